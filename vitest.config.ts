@@ -1,0 +1,36 @@
+import { defineConfig } from 'vitest/config'
+
+const shared = {
+  environment: 'node',
+  // lowdb and React both look at NODE_ENV: under 'test' lowdb's presets write nothing, under 'production'
+  // React leaves out act() and its warnings.
+  env: { NODE_ENV: 'development' },
+} as const
+
+export default defineConfig({
+  test: {
+    maxWorkers: 2,
+    projects: [
+      {
+        test: {
+          ...shared,
+          name: 'unit',
+          include: ['tests/**/*.test.{ts,tsx}'],
+          exclude: ['tests/terminal/**'],
+          testTimeout: 20_000,
+          hookTimeout: 20_000,
+        },
+      },
+      {
+        // Real terminals (a pty) start a process each.
+        test: {
+          ...shared,
+          name: 'terminal',
+          include: ['tests/terminal/**/*.test.{ts,tsx}'],
+          testTimeout: 60_000,
+          hookTimeout: 60_000,
+        },
+      },
+    ],
+  },
+})
