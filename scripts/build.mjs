@@ -1,8 +1,8 @@
 // Bundles src/cli/main.ts into dist/putback.js and the chunks that it loads when needed.
 // Splitting keeps `--help` free of React: only the entry is parsed until a command imports more.
-import { chmodSync, mkdirSync, readdirSync, renameSync, rmSync, writeFileSync } from 'node:fs'
+import { chmodSync, mkdirSync, readdirSync, realpathSync, renameSync, rmSync, writeFileSync } from 'node:fs'
 import { basename, join } from 'node:path'
-import { pathToFileURL } from 'node:url'
+import { fileURLToPath } from 'node:url'
 import { sourcesHash, writeSourcesStamp } from './sources-stamp.mjs'
 import { root } from './workspace-root.mjs'
 
@@ -16,7 +16,7 @@ export async function build() {
     absWorkingDir: root,
     entryPoints: { putback: 'src/cli/main.ts' },
     outdir: 'dist',
-    chunkNames: 'chunk-[name]-[hash]',
+    chunkNames: '[name]-[hash]',
     bundle: true,
     splitting: true,
     format: 'esm',
@@ -73,4 +73,5 @@ function removeOthers(names) {
   }
 }
 
-if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) await build()
+// realpath: the clone may lie behind a symbolic link.
+if (fileURLToPath(import.meta.url) === realpathSync(process.argv[1])) await build()
