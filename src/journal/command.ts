@@ -1,0 +1,152 @@
+import type { PieceId } from '../ledger/piece.ts'
+import type { NamedPlace, Place } from '../ledger/place.ts'
+import type {
+  DecisionTarget,
+  DifferenceId,
+  FaultId,
+  FaultKind,
+  FluidId,
+  MarkId,
+  StepKind,
+  TighteningId,
+} from '../plan/facts.ts'
+import type { Pass } from '../plan/tightening.ts'
+import type { Container } from './entry.ts'
+
+export type ContainerKind = Container['kind']
+
+/** Where something goes: what is in hand, a known container, a new one, or a place by its name. */
+export type Into =
+  | { kind: 'hand' }
+  | { kind: 'container'; no: number; slot?: string | undefined }
+  | { kind: 'new'; container: ContainerKind; slots?: number | undefined; name?: string | undefined }
+  | { kind: 'place'; place: NamedPlace }
+
+/** What came off in one go: common pieces, or a matched set by its positions. */
+export interface TakenOff {
+  kind: 'part' | 'fastener' | 'connection'
+  name: string
+  /** How many came off whole or broken. */
+  found: number
+  /** How many belong there. */
+  should: number
+  broken?: { kind: FaultKind; count: number } | undefined
+  size?: string | undefined
+  positions?: string[] | undefined
+  alikeAt?: string[] | undefined
+  singleUse?: boolean | undefined
+  /** Where on the machine, when it is not where the step works. */
+  at?: string | undefined
+}
+
+export interface Fitting {
+  piece: PieceId
+  /** All that is owed at home when not said. */
+  count?: number | undefined
+  position?: string | undefined
+}
+
+/** Everything a person can ask for that would write an entry. */
+export type Command =
+  | { do: 'open-job'; no: number; name: string; machine: string; units: 'metric' | 'us' }
+  | {
+      do: 'describe'
+      name?: string | undefined
+      machine?: string | undefined
+      units?: 'metric' | 'us' | undefined
+    }
+  | { do: 'archive'; archived: boolean }
+  /** `after`: the steps that had to be off first; the strip step before when not said. */
+  | { do: 'begin-strip'; title: string; after?: number[] | undefined; hides?: boolean | undefined }
+  | { do: 'end-strip' }
+  | {
+      do: 'add-step'
+      title: string
+      kind: Exclude<StepKind, 'refit'>
+      way: 'build' | 'after-start'
+      needs: number[]
+      before: number[]
+      due?: string | undefined
+    }
+  | {
+      do: 'change-step'
+      step: number
+      title?: string | undefined
+      after?: number[] | undefined
+      needs?: number[] | undefined
+      hides?: boolean | undefined
+    }
+  | {
+      do: 'note'
+      kind: 'note' | 'caution' | 'used' | 'minutes'
+      text: string
+      minutes?: number | undefined
+      step?: number | undefined
+    }
+  | { do: 'take-off'; item: TakenOff; into: Into }
+  | { do: 'drain'; name: string; litres: number; typed: string }
+  | { do: 'fill'; fluid: FluidId; litres: number; typed: string }
+  | { do: 'mark'; text: string; piece?: PieceId | undefined }
+  | {
+      do: 'put-in'
+      kind: 'aid' | 'tool'
+      name: string
+      count: number
+      where?: string | undefined
+      positions?: string[] | undefined
+    }
+  | {
+      do: 'open-container'
+      kind: ContainerKind
+      slots?: number | undefined
+      name?: string | undefined
+      inside?: number | undefined
+    }
+  | { do: 'put-container'; container: number; inside: number | null }
+  | { do: 'void-container'; container: number; insteadOf?: number | undefined; reason: string }
+  | {
+      do: 'move'
+      piece: PieceId
+      count?: number | undefined
+      from?: Place | undefined
+      into: Into
+      reason?: string | undefined
+    }
+  | { do: 'supply'; piece: PieceId; count: number; into: Into; instead: boolean }
+  | { do: 'leave-off'; piece: PieceId; count?: number | undefined; reason: string }
+  | { do: 'accept-lost'; piece: PieceId; reason: string }
+  | { do: 'use-again'; piece: PieceId; reason: string }
+  | { do: 'rehome'; homes: { piece: PieceId; position: string }[]; reason: string }
+  | { do: 'settle-fault'; fault: FaultId; how: string }
+  | { do: 'begin-build'; step: number }
+  | { do: 'fit'; step?: number | undefined; fittings: Fitting[] }
+  | { do: 'confirm'; mark: MarkId }
+  | { do: 'set-tightening'; piece: PieceId; passes: Pass[]; order?: string[] | undefined }
+  | { do: 'tighten'; tightening?: TighteningId | undefined; fastener?: string | undefined }
+  | { do: 'settle-angle'; tightening: TighteningId; turned: boolean; reason: string }
+  | { do: 'slacken'; tightening: TighteningId; reason: string }
+  | { do: 'look'; step: number }
+  | { do: 'close-step'; step?: number | undefined; result?: string | undefined }
+  | { do: 'fail'; step: number; result: string; steps: number[] }
+  | { do: 'reopen'; steps: number[]; reason: string }
+  | { do: 'override'; target: DecisionTarget; reason: string }
+  /** `counted` by piece; `others` is a number of pieces that the record does not know there. */
+  | { do: 'count'; container: number; counts: { piece: PieceId | null; counted: number }[] }
+  | { do: 'explain'; difference: DifferenceId; how: Explanation; reason: string }
+  | { do: 'stop'; note: string; abrupt: boolean }
+  | { do: 'clear' }
+  | { do: 'first-start' }
+  | { do: 'close-job'; note?: string | undefined }
+  /** `entry` guards against taking back what another has just written. */
+  | { do: 'undo'; entry?: number | undefined }
+  | { do: 'redo' }
+
+/** How a count that did not agree is explained. */
+export type Explanation =
+  | { kind: 'missing' }
+  /** The pieces went to, or came from, another place. */
+  | { kind: 'moved'; piece: PieceId; other: Into }
+  /** Nobody knows what it is: it enters the record under a name of its own. */
+  | { kind: 'unknown-piece'; name: string }
+
+export type CommandName = Command['do']

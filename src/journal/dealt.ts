@@ -1,0 +1,56 @@
+import type { Entry } from './entry.ts'
+
+/** The highest numbers dealt so far in a job, of each kind. */
+export interface Dealt {
+  piece: number
+  step: number
+  container: number
+  fluid: number
+  mark: number
+  tightening: number
+  fault: number
+  difference: number
+}
+
+export function nothingDealt(): Dealt {
+  return { piece: 0, step: 0, container: 0, fluid: 0, mark: 0, tightening: 0, fault: 0, difference: 0 }
+}
+
+/**
+ * Notes the numbers that an entry dealt. Undone entries count too: their labels may be written on bags
+ * already, and a number is never dealt twice.
+ */
+export function noteDealt(dealt: Dealt, entry: Entry): void {
+  const note = (kind: keyof Dealt, id: string | number) => {
+    const number = typeof id === 'number' ? id : Number(id.slice(1))
+    if (number > dealt[kind]) dealt[kind] = number
+  }
+  if ('pieces' in entry) for (const { id } of entry.pieces) note('piece', id)
+  if ('began' in entry && typeof entry.began === 'object') note('step', entry.began.no)
+  if ('opened' in entry && entry.opened) note('container', entry.opened.no)
+  switch (entry.type) {
+    case 'strip-began':
+    case 'step-added':
+      note('step', entry.step.no)
+      break
+    case 'container-opened':
+      note('container', entry.container.no)
+      break
+    case 'came-off':
+      for (const { id } of entry.faults ?? []) note('fault', id)
+      break
+    case 'drained':
+      note('fluid', entry.fluid.id)
+      break
+    case 'marked':
+      note('mark', entry.mark.id)
+      break
+    case 'tightening-set':
+      note('tightening', entry.tightening.id)
+      break
+    case 'counted':
+      for (const { difference } of entry.lines) if (difference) note('difference', difference)
+      break
+    default:
+  }
+}

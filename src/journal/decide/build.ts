@@ -1,0 +1,180 @@
+import type { Account, Move } from '../../ledger/account.ts'
+import { balance } from '../../ledger/ledger.ts'
+import { belongsInToolbox, isMatched } from '../../ledger/piece.ts'
+import { owedAtHome, withinReach } from '../../plan/contents.ts'
+import type { DecisionTarget, StepFacts } from '../../plan/facts.ts'
+import { builtOnTop } from '../../plan/order.ts'
+import { Gates, type Reason } from '../../plan/reasons.ts'
+import { nextTurn } from '../../plan/tightening.ts'
+import type { Command, Fitting } from '../command.ts'
+import type { EntryBodyOf } from '../entry.ts'
+import type { Gate } from '../refusal.ts'
+import type { State } from '../state.ts'
+import { given, knownPiece, knownStep, lawful, refuse, unknown, wholeCount } from './refuse.ts'
+import { gather } from './supply.ts'
+
+type Of<Name extends Command['do']> = Extract<Command, { do: Name }>
+
+export function decideBuild(state: State, { step: no }: Of<'begin-build'>): EntryBodyOf<'build-began'> {
+  const step = knownStep(state, no)
+  if (step.built === 'done') refuse({ code: 'step-done', step: no })
+  if (step.built === 'underway') refuse({ code: 'step-under-way', step: no })
+  pass(no, 'start', new Gates(state).start(no))
+  return { type: 'build-began', step: no }
+}
+
+/** Fits pieces of one step, and takes the step up when it is ready. Matched pieces come one at a time. */
+export function decideFit(state: State, { step: asked, fittings }: Of<'fit'>): EntryBodyOf<'fitted'> {
+  const accounts = fittings.map(({ piece }) => knownPiece(state, piece))
+  const first = accounts[0] ?? refuse({ code: 'no-build-step' })
+  const no = asked ?? first.piece.step
+  for (const { piece } of accounts) {
+    if (belongsInToolbox(piece)) refuse({ code: 'not-for-home', piece: piece.id })
+    if (piece.step !== no) refuse({ code: 'not-in-step', piece: piece.id, step: no, own: piece.step })
+  }
+  const matched = accounts.filter(({ piece }) => isMatched(piece)).map(({ piece }) => piece.id)
+  if (matched.length > 1) refuse({ code: 'one-by-one', pieces: matched })
+
+  const step = knownStep(state, no)
+  if (step.built === 'done') refuse({ code: 'step-done', step: no })
+  const began = step.built !== 'underway'
+  // The wrong place is said first: it is what the hand is about to do.
+  const moves = fittings.flatMap((fitting, index) => fittingMoves(state, fitting, accounts[index] as Account))
+  if (began) pass(no, 'start', new Gates(state).start(no))
+  return { type: 'fitted', step: no, began, moves: lawful(state, moves) }
+}
+
+export function confirmMark(state: State, { mark: id }: Of<'confirm'>): EntryBodyOf<'confirmed'> {
+  const mark = state.marks.get(id) ?? unknown('mark', id)
+  if (mark.confirmed) refuse({ code: 'already', what: 'confirmed', id })
+  refuseUnlessUnderWay(knownStep(state, mark.step))
+  if (mark.piece) {
+    const owed = owedAtHome(state, knownPiece(state, mark.piece))
+    if (owed > 0)
+      pass(mark.step, 'finish', [{ code: 'not-home', piece: mark.piece, count: owed, place: 'bench' }])
+  }
+  return { type: 'confirmed', mark: id }
+}
+
+export function decideLook(state: State, { step: no }: Of<'look'>): EntryBodyOf<'looked'> {
+  const step = knownStep(state, no)
+  if (step.built === 'done') refuse({ code: 'step-done', step: no })
+  if (step.looked) refuse({ code: 'already', what: 'looked', id: String(no) })
+  const gates = new Gates(state)
+  const beneath = [...(gates.needs.get(no) ?? [])].filter((lower) => !gates.isDone(lower))
+  const reasons = beneath.map(
+    (lower): Reason => ({ code: 'step-before', step: lower, built: knownStep(state, lower).built }),
+  )
+  pass(no, 'look', [...gates.look(no), ...(state.overrides.has(`start ${no}`) ? [] : reasons)])
+  return { type: 'looked', step: no }
+}
+
+/** Closes a step. One that asks for nothing to be fitted may be closed as soon as it could start. */
+export function decideClose(
+  state: State,
+  { step: asked, result }: Of<'close-step'>,
+): EntryBodyOf<'build-done'> {
+  const no = asked ?? state.build ?? refuse({ code: 'no-build-step' })
+  const step = knownStep(state, no)
+  if (step.built === 'done') refuse({ code: 'step-done', step: no })
+  const gates = new Gates(state)
+  if (step.built !== 'underway') pass(no, 'start', gates.start(no))
+  pass(no, 'finish', gates.finish(no))
+  return { type: 'build-done', step: no, result: result?.trim() || undefined }
+}
+
+/** A check fails: the steps that the user points at reopen, with all that was built on top of them. */
+export function decideFail(state: State, { step: no, result, steps }: Of<'fail'>): EntryBodyOf<'failed'> {
+  const step = knownStep(state, no)
+  if (step.built !== 'underway' && step.built !== 'done') pass(no, 'start', new Gates(state).start(no))
+  const reopened = steps.length === 0 ? { steps: [], moves: [] } : reopening(state, steps)
+  return { type: 'failed', step: no, result: given(result, 'result'), ...reopened }
+}
+
+export function decideReopen(state: State, { steps, reason }: Of<'reopen'>): EntryBodyOf<'reopened'> {
+  const reopened = reopening(state, steps)
+  return { type: 'reopened', ...reopened, reason: given(reason, 'reason') }
+}
+
+/** A gate or a thing owed is passed over, with a reason, which then stands wherever it is shown. */
+export function decideOverride(state: State, { target, reason }: Of<'override'>): EntryBodyOf<'overridden'> {
+  const gates = overridable(state, target)
+  if (gates.length === 0 || state.overrides.has(target)) refuse({ code: 'nothing-to-override', target })
+  return { type: 'overridden', target, reason: given(reason, 'reason'), gates: [...new Set(gates)] }
+}
+
+function pass(step: number, gate: Gate, reasons: Reason[]): void {
+  if (reasons.length > 0) refuse({ code: 'step-blocked', step, gate, reasons })
+}
+
+export function refuseUnlessUnderWay({ no, built }: StepFacts): void {
+  if (built === 'done') refuse({ code: 'step-done', step: no })
+  if (built !== 'underway') refuse({ code: 'step-not-begun', step: no, built })
+}
+
+function fittingMoves(state: State, { count, position }: Fitting, account: Account): Move[] {
+  const { piece } = account
+  const owed = owedAtHome(state, account)
+  const wanted = count === undefined ? owed : wholeCount(count)
+  const lies = withinReach(state, account)
+  const there = lies.reduce((sum, lying) => sum + lying.count, 0)
+  // Judged before anything else, so that the wrong bag or position is named even when other things are wrong too.
+  if (there > 0)
+    lawful(state, [{ piece: piece.id, count: 1, from: lies[0]?.place ?? 'bench', to: 'machine', position }])
+  if (owed <= 0) refuse({ code: account.should === 0 ? 'not-for-home' : 'home-already', piece: piece.id })
+  if (state.used.has(piece.id)) refuse({ code: 'piece-used', piece: piece.id })
+  if (there < wanted) refuse({ code: 'not-within-reach', piece: piece.id, wanted, there, lies })
+  return gather(lies, wanted).map((part) => ({
+    piece: piece.id,
+    count: part.count,
+    from: part.place,
+    to: 'machine',
+    position,
+  }))
+}
+
+function reopening(state: State, steps: number[]): { steps: number[]; moves: Move[] } {
+  const closed = (no: number) =>
+    knownStep(state, no).built === 'done' || knownStep(state, no).built === 'underway'
+  for (const no of steps) knownStep(state, no)
+  const all = [...new Set([...steps, ...builtOnTop(new Gates(state).needs, steps)])].filter(closed)
+  if (all.length === 0) refuse({ code: 'nothing-to-reopen', steps })
+  const reopened = new Set(all)
+  const moves: Move[] = []
+  for (const { piece } of state.ledger.accounts.values()) {
+    if (belongsInToolbox(piece) || !reopened.has(piece.step)) continue
+    const count = balance(state.ledger, piece.id, 'machine')
+    if (count > 0) moves.push({ piece: piece.id, count, from: 'machine', to: 'bench' })
+  }
+  return { steps: all.sort((a, b) => a - b), moves }
+}
+
+function overridable(state: State, target: DecisionTarget): string[] {
+  const gate = /^(start|finish|look|check) (\d+)$/.exec(target)
+  if (gate) {
+    const step = knownStep(state, Number(gate[2]))
+    const gates = new Gates(state)
+    if (step.built === 'done') refuse({ code: 'step-done', step: step.no })
+    if (gate[1] === 'start') return gates.start(step.no).map(({ code }) => code)
+    if (gate[1] === 'finish') return gates.finish(step.no).map(({ code }) => code)
+    if (gate[1] === 'look') return step.hides && !step.looked ? ['look-due'] : []
+    return step.way === 'both' ? [] : ['check-open']
+  }
+  const id = target as `${'m' | 't' | 'f' | 'x'}${number}`
+  if (id.startsWith('m'))
+    return (state.marks.get(id as `m${number}`) ?? unknown('mark', id)).confirmed ? [] : ['mark-open']
+  if (id.startsWith('f')) {
+    return (state.fluids.get(id as `f${number}`) ?? unknown('fluid', id)).filledLitres === null
+      ? ['fluid-open']
+      : []
+  }
+  if (id.startsWith('x'))
+    return (state.faults.get(id as `x${number}`) ?? unknown('fault', id)).settled === null
+      ? ['fault-open']
+      : []
+  const tightening = state.tightenings.get(id as `t${number}`) ?? unknown('tightening', id)
+  // A bolt that may have been turned twice cannot be waved through.
+  if (tightening.suspect)
+    refuse({ code: 'angle-suspect', tightening: tightening.id, fastener: tightening.suspect.fastener })
+  return nextTurn(tightening) ? ['tighten-open'] : []
+}

@@ -1,0 +1,117 @@
+import type { Move, Opening } from '../../ledger/account.ts'
+import { holdingsIn } from '../../ledger/ledger.ts'
+import type { Piece, PieceId } from '../../ledger/piece.ts'
+import { inContainer, type Place } from '../../ledger/place.ts'
+import type { DifferenceFacts } from '../../plan/facts.ts'
+import type { Command } from '../command.ts'
+import type { EntryBodyOf } from '../entry.ts'
+import type { State } from '../state.ts'
+import { destination } from './containers.ts'
+import { given, knownContainer, knownPiece, lawful, refuse, unknown } from './refuse.ts'
+import { pieceId } from './strip.ts'
+import { gather } from './supply.ts'
+
+type Of<Name extends Command['do']> = Extract<Command, { do: Name }>
+
+/** A blind recount: every piece that should be there needs its number, and too many is as wrong as too few. */
+export function count(state: State, { container, counts }: Of<'count'>): EntryBodyOf<'counted'> {
+  knownContainer(state, container)
+  const expected = new Map<PieceId | null, number>()
+  for (const { piece, count: there } of holdingsIn(state.ledger, container)) {
+    expected.set(piece, (expected.get(piece) ?? 0) + there)
+  }
+  const given = new Map(counts.map(({ piece, counted }) => [piece, counted]))
+  const uncounted = [...expected.keys()].filter(
+    (piece): piece is PieceId => piece !== null && !given.has(piece),
+  )
+  if (uncounted.length > 0 || given.size === 0)
+    refuse({ code: 'count-by-piece', container, pieces: uncounted })
+  let differences = 0
+  const lines = [...given].map(([piece, counted]) => {
+    if (!Number.isInteger(counted) || counted < 0 || counted > 9999)
+      refuse({ code: 'count-wrong', count: counted })
+    if (piece !== null) knownPiece(state, piece)
+    const there = expected.get(piece) ?? 0
+    if (there === counted) return { piece, expected: there, counted }
+    differences += 1
+    return {
+      piece,
+      expected: there,
+      counted,
+      difference: `d${state.dealt.difference + differences}` as const,
+    }
+  })
+  return { type: 'counted', container, lines }
+}
+
+/** Explains a count that did not agree, with the moves that put the ledger right. */
+export function explain(
+  state: State,
+  { difference: id, how, reason }: Of<'explain'>,
+): EntryBodyOf<'explained'> {
+  const difference = state.differences.get(id) ?? unknown('difference', id)
+  if (difference.settled !== null) refuse({ code: 'already', what: 'settled', id })
+  const over = difference.counted - difference.expected
+  const base = {
+    type: 'explained' as const,
+    difference: id,
+    pieces: [] as Piece[],
+    openings: [] as Opening[],
+    reason: given(reason, 'reason'),
+  }
+  if (how.kind === 'missing') {
+    if (over > 0 || difference.piece === null)
+      refuse({ code: 'explains-nothing', difference: id, kind: 'missing', over })
+    return {
+      ...base,
+      how: 'missing',
+      moves: lawful(state, outOf(state, difference, difference.piece, -over, 'lost')),
+    }
+  }
+  if (how.kind === 'unknown-piece') {
+    if (over < 0) refuse({ code: 'explains-nothing', difference: id, kind: 'unknown-piece', over })
+    const stray = strayPiece(state, difference.container, given(how.name, 'name'))
+    const place = inContainer(difference.container)
+    return {
+      ...base,
+      how: 'unknown-piece',
+      pieces: [stray],
+      openings: [{ piece: stray.id, count: over, at: 'machine' }],
+      moves: [{ piece: stray.id, count: over, from: 'machine', to: place }],
+    }
+  }
+  const other = destination(state, how.other, null).places[0] ?? 'bench'
+  const moves =
+    over > 0
+      ? [{ piece: how.piece, count: over, from: other, to: freePlace(state, difference.container) }]
+      : outOf(state, difference, how.piece, -over, other)
+  return { ...base, how: 'moved', moves: lawful(state, moves) }
+}
+
+function outOf(
+  state: State,
+  { container }: DifferenceFacts,
+  piece: PieceId,
+  number: number,
+  to: Place,
+): Move[] {
+  const lies = holdingsIn(state.ledger, container).filter((holding) => holding.piece === piece)
+  return gather(lies, number).map(({ place, count: part }) => ({ piece, count: part, from: place, to }))
+}
+
+function freePlace(state: State, container: number): Place {
+  return destination(state, { kind: 'container', no: container }, null).places[0] ?? inContainer(container)
+}
+
+/** A piece that nobody knows: it belongs nowhere, so it stays a leftover until somebody says what it is. */
+function strayPiece(state: State, container: number, name: string): Piece {
+  const step = state.build ?? state.strip ?? [...state.steps.keys()].at(-1) ?? unknown('step', '1')
+  return {
+    id: pieceId(state),
+    kind: 'part',
+    name,
+    home: { at: `unknown, found in ${container}` },
+    should: 0,
+    step,
+  }
+}

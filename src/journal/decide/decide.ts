@@ -1,0 +1,94 @@
+import type { Command, CommandName } from '../command.ts'
+import type { EntryBody } from '../entry.ts'
+import type { Refusal } from '../refusal.ts'
+import type { State } from '../state.ts'
+import {
+  confirmMark,
+  decideBuild,
+  decideClose,
+  decideFail,
+  decideFit,
+  decideLook,
+  decideOverride,
+  decideReopen,
+} from './build.ts'
+import { openContainer, putContainer, voidContainer } from './containers.ts'
+import { count, explain } from './count.ts'
+import { archive, clear, closeJob, describe, firstStart, openJob, redo, stop, undo } from './job.ts'
+import { Refused } from './refuse.ts'
+import { addStep, beginStrip, changeStep, endStrip, note } from './steps.ts'
+import { drain, fill, mark, putIn, takeOff } from './strip.ts'
+import { acceptLost, leaveOff, move, rehome, settleFault, supply, useAgain } from './supply.ts'
+import { setTightening, settleAngle, slacken, tighten } from './tightening.ts'
+
+export type Decision = { ok: true; body: EntryBody } | { ok: false; refusal: Refusal }
+
+/** Decides a command on a state: the one entry that it makes, or why not. Changes nothing. */
+export function decide(state: State, command: Command): Decision {
+  try {
+    return { ok: true, body: dispatch(state, command) }
+  } catch (error) {
+    if (error instanceof Refused) return { ok: false, refusal: error.refusal }
+    throw error
+  }
+}
+
+function dispatch(state: State, command: Command): EntryBody {
+  if (state.job.no === 0 && command.do !== 'open-job')
+    throw new Refused({ code: 'no-job', command: command.do })
+  if (state.closed && !WORKS_WHEN_CLOSED.has(command.do)) throw new Refused({ code: 'job-closed' })
+  const decider = deciders[command.do] as (state: State, command: Command) => EntryBody
+  return decider(state, command)
+}
+
+const WORKS_WHEN_CLOSED = new Set<CommandName>(['undo', 'redo', 'archive', 'describe', 'note', 'stop'])
+
+type Deciders = {
+  [Name in CommandName]: (state: State, command: Extract<Command, { do: Name }>) => EntryBody
+}
+
+const deciders: Deciders = {
+  'open-job': openJob,
+  describe,
+  archive,
+  'begin-strip': beginStrip,
+  'end-strip': endStrip,
+  'add-step': addStep,
+  'change-step': changeStep,
+  note,
+  'take-off': takeOff,
+  drain,
+  fill,
+  mark,
+  'put-in': putIn,
+  'open-container': openContainer,
+  'put-container': putContainer,
+  'void-container': voidContainer,
+  move,
+  supply,
+  'leave-off': leaveOff,
+  'accept-lost': acceptLost,
+  'use-again': useAgain,
+  rehome,
+  'settle-fault': settleFault,
+  'begin-build': decideBuild,
+  fit: decideFit,
+  confirm: confirmMark,
+  'set-tightening': setTightening,
+  tighten,
+  'settle-angle': settleAngle,
+  slacken,
+  look: decideLook,
+  'close-step': decideClose,
+  fail: decideFail,
+  reopen: decideReopen,
+  override: decideOverride,
+  count,
+  explain,
+  stop,
+  clear,
+  'first-start': firstStart,
+  'close-job': closeJob,
+  undo,
+  redo,
+}

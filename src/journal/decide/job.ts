@@ -1,0 +1,67 @@
+import { leftovers } from '../../plan/leftovers.ts'
+import { Gates } from '../../plan/reasons.ts'
+import type { Command } from '../command.ts'
+import type { EntryBodyOf } from '../entry.ts'
+import type { State } from '../state.ts'
+import { given, refuse } from './refuse.ts'
+
+type Of<Name extends Command['do']> = Extract<Command, { do: Name }>
+
+export function openJob(state: State, { no, name, machine, units }: Of<'open-job'>): EntryBodyOf<'opened'> {
+  if (state.job.no !== 0) refuse({ code: 'job-open-already' })
+  return { type: 'opened', job: { no, name: given(name, 'name'), machine: machine.trim(), units } }
+}
+
+export function describe(_state: State, { name, machine, units }: Of<'describe'>): EntryBodyOf<'described'> {
+  return { type: 'described', name: name === undefined ? undefined : given(name, 'name'), machine, units }
+}
+
+export function archive(state: State, { archived }: Of<'archive'>): EntryBodyOf<'archived'> {
+  if (state.job.archived === archived) refuse({ code: 'already', what: 'archived', id: state.job.name })
+  return { type: 'archived', archived }
+}
+
+export function stop(state: State, { note, abrupt }: Of<'stop'>): EntryBodyOf<'stopped'> {
+  return { type: 'stopped', step: state.build ?? state.strip, note: note.trim(), abrupt }
+}
+
+/** The last gate: cleared only on an empty trial balance. */
+export function clear(state: State): EntryBodyOf<'cleared'> {
+  if (state.cleared) refuse({ code: 'already', what: 'cleared', id: state.job.name })
+  const found = leftovers(new Gates(state))
+  if (found.length > 0) refuse({ code: 'not-clear', leftovers: found })
+  return { type: 'cleared' }
+}
+
+export function firstStart(state: State): EntryBodyOf<'started'> {
+  if (state.started) refuse({ code: 'already', what: 'started', id: state.job.name })
+  if (!state.cleared) refuse({ code: 'not-cleared' })
+  return { type: 'started' }
+}
+
+/** A job closes when its checks after the start are done, or handed over in words. */
+export function closeJob(state: State, { note }: Of<'close-job'>): EntryBodyOf<'closed'> {
+  if (!state.started) refuse({ code: 'not-started' })
+  const open = [...state.steps.values()]
+    .filter(
+      (step) =>
+        step.way === 'after-start' && step.built !== 'done' && !state.overrides.has(`check ${step.no}`),
+    )
+    .map((step) => step.no)
+  if (open.length > 0 && !note?.trim()) refuse({ code: 'checks-open', steps: open })
+  return { type: 'closed', note: note?.trim() || undefined }
+}
+
+/** Takes back the last entry in force. The opening of the job is never taken back. */
+export function undo(state: State, { entry }: Of<'undo'>): EntryBodyOf<'undone'> {
+  const last = state.inForce.at(-1)
+  if (last === undefined || state.inForce.length < 2) refuse({ code: 'nothing-to-undo' })
+  if (entry !== undefined && entry !== last) refuse({ code: 'written-since', entry, last })
+  return { type: 'undone', entry: last }
+}
+
+export function redo(state: State): EntryBodyOf<'redone'> {
+  const last = state.undone.at(-1)
+  if (last === undefined) refuse({ code: 'nothing-to-redo' })
+  return { type: 'redone', entry: last }
+}

@@ -1,0 +1,60 @@
+import type { Account, Move } from '../../ledger/account.ts'
+import { brokenLaws } from '../../ledger/laws.ts'
+import type { PieceId } from '../../ledger/piece.ts'
+import type { StepFacts } from '../../plan/facts.ts'
+import type { Refusal, UnknownThing } from '../refusal.ts'
+import type { ContainerState, State } from '../state.ts'
+
+/** Carries a refusal up to `decide`, where it becomes a value again. It never leaves this folder. */
+export class Refused extends Error {
+  readonly refusal: Refusal
+  constructor(refusal: Refusal) {
+    super(refusal.code)
+    this.name = 'Refused'
+    this.refusal = refusal
+  }
+}
+
+export function refuse(refusal: Refusal): never {
+  throw new Refused(refusal)
+}
+
+/** The moves, if they break no law. */
+export function lawful(state: State, moves: Move[]): Move[] {
+  const violation = brokenLaws(state.ledger, moves)[0]
+  if (violation) refuse({ code: 'law', violation })
+  return moves
+}
+
+export function wholeCount(count: number): number {
+  return Number.isInteger(count) && count >= 1 && count <= 9999
+    ? count
+    : refuse({ code: 'count-wrong', count })
+}
+
+export function given(
+  text: string | undefined,
+  what: 'title' | 'name' | 'reason' | 'text' | 'result',
+): string {
+  const trimmed = text?.trim() ?? ''
+  return trimmed === '' ? refuse({ code: 'text-missing', what }) : trimmed.slice(0, 500)
+}
+
+export function knownStep(state: State, no: number): StepFacts {
+  return state.steps.get(no) ?? unknown('step', no)
+}
+
+export function knownContainer(state: State, no: number): ContainerState {
+  const container = state.containers.get(no) ?? unknown('container', no)
+  if (container.voided)
+    refuse({ code: 'container-void', container: no, insteadOf: container.voided.insteadOf ?? null })
+  return container
+}
+
+export function knownPiece(state: State, id: PieceId): Account {
+  return state.ledger.accounts.get(id) ?? unknown('piece', id)
+}
+
+export function unknown(what: UnknownThing, id: string | number): never {
+  refuse({ code: 'unknown', what, id: String(id) })
+}

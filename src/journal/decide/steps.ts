@@ -1,0 +1,103 @@
+import type { StepFacts } from '../../plan/facts.ts'
+import { buildOrder } from '../../plan/order.ts'
+import type { Command } from '../command.ts'
+import type { EntryBodyOf, StripStep } from '../entry.ts'
+import type { State } from '../state.ts'
+import { given, knownStep, refuse } from './refuse.ts'
+
+type Of<Name extends Command['do']> = Extract<Command, { do: Name }>
+
+export function beginStrip(
+  state: State,
+  { title, after, hides }: Of<'begin-strip'>,
+): EntryBodyOf<'strip-began'> {
+  return { type: 'strip-began', step: newStrip(state, title, after, hides) }
+}
+
+/** A strip step for what comes off without one being named: nobody is stopped before the first bolt. */
+export function stripFor(state: State, name: string): { no: number; began?: StripStep } {
+  if (state.strip !== null) return { no: state.strip }
+  const began = newStrip(state, `${name} off`)
+  return { no: began.no, began }
+}
+
+export function endStrip(state: State): EntryBodyOf<'strip-ended'> {
+  return { type: 'strip-ended', step: state.strip ?? refuse({ code: 'no-strip-step' }) }
+}
+
+export function addStep(
+  state: State,
+  { title, kind, way, needs, before, due }: Of<'add-step'>,
+): EntryBodyOf<'step-added'> {
+  const name = given(title, 'title')
+  for (const no of [...needs, ...before]) knownStep(state, no)
+  for (const no of before) {
+    const { built } = knownStep(state, no)
+    if (built === 'done') refuse({ code: 'step-done', step: no })
+  }
+  const no = nextStep(state)
+  const upper = new Set(before)
+  const trial: Map<number, Links> = new Map(
+    [...state.steps].map(([key, step]) => [
+      key,
+      upper.has(key) ? { ...step, needs: [...step.needs, no] } : step,
+    ]),
+  )
+  refuseCycle(trial.set(no, { no, way, needs, after: [] }))
+  return {
+    type: 'step-added',
+    step: { no, title: name, way, kind, needs: [...new Set(needs)], due },
+    before: [...upper],
+  }
+}
+
+export function changeStep(state: State, command: Of<'change-step'>): EntryBodyOf<'step-changed'> {
+  const step = knownStep(state, command.step)
+  const { after, needs, hides } = command
+  if (after && step.way !== 'both') refuse({ code: 'not-a-strip-step', step: step.no })
+  for (const no of [...(after ?? []), ...(needs ?? [])]) knownStep(state, no)
+  if ((after || needs) && step.built === 'done') refuse({ code: 'step-done', step: step.no })
+  const trial = new Map(state.steps)
+  trial.set(step.no, { ...step, after: after ?? step.after, needs: needs ?? step.needs })
+  refuseCycle(trial)
+  const title = command.title === undefined ? undefined : given(command.title, 'title')
+  return { type: 'step-changed', step: step.no, title, after, needs, hides }
+}
+
+export function note(state: State, { kind, text, minutes, step }: Of<'note'>): EntryBodyOf<'noted'> {
+  if (step !== undefined) knownStep(state, step)
+  return { type: 'noted', step: step ?? state.strip ?? state.build, kind, text: given(text, 'text'), minutes }
+}
+
+function newStrip(state: State, title: string, after?: number[], hides?: boolean): StripStep {
+  const name = given(title, 'title')
+  for (const earlier of after ?? []) {
+    if (knownStep(state, earlier).way !== 'both') refuse({ code: 'not-a-strip-step', step: earlier })
+  }
+  return {
+    no: nextStep(state),
+    title: name,
+    after: [...new Set(after ?? lastStrip(state))],
+    hides: hides ?? HIDES.test(name),
+  }
+}
+
+/** What closes something in is taken to hide it, by its usual names: common practice, and the user may say otherwise. */
+const HIDES = /\b(cover|covers|sump|oil pan|lid|casing|housing|case|cylinder head|head)\b/i
+
+function lastStrip(state: State): number[] {
+  const last = [...state.steps.values()].filter((step) => step.way === 'both').at(-1)
+  return last ? [last.no] : []
+}
+
+function nextStep(state: State): number {
+  const no = state.dealt.step + 1
+  return no > 9999 ? refuse({ code: 'numbers-used-up', what: 'step' }) : no
+}
+
+type Links = Pick<StepFacts, 'no' | 'way' | 'after' | 'needs'>
+
+function refuseCycle(steps: ReadonlyMap<number, Links>): void {
+  const result = buildOrder(steps)
+  if ('cycle' in result) refuse({ code: 'cycle', steps: result.cycle })
+}

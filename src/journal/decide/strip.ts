@@ -1,0 +1,149 @@
+import type { Move, Opening } from '../../ledger/account.ts'
+import type { Piece, PieceId } from '../../ledger/piece.ts'
+import type { FaultId, FluidId } from '../../plan/facts.ts'
+import type { Command, TakenOff } from '../command.ts'
+import type { EntryBodyOf, StripStep } from '../entry.ts'
+import type { State } from '../state.ts'
+import { destination } from './containers.ts'
+import { given, knownPiece, refuse, unknown, wholeCount } from './refuse.ts'
+import { stripFor } from './steps.ts'
+
+type Of<Name extends Command['do']> = Extract<Command, { do: Name }>
+
+/** Pieces enter on the machine as found, and go at once to where they are put. */
+export function takeOff(state: State, { item, into }: Of<'take-off'>): EntryBodyOf<'came-off'> {
+  const name = given(item.name, 'name')
+  checkCounts(item)
+  const { no: step, began } = stripFor(state, name)
+  const at = item.at ?? subject(began?.title ?? state.steps.get(step)?.title ?? name)
+  const pieces = piecesOf(state, { ...item, name }, at, step)
+  const broken = item.broken?.count ?? 0
+  const whole = item.found - broken
+  const target = whole > 0 ? destination(state, into, item.positions ? pieces.length : null) : { places: [] }
+
+  const moves: Move[] = []
+  const openings: Opening[] = []
+  for (const [index, piece] of pieces.entries()) {
+    const found = item.positions ? 1 : item.found
+    openings.push({ piece: piece.id, count: found, at: 'machine' })
+    const to = target.places[item.positions ? index : 0]
+    if (whole > 0 && to && to !== 'machine')
+      moves.push({ piece: piece.id, count: item.positions ? 1 : whole, from: 'machine', to })
+    // A broken piece can never go back: it leaves at once, and its home stays short.
+    if (broken > 0) moves.push({ piece: piece.id, count: broken, from: 'machine', to: 'scrap' })
+  }
+  const first = pieces[0]
+  const leavesWork = item.broken && item.broken.kind !== 'broken' && first
+  const faults = leavesWork
+    ? [{ id: faultId(state), kind: item.broken?.kind ?? 'broken', piece: first.id, count: broken }]
+    : undefined
+  return { type: 'came-off', step, began, opened: target.opened, pieces, openings, moves, faults }
+}
+
+export function drain(state: State, { name, litres, typed }: Of<'drain'>): EntryBodyOf<'drained'> {
+  const fluid = given(name, 'name')
+  if (!(litres > 0 && litres < 10_000)) refuse({ code: 'count-wrong', count: litres })
+  const { no: step, began } = stripFor(state, fluid)
+  const id: FluidId = `f${state.dealt.fluid + 1}`
+  return { type: 'drained', fluid: { id, name: fluid, litres, typed, step }, began }
+}
+
+export function fill(state: State, { fluid, litres, typed }: Of<'fill'>): EntryBodyOf<'filled'> {
+  const known = state.fluids.get(fluid) ?? unknown('fluid', fluid)
+  if (!(litres > 0 && litres < 10_000)) refuse({ code: 'count-wrong', count: litres })
+  if (known.filledLitres !== null) refuse({ code: 'already', what: 'filled', id: fluid })
+  const step = state.steps.get(known.step)
+  if (step && step.built !== 'underway') refuse({ code: 'step-not-begun', step: step.no, built: step.built })
+  return { type: 'filled', fluid, litres, typed }
+}
+
+export function mark(state: State, { text, piece }: Of<'mark'>): EntryBodyOf<'marked'> {
+  const words = given(text, 'text')
+  const id = `m${state.dealt.mark + 1}` as const
+  if (piece)
+    return { type: 'marked', mark: { id, text: words, piece, step: knownPiece(state, piece).piece.step } }
+  const { no: step, began } = stripFor(state, 'marks')
+  return { type: 'marked', mark: { id, text: words, step }, began }
+}
+
+/** Aids and tools come out of the toolbox: an aid into the machine, a tool to the bench. */
+export function putIn(state: State, command: Of<'put-in'>): EntryBodyOf<'put-in'> {
+  const name = given(command.name, 'name')
+  const count = wholeCount(command.count)
+  const { no: step, began } =
+    state.build !== null && state.strip === null ? stepUnderWay(state.build) : stripFor(state, name)
+  const places = command.positions ?? (command.where === undefined ? [] : [command.where])
+  const each = command.positions ? 1 : count
+  const homes = places.length === 0 ? [undefined] : places
+  const pieces = homes.map(
+    (at, index): Piece => ({
+      id: pieceId(state, index),
+      kind: command.kind,
+      name,
+      home: { at: at ?? 'toolbox' },
+      should: 0,
+      step,
+    }),
+  )
+  const to = command.kind === 'aid' ? 'machine' : 'bench'
+  return {
+    type: 'put-in',
+    step,
+    began,
+    pieces,
+    openings: pieces.map(({ id }) => ({ piece: id, count: each, at: 'toolbox' })),
+    moves: pieces.map(({ id }) => ({ piece: id, count: each, from: 'toolbox', to })),
+  }
+}
+
+function stepUnderWay(no: number): { no: number; began?: StripStep } {
+  return { no }
+}
+
+/** The number of the next piece, or of one further on in the same entry. */
+export function pieceId(state: State, index = 0): PieceId {
+  return `p${state.dealt.piece + 1 + index}`
+}
+
+function faultId(state: State): FaultId {
+  return `x${state.dealt.fault + 1}`
+}
+
+function checkCounts({ name, found, should, broken, positions }: TakenOff): void {
+  wholeCount(should)
+  if (!Number.isInteger(found) || found < 0 || found > should) refuse({ code: 'count-wrong', count: found })
+  if (broken && (!Number.isInteger(broken.count) || broken.count < 1 || broken.count > found)) {
+    refuse({ code: 'count-wrong', count: broken.count })
+  }
+  // Which one of a matched set is missing or broken cannot be told from a number.
+  if (positions && positions.length > 1 && (found !== should || broken))
+    refuse({ code: 'which-position', name, positions })
+}
+
+function piecesOf(state: State, item: TakenOff, at: string, step: number): Piece[] {
+  const { kind, name, size, singleUse, positions, alikeAt, should } = item
+  const common = { kind, name, size, singleUse: singleUse || undefined, step }
+  if (!positions) return [{ id: pieceId(state), ...common, home: { at, alikeAt }, should }]
+  for (const position of positions) refuseTaken(state, at, name, position)
+  const set = positions.length > 1 ? `${name} ${positions[0]}–${positions.at(-1)}` : undefined
+  return positions.map((position, index) => ({
+    id: pieceId(state, index),
+    ...common,
+    set,
+    home: { at, position },
+    should: 1,
+  }))
+}
+
+function refuseTaken(state: State, at: string, name: string, position: string): void {
+  for (const { piece, home, should } of state.ledger.accounts.values()) {
+    if (should > 0 && home.position === position && home.at === at && piece.name === name) {
+      refuse({ code: 'home-exists', piece: piece.id, position })
+    }
+  }
+}
+
+/** What a step works on: its title without the word that says it comes off. */
+function subject(title: string): string {
+  return title.replace(/\s+(off|out|away)$/i, '')
+}

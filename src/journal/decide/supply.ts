@@ -1,0 +1,181 @@
+import type { Account, Move } from '../../ledger/account.ts'
+import { balance, placesOf } from '../../ledger/ledger.ts'
+import { belongsInToolbox, isMatched, type Piece, type PieceId } from '../../ledger/piece.ts'
+import type { Place } from '../../ledger/place.ts'
+import { owedAtHome } from '../../plan/contents.ts'
+import type { Command } from '../command.ts'
+import type { EntryBodyOf } from '../entry.ts'
+import type { State } from '../state.ts'
+import { destination } from './containers.ts'
+import { given, knownPiece, lawful, refuse, unknown, wholeCount } from './refuse.ts'
+import { pieceId } from './strip.ts'
+
+type Of<Name extends Command['do']> = Extract<Command, { do: Name }>
+
+/** Moves pieces that are off the machine, or takes an aid out of it. Going home is a step's business. */
+export function move(state: State, command: Of<'move'>): EntryBodyOf<'moved'> {
+  const account = knownPiece(state, command.piece)
+  const { piece } = account
+  const { places, opened } = destination(state, command.into, null)
+  const to = places[0] ?? refuse({ code: 'nothing-there', piece: piece.id })
+  if (to === 'machine' && piece.kind !== 'aid')
+    refuse({ code: 'through-a-step', piece: piece.id, step: piece.step })
+  const lies = placesOf(state.ledger, piece.id).filter(
+    ({ place }) => place !== to && movable(account, place) && (command.from ?? place) === place,
+  )
+  const from = lies[0] ?? refuse({ code: 'nothing-there', piece: piece.id })
+  const count =
+    command.count === undefined ? (lies.length === 1 ? from.count : null) : wholeCount(command.count)
+  if (count === null) refuse({ code: 'which-place', piece: piece.id, lies })
+  const moves = gather(lies, count).map((part) => ({
+    piece: piece.id,
+    count: part.count,
+    from: part.place,
+    to,
+  }))
+  const moved = moves.reduce((sum, part) => sum + part.count, 0)
+  if (moved < count) refuse({ code: 'not-within-reach', piece: piece.id, wanted: count, there: moved, lies })
+  const needsReason = to === 'lost' || from.place === 'scrap'
+  const reason = needsReason ? given(command.reason, 'reason') : command.reason
+  return { type: 'moved', moves: lawful(state, moves), reason, opened }
+}
+
+/** New pieces arrive: for a short home the same piece, instead of an old one a successor that takes its home. */
+export function supply(
+  state: State,
+  { piece: id, count, into, instead }: Of<'supply'>,
+): EntryBodyOf<'supplied'> {
+  const old = knownPiece(state, id)
+  if (belongsInToolbox(old.piece)) refuse({ code: 'not-for-home', piece: id })
+  wholeCount(count)
+  const { places, opened } = destination(state, into, null)
+  const to = places[0] ?? 'bench'
+  if (!instead && !state.used.has(id)) {
+    // One more of a matched piece would be a second piece with one home.
+    if (isMatched(old.piece) && owedFromOutside(old) < count)
+      refuse({ code: 'one-by-one', pieces: [id] })
+    return {
+      type: 'supplied',
+      pieces: [],
+      openings: [{ piece: id, count, at: 'supplier' }],
+      moves: [arrival(id, count, to)],
+      retired: [],
+      opened,
+    }
+  }
+  if (old.should === 0) refuse({ code: 'not-for-home', piece: id })
+  if (isMatched(old.piece) && count !== 1) refuse({ code: 'count-wrong', count })
+  if (balance(state.ledger, id, 'machine') > 0) refuse({ code: 'already-fitted', piece: id })
+  const successor: Piece = {
+    ...old.piece,
+    id: pieceId(state),
+    home: old.home,
+    should: old.should,
+    replaces: id,
+  }
+  return {
+    type: 'supplied',
+    pieces: [successor],
+    openings: [{ piece: successor.id, count, at: 'supplier' }],
+    moves: [arrival(successor.id, count, to)],
+    retired: [id],
+    opened,
+  }
+}
+
+export function leaveOff(
+  state: State,
+  { piece: id, count, reason }: Of<'leave-off'>,
+): EntryBodyOf<'decided'> {
+  const account = knownPiece(state, id)
+  const owed = owedAtHome(state, account)
+  const wanted = count === undefined ? owed : wholeCount(count)
+  if (wanted > owed || owed === 0) refuse({ code: 'too-many-left-off', piece: id, wanted, owed })
+  return { type: 'decided', piece: id, what: 'left-off', count: wanted, reason: given(reason, 'reason') }
+}
+
+export function acceptLost(state: State, { piece: id, reason }: Of<'accept-lost'>): EntryBodyOf<'decided'> {
+  knownPiece(state, id)
+  const count = balance(state.ledger, id, 'lost') - (state.lostAccepted.get(id) ?? 0)
+  if (count <= 0) refuse({ code: 'not-lost', piece: id })
+  return { type: 'decided', piece: id, what: 'lost-accepted', count, reason: given(reason, 'reason') }
+}
+
+export function useAgain(state: State, { piece: id, reason }: Of<'use-again'>): EntryBodyOf<'decided'> {
+  const { should } = knownPiece(state, id)
+  if (!state.used.has(id)) refuse({ code: 'not-single-use', piece: id })
+  return {
+    type: 'decided',
+    piece: id,
+    what: 'use-again',
+    count: Math.max(1, should),
+    reason: given(reason, 'reason'),
+  }
+}
+
+/** Matched pieces change homes among themselves, or one takes a free one: only by a named decision. */
+export function rehome(state: State, { homes, reason }: Of<'rehome'>): EntryBodyOf<'rehomed'> {
+  const first = homes[0] ?? refuse({ code: 'text-missing', what: 'name' })
+  const moving = new Map(homes.map(({ piece, position }) => [piece, position]))
+  const mates = matesOf(state, knownPiece(state, first.piece))
+  const known = mates.map(({ home }) => home.position ?? '')
+  for (const [id, position] of moving) {
+    const { piece } = knownPiece(state, id)
+    if (!isMatched(piece)) refuse({ code: 'not-matched', piece: id })
+    if (!known.includes(position)) refuse({ code: 'no-such-position', position, known })
+    if (balance(state.ledger, id, 'machine') > 0) refuse({ code: 'already-fitted', piece: id })
+    const holder = mates.find(
+      (mate) => (moving.get(mate.piece.id) ?? mate.home.position) === position && mate.piece.id !== id,
+    )
+    if (holder) refuse({ code: 'home-taken', position, piece: holder.piece.id })
+  }
+  return { type: 'rehomed', homes, reason: given(reason, 'reason') }
+}
+
+export function settleFault(state: State, { fault, how }: Of<'settle-fault'>): EntryBodyOf<'settled'> {
+  const known = state.faults.get(fault) ?? unknown('fault', fault)
+  if (known.settled !== null) refuse({ code: 'already', what: 'settled', id: fault })
+  return { type: 'settled', fault, how: given(how, 'reason') }
+}
+
+/** Takes a count out of several places, in their order, until it is reached. */
+export function gather<Lying extends { place: Place; count: number }>(
+  lies: readonly Lying[],
+  count: number,
+): Lying[] {
+  const parts: Lying[] = []
+  let left = count
+  for (const lying of lies) {
+    if (left === 0) break
+    const part = Math.min(left, lying.count)
+    parts.push({ ...lying, count: part })
+    left -= part
+  }
+  return parts
+}
+
+/** Pieces on the machine are taken off by steps; what was scrapped or lost may come back with a reason. */
+function movable({ piece }: Account, place: Place): boolean {
+  if (place === 'machine') return piece.kind === 'aid'
+  return true
+}
+
+function arrival(piece: PieceId, count: number, to: Place): Move {
+  return { piece, count, from: 'supplier', to }
+}
+
+function owedFromOutside(account: Account): number {
+  const { at } = account
+  const away = (at.get('scrap') ?? 0) + (at.get('lost') ?? 0)
+  return account.should - (account.entered - away)
+}
+
+function matesOf(state: State, { piece, home }: Account): Account[] {
+  return [...state.ledger.accounts.values()].filter(
+    (other) =>
+      other.should > 0 &&
+      other.home.at === home.at &&
+      other.piece.set === piece.set &&
+      other.piece.name === piece.name,
+  )
+}

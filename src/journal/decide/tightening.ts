@@ -1,0 +1,127 @@
+import { isMatched } from '../../ledger/piece.ts'
+import { owedAtHome } from '../../plan/contents.ts'
+import type { TighteningFacts, TighteningId } from '../../plan/facts.ts'
+import { nextTurn } from '../../plan/tightening.ts'
+import type { Command } from '../command.ts'
+import type { EntryBodyOf } from '../entry.ts'
+import type { State } from '../state.ts'
+import { refuseUnlessUnderWay } from './build.ts'
+import { given, knownPiece, knownStep, refuse, unknown } from './refuse.ts'
+
+type Of<Name extends Command['do']> = Extract<Command, { do: Name }>
+
+/** Sets the passes of a tightening, as the machine's manual gives them, and the order of the fasteners. */
+export function setTightening(
+  state: State,
+  { piece: id, passes, order }: Of<'set-tightening'>,
+): EntryBodyOf<'tightening-set'> {
+  const { piece, home } = knownPiece(state, id)
+  const names = fastenerNames(state, id)
+  const wanted = order ?? names
+  const missing = names.filter((name) => !wanted.includes(name))
+  const unknownNames = wanted.filter((name) => !names.includes(name))
+  const twice = wanted.filter((name, index) => wanted.indexOf(name) !== index)
+  if (missing.length + unknownNames.length + twice.length > 0) {
+    refuse({ code: 'order-wrong', missing, unknown: unknownNames, twice })
+  }
+  if (passes.length === 0) refuse({ code: 'text-missing', what: 'text' })
+  const known = tighteningOf(state, id)
+  if (known?.done.some((done) => done.size > 0)) refuse({ code: 'tightening-begun', tightening: known.id })
+  const tighteningId: TighteningId = known?.id ?? `t${state.dealt.tightening + 1}`
+  return {
+    type: 'tightening-set',
+    tightening: {
+      id: tighteningId,
+      name: `${home.at}: ${piece.name}`,
+      piece: id,
+      step: piece.step,
+      passes,
+      order: wanted,
+    },
+  }
+}
+
+/** One fastener through one pass: the next in order, unless a name is given to check against it. */
+export function tighten(
+  state: State,
+  { tightening: asked, fastener }: Of<'tighten'>,
+): EntryBodyOf<'tightened'> {
+  const tightening = asked ? (state.tightenings.get(asked) ?? unknown('tightening', asked)) : current(state)
+  const { id, suspect } = tightening
+  refuseUnlessUnderWay(knownStep(state, tightening.step))
+  const notHome = membersOf(state, tightening.piece).filter((account) => owedAtHome(state, account) > 0)
+  if (notHome.length > 0) {
+    const reasons = notHome.map((account) => ({
+      code: 'not-home' as const,
+      piece: account.piece.id,
+      count: owedAtHome(state, account),
+      place: 'bench' as const,
+    }))
+    refuse({ code: 'step-blocked', step: tightening.step, gate: 'finish', reasons })
+  }
+  const next = nextTurn(tightening)
+  if (!next) refuse({ code: 'all-turned', tightening: id })
+  if (suspect) refuse({ code: 'angle-suspect', tightening: id, fastener: suspect.fastener })
+  if (fastener !== undefined && fastener !== next.fastener) {
+    if (!tightening.order.includes(fastener)) refuse({ code: 'no-such-fastener', tightening: id, fastener })
+    const turned = tightening.done[next.pass]?.has(fastener)
+    refuse({ code: turned ? 'turned-already' : 'out-of-turn', tightening: id, fastener, next: next.fastener })
+  }
+  return { type: 'tightened', tightening: id, pass: next.pass, fastener: next.fastener }
+}
+
+/** A bolt that an interruption left in doubt: the user says whether it had been turned. */
+export function settleAngle(
+  state: State,
+  { tightening: id, turned, reason }: Of<'settle-angle'>,
+): EntryBodyOf<'angle-settled'> {
+  const tightening = state.tightenings.get(id) ?? unknown('tightening', id)
+  if (!tightening.suspect) refuse({ code: 'not-suspect', tightening: id })
+  return {
+    type: 'angle-settled',
+    tightening: id,
+    fastener: tightening.suspect.fastener,
+    turned,
+    reason: given(reason, 'reason'),
+  }
+}
+
+/** All fasteners backed off: every pass is to be done again. */
+export function slacken(state: State, { tightening: id, reason }: Of<'slacken'>): EntryBodyOf<'slackened'> {
+  const tightening = state.tightenings.get(id) ?? unknown('tightening', id)
+  refuseUnlessUnderWay(knownStep(state, tightening.step))
+  return { type: 'slackened', tightening: id, reason: given(reason, 'reason') }
+}
+
+/** The fasteners of a piece by name: the positions of its set, or the numbers of common ones. */
+export function fastenerNames(state: State, id: TighteningFacts['piece']): string[] {
+  const account = knownPiece(state, id)
+  if (isMatched(account.piece)) return membersOf(state, id).map(({ home }) => home.position ?? '')
+  return account.home.alikeAt ?? Array.from({ length: account.should }, (_, index) => String(index + 1))
+}
+
+function membersOf(state: State, id: TighteningFacts['piece']) {
+  const account = knownPiece(state, id)
+  const { set, step } = account.piece
+  if (set === undefined) return [account]
+  return [...state.ledger.accounts.values()].filter(
+    (other) => other.piece.set === set && other.piece.step === step && other.should > 0,
+  )
+}
+
+function tighteningOf(state: State, piece: TighteningFacts['piece']): TighteningFacts | undefined {
+  const { set, step } = knownPiece(state, piece).piece
+  return [...state.tightenings.values()].find((tightening) => {
+    if (tightening.piece === piece) return true
+    const other = knownPiece(state, tightening.piece).piece
+    return set !== undefined && other.set === set && other.step === step
+  })
+}
+
+function current(state: State): TighteningFacts {
+  const step = state.build
+  const open = [...state.tightenings.values()].find(
+    (tightening) => tightening.step === step && nextTurn(tightening),
+  )
+  return open ?? refuse({ code: 'no-tightening', step })
+}

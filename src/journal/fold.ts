@@ -1,0 +1,385 @@
+import type { Move, Opening } from '../ledger/account.ts'
+import { accountOf, enter, openAccount, post } from '../ledger/ledger.ts'
+import type { Piece } from '../ledger/piece.ts'
+import type { StepFacts } from '../plan/facts.ts'
+import { freshGrid, interrupt } from '../plan/tightening.ts'
+import { noteDealt } from './dealt.ts'
+import type { Container, Entry, EntryOf, EntryType, StripStep } from './entry.ts'
+import { emptyState, type State } from './state.ts'
+
+/** The state that follows from a journal. Throws, naming the entry, when an entry breaks a law. */
+export function fold(entries: readonly Entry[]): State {
+  const state = emptyState()
+  const takenBack = new Set<number>()
+  for (const entry of entries) {
+    if (entry.type === 'undone') takenBack.add(entry.entry)
+    if (entry.type === 'redone') takenBack.delete(entry.entry)
+  }
+  for (const entry of entries) evolve(state, entry, takenBack.has(entry.n))
+  return state
+}
+
+/**
+ * Carries a state on by the entries that came after it. Answers the state to go on with: the same one
+ * changed in place, or a new one where something was undone, for then the fold starts over.
+ */
+export function foldOn(state: State, all: readonly Entry[], fresh: readonly Entry[]): State {
+  if (fresh.some(({ type }) => type === 'undone' || type === 'redone')) return fold(all)
+  for (const entry of fresh) evolve(state, entry, false)
+  return state
+}
+
+function evolve(state: State, entry: Entry, takenBack: boolean): void {
+  state.seq = entry.n
+  noteDealt(state.dealt, entry)
+  if (takenBack) return
+  if (entry.type === 'undone') {
+    state.undone.push(entry.entry)
+    return
+  }
+  if (entry.type === 'redone') {
+    state.undone = state.undone.filter((n) => n !== entry.entry)
+    return
+  }
+  state.inForce.push(entry.n)
+  // New work ends the chance to redo what was undone before it.
+  state.undone = []
+  if (!LEAVES_CLEARANCE.has(entry.type)) state.cleared = false
+  if (!LEAVES_CARD.has(entry.type)) state.card = null
+  const apply = appliers[entry.type] as (state: State, entry: Entry) => void
+  try {
+    apply(state, entry)
+  } catch (error) {
+    throw new Error(`entry ${entry.n} (${entry.type}): ${error instanceof Error ? error.message : error}`, {
+      cause: error,
+    })
+  }
+}
+
+/** Entries that move no piece and change nothing that the clearance rests on. */
+const LEAVES_CLEARANCE = new Set<EntryType>([
+  'opened',
+  'described',
+  'archived',
+  'noted',
+  'container-opened',
+  'container-put',
+  'container-voided',
+  'stopped',
+  'cleared',
+  'started',
+  'closed',
+])
+
+const LEAVES_CARD = new Set<EntryType>(['described', 'archived'])
+
+type Appliers = {
+  [Type in Exclude<EntryType, 'undone' | 'redone'>]: (state: State, entry: EntryOf<Type>) => void
+}
+
+const appliers: Appliers = {
+  opened: (state, { job }) => {
+    state.job = { ...job, archived: false }
+  },
+  described: (state, { name, machine, units }) => {
+    if (name !== undefined) state.job.name = name
+    if (machine !== undefined) state.job.machine = machine
+    if (units !== undefined) state.job.units = units
+  },
+  archived: (state, { archived }) => {
+    state.job.archived = archived
+  },
+
+  'strip-began': (state, { step }) => beginStrip(state, step),
+  'strip-ended': (state, { step }) => {
+    stepOf(state, step).stripping = false
+    if (state.strip === step) state.strip = null
+    state.hand = null
+  },
+  'step-added': (state, { step, before }) => {
+    state.steps.set(step.no, { ...freshStep(step.no, step.title), ...step, needs: [...step.needs] })
+    for (const upper of before) stepOf(state, upper).needs.push(step.no)
+  },
+  'step-changed': (state, { step: no, title, after, needs, hides }) => {
+    const step = stepOf(state, no)
+    if (title !== undefined) step.title = title
+    if (after !== undefined) step.after = [...after]
+    if (needs !== undefined) step.needs = [...needs]
+    if (hides !== undefined) step.hides = hides
+    step.looked = false
+  },
+  noted: (state, { n, step, kind, text, minutes }) => {
+    state.notes.push({ n, step, kind, text, minutes })
+  },
+
+  'container-opened': (state, { container }) => {
+    openContainer(state, container)
+    state.hand = container.no
+  },
+  'container-put': (state, { container, inside }) => {
+    containerState(state, container).inside = inside
+  },
+  'container-voided': (state, { container, insteadOf, reason }) => {
+    containerState(state, container).voided = { reason, insteadOf }
+    if (state.hand === container) state.hand = null
+  },
+
+  'came-off': (state, { step, began, opened, pieces, openings, moves, faults }) => {
+    if (began) beginStrip(state, began)
+    if (opened) openContainer(state, opened)
+    enterPieces(state, pieces, openings)
+    post(state.ledger, moves)
+    for (const { id } of pieces) if (isSingleUse(state, id)) state.used.add(id)
+    for (const fault of faults ?? []) state.faults.set(fault.id, { ...fault, step, settled: null })
+    state.hand = containerFilled(moves) ?? state.hand
+  },
+  drained: (state, { fluid: { id, name, litres, step }, began }) => {
+    if (began) beginStrip(state, began)
+    state.fluids.set(id, { id, name, litresOut: litres, step, filledLitres: null })
+  },
+  filled: (state, { fluid, litres }) => {
+    const known = state.fluids.get(fluid)
+    if (!known) throw new Error(`no fluid ${fluid}`)
+    known.filledLitres = litres
+  },
+  marked: (state, { mark, began }) => {
+    if (began) beginStrip(state, began)
+    state.marks.set(mark.id, { ...mark, confirmed: false })
+  },
+  'put-in': (state, { began, pieces, openings, moves }) => {
+    if (began) beginStrip(state, began)
+    enterPieces(state, pieces, openings)
+    post(state.ledger, moves)
+    if (moves.some(({ to }) => to === 'machine')) forgetLooks(state)
+  },
+  moved: (state, { moves, opened }) => {
+    if (opened) openContainer(state, opened)
+    post(state.ledger, moves)
+    if (moves.some(({ to, from }) => to === 'machine' || from === 'machine')) forgetLooks(state)
+  },
+  supplied: (state, { pieces, openings, moves, retired, opened }) => {
+    if (opened) openContainer(state, opened)
+    enterPieces(state, pieces, openings)
+    for (const piece of retired) accountOf(state.ledger, piece).should = 0
+    post(state.ledger, moves)
+  },
+
+  decided: (state, { piece, what, count }) => {
+    if (what === 'left-off') accountOf(state.ledger, piece).should -= count
+    if (what === 'lost-accepted') state.lostAccepted.set(piece, (state.lostAccepted.get(piece) ?? 0) + count)
+    if (what === 'use-again') state.used.delete(piece)
+  },
+  rehomed: (state, { homes }) => {
+    for (const { piece, position } of homes) {
+      const account = accountOf(state.ledger, piece)
+      account.home = { ...account.home, position }
+    }
+  },
+  settled: (state, { fault, how }) => {
+    const known = state.faults.get(fault)
+    if (!known) throw new Error(`no fault ${fault}`)
+    known.settled = how
+  },
+
+  'build-began': (state, { step }) => takeUp(state, step),
+  fitted: (state, { step, began, moves }) => {
+    if (began) takeUp(state, step)
+    post(state.ledger, moves)
+    if (stepOf(state, step).built === 'underway') state.build = step
+  },
+  confirmed: (state, { mark }) => {
+    markOf(state, mark).confirmed = true
+  },
+  'tightening-set': (state, { tightening }) => {
+    state.tightenings.set(tightening.id, { ...tightening, done: freshGrid(tightening.passes), suspect: null })
+  },
+  tightened: (state, { tightening: id, pass, fastener }) => {
+    const tightening = tighteningOf(state, id)
+    tightening.done[pass]?.add(fastener)
+    tightening.suspect = null
+  },
+  'angle-settled': (state, { tightening: id, fastener, turned }) => {
+    const tightening = tighteningOf(state, id)
+    if (turned && tightening.suspect) tightening.done[tightening.suspect.pass]?.add(fastener)
+    tightening.suspect = null
+  },
+  slackened: (state, { tightening: id }) => {
+    const tightening = tighteningOf(state, id)
+    tightening.done = freshGrid(tightening.passes)
+    tightening.suspect = null
+  },
+  looked: (state, { step }) => {
+    stepOf(state, step).looked = true
+  },
+  'build-done': (state, { step }) => {
+    stepOf(state, step).built = 'done'
+    if (state.build === step) state.build = null
+  },
+  failed: (state, { step, steps, moves }) => {
+    stepOf(state, step).built = 'redo'
+    reopen(state, steps, moves)
+    if (state.build === step) state.build = null
+  },
+  reopened: (state, { steps, moves }) => reopen(state, steps, moves),
+  overridden: (state, { target, reason }) => {
+    state.overrides.set(target, reason)
+  },
+
+  counted: (state, { container, lines }) => {
+    for (const { piece, expected, counted, difference } of lines) {
+      settleByCount(state, container, piece, expected === counted)
+      if (!difference) continue
+      state.cleared = false
+      state.differences.set(difference, {
+        id: difference,
+        container,
+        piece,
+        expected,
+        counted,
+        settled: null,
+      })
+    }
+  },
+  explained: (state, { difference, how, pieces, openings, moves, reason }) => {
+    enterPieces(state, pieces, openings)
+    post(state.ledger, moves)
+    const known = state.differences.get(difference)
+    if (!known) throw new Error(`no difference ${difference}`)
+    known.settled = `${how}: ${reason}`
+  },
+
+  stopped: (state, { n, at, step, note, abrupt }) => {
+    for (const tightening of state.tightenings.values()) interrupt(tightening, abrupt)
+    state.card = { n, at, step, note, abrupt }
+  },
+  cleared: (state) => {
+    state.cleared = true
+  },
+  started: (state) => {
+    state.started = true
+  },
+  closed: (state) => {
+    state.closed = true
+  },
+}
+
+function freshStep(no: number, title: string): StepFacts {
+  return {
+    no,
+    title,
+    way: 'both',
+    kind: 'refit',
+    after: [],
+    needs: [],
+    hides: false,
+    stripping: false,
+    built: 'open',
+    looked: false,
+  }
+}
+
+/** A new strip step ends the one before it: the hands have moved on. */
+function beginStrip(state: State, { no, title, after, hides }: StripStep): void {
+  if (state.strip !== null) stepOf(state, state.strip).stripping = false
+  state.steps.set(no, { ...freshStep(no, title), after: [...after], hides, stripping: true })
+  state.strip = no
+  state.hand = null
+}
+
+function openContainer(state: State, container: Container): void {
+  state.containers.set(container.no, { ...container, voided: null })
+}
+
+function containerFilled(moves: readonly Move[]): number | null {
+  for (const { to } of [...moves].reverse()) {
+    const match = /^c(\d+)/.exec(to)
+    if (match) return Number(match[1])
+  }
+  return null
+}
+
+function enterPieces(state: State, pieces: readonly Piece[], openings: readonly Opening[]): void {
+  for (const piece of pieces) openAccount(state.ledger, piece)
+  for (const opening of openings) enter(state.ledger, opening)
+}
+
+function isSingleUse(state: State, piece: Piece['id']): boolean {
+  return accountOf(state.ledger, piece).piece.singleUse === true
+}
+
+/** A later count that agrees settles what an earlier one had left open. */
+function settleByCount(state: State, container: number, piece: Piece['id'] | null, agrees: boolean): void {
+  for (const known of state.differences.values()) {
+    if (known.container !== container || known.piece !== piece || known.settled !== null) continue
+    known.settled = agrees ? 'counted again, and it agrees' : 'counted again'
+  }
+}
+
+function takeUp(state: State, no: number): void {
+  const step = stepOf(state, no)
+  step.built = 'underway'
+  state.build = no
+}
+
+/**
+ * Takes the given steps back: what was confirmed, tightened, filled and looked at in them no longer holds,
+ * and a single-use piece that comes off again is used.
+ */
+function reopen(state: State, steps: readonly number[], moves: readonly Move[]): void {
+  post(state.ledger, moves)
+  for (const { piece, from } of moves) {
+    if (from === 'machine' && isSingleUse(state, piece)) state.used.add(piece)
+  }
+  const reopened = new Set(steps)
+  for (const no of reopened) {
+    stepOf(state, no).built = 'redo'
+    for (const gate of ['start', 'finish', 'look', 'check'] as const) state.overrides.delete(`${gate} ${no}`)
+  }
+  for (const mark of state.marks.values()) {
+    if (!reopened.has(mark.step)) continue
+    mark.confirmed = false
+    state.overrides.delete(mark.id)
+  }
+  for (const fluid of state.fluids.values()) {
+    if (!reopened.has(fluid.step)) continue
+    fluid.filledLitres = null
+    state.overrides.delete(fluid.id)
+  }
+  for (const tightening of state.tightenings.values()) {
+    if (!reopened.has(tightening.step)) continue
+    state.overrides.delete(tightening.id)
+    tightening.done = freshGrid(tightening.passes)
+    tightening.suspect = null
+  }
+  if (state.build !== null && reopened.has(state.build)) state.build = null
+  forgetLooks(state)
+}
+
+/** A last look holds only until something beneath is touched; steps that are done keep theirs. */
+function forgetLooks(state: State): void {
+  for (const step of state.steps.values()) if (step.built !== 'done') step.looked = false
+}
+
+function stepOf(state: State, no: number): StepFacts {
+  const step = state.steps.get(no)
+  if (!step) throw new Error(`no step ${no}`)
+  return step
+}
+
+function containerState(state: State, no: number) {
+  const container = state.containers.get(no)
+  if (!container) throw new Error(`no container ${no}`)
+  return container
+}
+
+function markOf(state: State, id: EntryOf<'confirmed'>['mark']) {
+  const mark = state.marks.get(id)
+  if (!mark) throw new Error(`no mark ${id}`)
+  return mark
+}
+
+function tighteningOf(state: State, id: EntryOf<'tightened'>['tightening']) {
+  const tightening = state.tightenings.get(id)
+  if (!tightening) throw new Error(`no tightening ${id}`)
+  return tightening
+}

@@ -1,0 +1,95 @@
+import type { Violation } from '../ledger/laws.ts'
+import type { PieceId } from '../ledger/piece.ts'
+import type { Place } from '../ledger/place.ts'
+import type { Built, DecisionTarget, TighteningId } from '../plan/facts.ts'
+import type { Leftover } from '../plan/leftovers.ts'
+import type { Reason } from '../plan/reasons.ts'
+import type { CommandName } from './command.ts'
+
+export type Gate = 'start' | 'finish' | 'look'
+
+/** A "no" as data: a closed code with its facts. The sentence, with cause and cure, is made in words. */
+export type Refusal =
+  | { code: 'no-job'; command: CommandName }
+  | { code: 'job-open-already' }
+  | { code: 'job-closed' }
+  | { code: 'unknown'; what: UnknownThing; id: string }
+  | { code: 'law'; violation: Violation }
+  | { code: 'count-wrong'; count: number }
+  | { code: 'text-missing'; what: 'title' | 'name' | 'reason' | 'text' | 'result' }
+  | { code: 'home-exists'; piece: PieceId; position: string }
+  | { code: 'which-position'; name: string; positions: string[] }
+  | { code: 'container-void'; container: number; insteadOf: number | null }
+  | { code: 'slot-taken'; container: number; slot: string; piece: PieceId }
+  | { code: 'no-such-slot'; container: number; slot: string; slots: number }
+  | { code: 'slots-short'; container: number; free: number; wanted: number }
+  | { code: 'inside-itself'; container: number; into: number }
+  | { code: 'not-empty'; container: number; count: number }
+  | { code: 'numbers-used-up'; what: 'container' | 'step' }
+  | { code: 'no-strip-step' }
+  | { code: 'not-a-strip-step'; step: number }
+  | { code: 'cycle'; steps: number[] }
+  | { code: 'step-blocked'; step: number; gate: Gate; reasons: Reason[] }
+  | { code: 'step-not-begun'; step: number; built: Built }
+  | { code: 'step-done'; step: number }
+  | { code: 'step-under-way'; step: number }
+  | { code: 'no-build-step' }
+  | { code: 'not-in-step'; piece: PieceId; step: number; own: number }
+  | { code: 'not-for-home'; piece: PieceId }
+  | { code: 'one-by-one'; pieces: PieceId[] }
+  | { code: 'piece-used'; piece: PieceId }
+  | { code: 'home-already'; piece: PieceId }
+  | {
+      code: 'not-within-reach'
+      piece: PieceId
+      wanted: number
+      there: number
+      lies: { place: Place; count: number }[]
+    }
+  | { code: 'nothing-there'; piece: PieceId }
+  | { code: 'which-place'; piece: PieceId; lies: { place: Place; count: number }[] }
+  | { code: 'through-a-step'; piece: PieceId; step: number }
+  | {
+      code: 'already'
+      what: 'confirmed' | 'filled' | 'settled' | 'cleared' | 'started' | 'looked' | 'voided' | 'archived'
+      id: string
+    }
+  | { code: 'no-tightening'; step: number | null }
+  | { code: 'tightening-begun'; tightening: TighteningId }
+  | { code: 'order-wrong'; missing: string[]; unknown: string[]; twice: string[] }
+  | { code: 'no-such-fastener'; tightening: TighteningId; fastener: string }
+  | { code: 'turned-already'; tightening: TighteningId; fastener: string; next: string }
+  | { code: 'out-of-turn'; tightening: TighteningId; fastener: string; next: string }
+  | { code: 'all-turned'; tightening: TighteningId }
+  | { code: 'angle-suspect'; tightening: TighteningId; fastener: string }
+  | { code: 'not-suspect'; tightening: TighteningId }
+  | { code: 'nothing-to-reopen'; steps: number[] }
+  | { code: 'nothing-to-override'; target: DecisionTarget }
+  | { code: 'too-many-left-off'; piece: PieceId; wanted: number; owed: number }
+  | { code: 'not-lost'; piece: PieceId }
+  | { code: 'not-single-use'; piece: PieceId }
+  | { code: 'not-matched'; piece: PieceId }
+  | { code: 'home-taken'; position: string; piece: PieceId }
+  | { code: 'no-such-position'; position: string; known: string[] }
+  | { code: 'already-fitted'; piece: PieceId }
+  | { code: 'count-by-piece'; container: number; pieces: PieceId[] }
+  | { code: 'explains-nothing'; difference: string; kind: 'missing' | 'unknown-piece'; over: number }
+  | { code: 'not-clear'; leftovers: Leftover[] }
+  | { code: 'not-cleared' }
+  | { code: 'not-started' }
+  | { code: 'checks-open'; steps: number[] }
+  | { code: 'nothing-to-undo' }
+  | { code: 'nothing-to-redo' }
+  | { code: 'written-since'; entry: number; last: number }
+
+export type UnknownThing =
+  | 'step'
+  | 'container'
+  | 'piece'
+  | 'mark'
+  | 'fluid'
+  | 'tightening'
+  | 'fault'
+  | 'difference'
+
+export type RefusalCode = Refusal['code']

@@ -1,0 +1,105 @@
+import type { Ledger } from '../ledger/account.ts'
+import { emptyLedger } from '../ledger/ledger.ts'
+import type { PieceId } from '../ledger/piece.ts'
+import type {
+  DecisionTarget,
+  DifferenceFacts,
+  DifferenceId,
+  FaultFacts,
+  FaultId,
+  FluidFacts,
+  FluidId,
+  MarkFacts,
+  MarkId,
+  PlanFacts,
+  StepFacts,
+  TighteningFacts,
+  TighteningId,
+} from '../plan/facts.ts'
+import { type Dealt, nothingDealt } from './dealt.ts'
+import type { Container, EntryBodyOf } from './entry.ts'
+
+export interface ContainerState extends Container {
+  /** Why the label is void, and what took its place. */
+  voided: { reason: string; insteadOf?: number | undefined } | null
+}
+
+export interface Note {
+  n: number
+  step: number | null
+  kind: EntryBodyOf<'noted'>['kind']
+  text: string
+  minutes?: number | undefined
+}
+
+/** The card left when work stopped: where it stopped and what was said. */
+export interface StopCard {
+  n: number
+  at: string
+  step: number | null
+  note: string
+  abrupt: boolean
+}
+
+/** Everything that follows from the journal. Changed in place by the fold alone. */
+export interface State extends PlanFacts {
+  job: { no: number; name: string; machine: string; units: 'metric' | 'us'; archived: boolean }
+  /** The number of the last entry read, undone ones too. */
+  seq: number
+  ledger: Ledger
+  steps: Map<number, StepFacts>
+  fluids: Map<FluidId, FluidFacts>
+  marks: Map<MarkId, MarkFacts>
+  tightenings: Map<TighteningId, TighteningFacts>
+  faults: Map<FaultId, FaultFacts>
+  differences: Map<DifferenceId, DifferenceFacts>
+  overrides: Map<DecisionTarget, string>
+  lostAccepted: Map<PieceId, number>
+  used: Set<PieceId>
+  containers: Map<number, ContainerState>
+  notes: Note[]
+  /** The strip step under way. */
+  strip: number | null
+  /** The build step last taken up and not done. */
+  build: number | null
+  /** The container that the strip-down fills now. */
+  hand: number | null
+  /** Set when work stopped, and gone with the next piece of work. */
+  card: StopCard | null
+  /** The numbers of the entries in force, oldest first: what undo takes back. */
+  inForce: number[]
+  /** The numbers of the entries undone since the last new one, last undone last. */
+  undone: number[]
+  /** The highest numbers ever dealt, by undone entries too: a number is never dealt twice. */
+  dealt: Dealt
+}
+
+/** What follows from an empty journal. */
+export function emptyState(): State {
+  return {
+    job: { no: 0, name: '', machine: '', units: 'metric', archived: false },
+    seq: 0,
+    ledger: emptyLedger(),
+    steps: new Map(),
+    fluids: new Map(),
+    marks: new Map(),
+    tightenings: new Map(),
+    faults: new Map(),
+    differences: new Map(),
+    overrides: new Map(),
+    lostAccepted: new Map(),
+    used: new Set(),
+    containers: new Map(),
+    notes: [],
+    strip: null,
+    build: null,
+    hand: null,
+    card: null,
+    cleared: false,
+    started: false,
+    closed: false,
+    inForce: [],
+    undone: [],
+    dealt: nothingDealt(),
+  }
+}

@@ -1,0 +1,80 @@
+import type { Account } from '../ledger/account.ts'
+import { balance, placesOf } from '../ledger/ledger.ts'
+import { belongsInToolbox } from '../ledger/piece.ts'
+import type { Place } from '../ledger/place.ts'
+import type { FaultFacts, FluidFacts, MarkFacts, PlanFacts, TighteningFacts } from './facts.ts'
+
+/** What belongs to a step: what it takes off and puts back, and what is owed before it is done. */
+export interface StepContents {
+  /** Pieces whose home is in this step; retired ones are left out. */
+  pieces: Account[]
+  aids: Account[]
+  tools: Account[]
+  fluids: FluidFacts[]
+  marks: MarkFacts[]
+  tightenings: TighteningFacts[]
+  faults: FaultFacts[]
+}
+
+/** The contents of every step, gathered in one walk over the record. */
+export function contentsByStep(facts: PlanFacts): Map<number, StepContents> {
+  const by = new Map<number, StepContents>()
+  for (const no of facts.steps.keys()) by.set(no, emptyContents())
+  const of = (step: number) => by.get(step) ?? emptyContents()
+  for (const account of facts.ledger.accounts.values()) {
+    const { kind, step } = account.piece
+    if (kind === 'aid') of(step).aids.push(account)
+    else if (kind === 'tool') of(step).tools.push(account)
+    else if (account.should > 0) of(step).pieces.push(account)
+  }
+  for (const fluid of facts.fluids.values()) of(fluid.step).fluids.push(fluid)
+  for (const mark of facts.marks.values()) of(mark.step).marks.push(mark)
+  for (const tightening of facts.tightenings.values()) of(tightening.step).tightenings.push(tightening)
+  for (const fault of facts.faults.values()) of(fault.step).faults.push(fault)
+  return by
+}
+
+/** Whether a step has anything to do on the way back. */
+export function isIdle(contents: StepContents): boolean {
+  return (
+    contents.pieces.length === 0 &&
+    contents.aids.length === 0 &&
+    contents.fluids.length === 0 &&
+    contents.marks.length === 0 &&
+    contents.tightenings.length === 0
+  )
+}
+
+/** How many of a piece are still missing at home. */
+export function owedAtHome(facts: PlanFacts, account: Account): number {
+  return account.should - balance(facts.ledger, account.piece.id, 'machine')
+}
+
+export interface Lying {
+  place: Place
+  count: number
+}
+
+/** Where the pieces lie that could go home now: on the bench first, then in containers. */
+export function withinReach(facts: PlanFacts, account: Account): Lying[] {
+  return placesOf(facts.ledger, account.piece.id)
+    .filter(({ place }) => place === 'bench' || place.startsWith('c') || place === 'spare')
+    .sort((a, b) => reachRank(a.place) - reachRank(b.place))
+}
+
+/** Where an aid or a tool is that is not back in the toolbox. */
+export function outOfToolbox(facts: PlanFacts, account: Account): Lying[] {
+  if (!belongsInToolbox(account.piece)) return []
+  return placesOf(facts.ledger, account.piece.id).filter(
+    ({ place }) => place !== 'toolbox' && place !== 'scrap' && place !== 'lost',
+  )
+}
+
+function reachRank(place: Place): number {
+  if (place === 'bench') return 0
+  return place === 'spare' ? 2 : 1
+}
+
+function emptyContents(): StepContents {
+  return { pieces: [], aids: [], tools: [], fluids: [], marks: [], tightenings: [], faults: [] }
+}

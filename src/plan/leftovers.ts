@@ -1,0 +1,138 @@
+import { balance, placesOf } from '../ledger/ledger.ts'
+import { belongsInToolbox, type PieceId } from '../ledger/piece.ts'
+import type { Place } from '../ledger/place.ts'
+import { outOfToolbox } from './contents.ts'
+import type { DifferenceId, FaultId, FluidId, MarkId, TighteningId } from './facts.ts'
+import { builtOnTop } from './order.ts'
+import type { Gates } from './reasons.ts'
+import { nextTurn } from './tightening.ts'
+
+/** One thing that stands between the machine and its first start. */
+export type Leftover =
+  | {
+      code: 'piece-off'
+      piece: PieceId
+      count: number
+      place: Place
+      step: number
+      /** The steps to undo to reach its home, in the order of undoing. */
+      undo: number[]
+    }
+  | { code: 'piece-short'; piece: PieceId; count: number; step: number; undo: number[] }
+  | { code: 'piece-lost'; piece: PieceId; count: number }
+  | { code: 'piece-left-in'; piece: PieceId; count: number }
+  | { code: 'old-lying'; piece: PieceId; count: number; place: Place }
+  | { code: 'aid-in' | 'tool-out'; piece: PieceId; count: number; place: Place; step: number; undo: number[] }
+  | { code: 'fluid-open'; fluid: FluidId }
+  | { code: 'mark-open'; mark: MarkId }
+  | { code: 'tighten-open'; tightening: TighteningId }
+  | { code: 'fault-open'; fault: FaultId }
+  | { code: 'count-open'; difference: DifferenceId }
+  | { code: 'step-open'; step: number }
+
+/**
+ * The trial balance: everything that is not as it must be at the first start. Empty means clear.
+ * Order: what hides deepest first, so that the first line is the one that costs most to forget.
+ */
+export function leftovers(gates: Gates): Leftover[] {
+  return [...piecesOff(gates), ...obligations(gates), ...openSteps(gates)]
+}
+
+/** The steps to undo, last built first, before the home of a step can be reached. */
+export function undoToReach(gates: Gates, step: number): number[] {
+  const closed = (no: number) => {
+    const built = gates.facts.steps.get(no)?.built
+    return built === 'done' || built === 'underway'
+  }
+  const onTop = [...builtOnTop(gates.needs, [step])].filter(closed)
+  if (gates.facts.steps.get(step)?.built === 'done') onTop.push(step)
+  return lastBuiltFirst(gates, onTop)
+}
+
+function lastBuiltFirst(gates: Gates, steps: number[]): number[] {
+  const depth = new Map<number, number>()
+  const measure = (no: number): number => {
+    const known = depth.get(no)
+    if (known !== undefined) return known
+    depth.set(no, 0)
+    const value = Math.max(0, ...[...(gates.needs.get(no) ?? [])].map((lower) => measure(lower) + 1))
+    depth.set(no, value)
+    return value
+  }
+  return [...steps].sort((a, b) => measure(b) - measure(a) || a - b)
+}
+
+function piecesOff(gates: Gates): Leftover[] {
+  const { facts } = gates
+  const found: Leftover[] = []
+  for (const account of facts.ledger.accounts.values()) {
+    const { piece } = account
+    const reach = () => undoToReach(gates, piece.step)
+    if (belongsInToolbox(piece)) {
+      for (const { place, count } of outOfToolbox(facts, account)) {
+        const code = place === 'machine' ? 'aid-in' : 'tool-out'
+        const undo = place === 'machine' ? reach() : []
+        found.push({ code, piece: piece.id, count, place, step: piece.step, undo })
+      }
+    } else {
+      let owed = account.should - balance(facts.ledger, piece.id, 'machine')
+      if (owed < 0) found.push({ code: 'piece-left-in', piece: piece.id, count: -owed })
+      for (const { place, count } of placesOf(facts.ledger, piece.id)) {
+        if (place === 'machine' || place === 'scrap' || place === 'lost' || place === 'spare') continue
+        const off = Math.max(0, Math.min(owed, count))
+        if (off > 0)
+          found.push({
+            code: 'piece-off',
+            piece: piece.id,
+            count: off,
+            place,
+            step: piece.step,
+            undo: reach(),
+          })
+        if (count > off) found.push({ code: 'old-lying', piece: piece.id, count: count - off, place })
+        owed -= off
+      }
+      if (owed > 0)
+        found.push({ code: 'piece-short', piece: piece.id, count: owed, step: piece.step, undo: reach() })
+    }
+    const lost = balance(facts.ledger, piece.id, 'lost') - (facts.lostAccepted.get(piece.id) ?? 0)
+    if (lost > 0) found.push({ code: 'piece-lost', piece: piece.id, count: lost })
+  }
+  return found.sort((a, b) => undoLength(b) - undoLength(a))
+}
+
+function undoLength(leftover: Leftover): number {
+  return 'undo' in leftover ? leftover.undo.length : 0
+}
+
+function obligations(gates: Gates): Leftover[] {
+  const { fluids, marks, tightenings, faults, differences, overrides } = gates.facts
+  const found: Leftover[] = []
+  for (const fluid of fluids.values()) {
+    if (fluid.filledLitres === null && !overrides.has(fluid.id))
+      found.push({ code: 'fluid-open', fluid: fluid.id })
+  }
+  for (const mark of marks.values()) {
+    if (!mark.confirmed && !overrides.has(mark.id)) found.push({ code: 'mark-open', mark: mark.id })
+  }
+  for (const tightening of tightenings.values()) {
+    if (nextTurn(tightening) && !overrides.has(tightening.id)) {
+      found.push({ code: 'tighten-open', tightening: tightening.id })
+    }
+  }
+  for (const fault of faults.values()) {
+    if (fault.settled === null && !overrides.has(fault.id))
+      found.push({ code: 'fault-open', fault: fault.id })
+  }
+  for (const difference of differences.values()) {
+    if (difference.settled === null) found.push({ code: 'count-open', difference: difference.id })
+  }
+  return found
+}
+
+function openSteps(gates: Gates): Leftover[] {
+  return [...gates.facts.steps.values()]
+    .filter((step) => step.way !== 'after-start' && !gates.isDone(step.no))
+    .filter((step) => !gates.facts.overrides.has(`check ${step.no}`))
+    .map((step) => ({ code: 'step-open', step: step.no }))
+}

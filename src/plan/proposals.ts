@@ -1,0 +1,98 @@
+import { contentsByStep } from './contents.ts'
+import type { PlanFacts, StepFacts, StepKind, StepWay } from './facts.ts'
+import { beneath, buildNeeds } from './order.ts'
+
+/** A step of the way back that the kind of thing suggests. It becomes one only when the user takes it. */
+export interface Proposal {
+  key: string
+  title: string
+  kind: StepKind
+  way: StepWay
+  /** Steps that must be built before it. */
+  needs: number[]
+  /** Steps that need it. */
+  before: number[]
+  due?: string
+}
+
+/**
+ * What the record suggests for the way back. Every rule here is common practice; the machine's service
+ * manual decides. A step whose title the job already has is not proposed again.
+ */
+export function proposals(facts: PlanFacts): Proposal[] {
+  const contents = contentsByStep(facts)
+  const stripped = [...facts.steps.values()].filter((step) => step.way === 'both')
+  const taken = new Set([...facts.steps.values()].map((step) => step.title.toLowerCase()))
+  const found: Proposal[] = []
+  const timed: StepFacts[] = []
+  for (const step of stripped) {
+    const inside = contents.get(step.no)
+    const text = [step.title, ...(inside?.pieces.map(({ piece }) => piece.name) ?? [])]
+      .join(' ')
+      .toLowerCase()
+    if (JOINT_FACE.test(text)) found.push(cleanFaces(step))
+    if (TIMING_DRIVE.test(text) && !/\bcover\b/i.test(step.title)) timed.push(step)
+    for (const fluid of inside?.fluids ?? []) found.push(levelCheck(fluid.name))
+    if (
+      inside?.pieces.some(({ piece }) => piece.kind === 'connection' && /hose|pipe|line/.test(piece.name))
+    ) {
+      found.push(LEAK_CHECK)
+    }
+  }
+  if (timed.length > 0) found.push(turnByHand(timed, facts))
+  const seen = new Set<string>()
+  return found.filter((proposal) => {
+    const title = proposal.title.toLowerCase()
+    if (taken.has(title) || seen.has(title)) return false
+    seen.add(title)
+    return true
+  })
+}
+
+const JOINT_FACE = /\b(gasket|head|cover|sump|pan)\b/
+const TIMING_DRIVE = /\b(cam|cams|camshaft|camshafts|timing|sprocket|chain|belt)\b/
+
+function cleanFaces(step: StepFacts): Proposal {
+  const title = `Clean the joint faces: ${step.title}`
+  return { key: `clean ${step.no}`, title, kind: 'clean', way: 'build', needs: [], before: [step.no] }
+}
+
+/** Comes after all of the timing drive is back, and before what closes it in. */
+function turnByHand(timed: StepFacts[], facts: PlanFacts): Proposal {
+  const needs = buildNeeds(facts.steps)
+  const drive = new Set(timed.map((step) => step.no))
+  const lower = new Set([...drive].flatMap((no) => [...beneath(needs, no)]))
+  const before = [...new Set(timed.flatMap((step) => step.after))].filter(
+    (no) => !drive.has(no) && !lower.has(no),
+  )
+  return {
+    key: 'turn',
+    title: 'Turn the crank two full turns by hand, marks line up',
+    kind: 'turn',
+    way: 'build',
+    needs: [...drive],
+    before,
+  }
+}
+
+const LEAK_CHECK: Proposal = {
+  key: 'leak',
+  title: 'Look for leaks, cold and hot',
+  kind: 'check',
+  way: 'after-start',
+  needs: [],
+  before: [],
+  due: 'at the first start and after the first warm-up',
+}
+
+function levelCheck(fluid: string): Proposal {
+  return {
+    key: `level ${fluid}`,
+    title: `Check the level: ${fluid}`,
+    kind: 'check',
+    way: 'after-start',
+    needs: [],
+    before: [],
+    due: 'after the first run, cold again',
+  }
+}

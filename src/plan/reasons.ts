@@ -1,0 +1,208 @@
+import { balance, placesOf } from '../ledger/ledger.ts'
+import type { PieceId } from '../ledger/piece.ts'
+import { containerOf, type Place } from '../ledger/place.ts'
+import {
+  contentsByStep,
+  isIdle,
+  outOfToolbox,
+  owedAtHome,
+  type StepContents,
+  withinReach,
+} from './contents.ts'
+import type { DifferenceId, FaultId, FluidId, MarkId, PlanFacts, StepFacts, TighteningId } from './facts.ts'
+import { beneath, buildNeeds } from './order.ts'
+import { nextTurn } from './tightening.ts'
+
+/** One reason why a step may not start or finish yet: facts only, the sentence is made elsewhere. */
+export type Reason =
+  | { code: 'still-stripping'; step: number }
+  | { code: 'step-before'; step: number; built: StepFacts['built'] }
+  | { code: 'not-cleared' }
+  | { code: 'piece-short'; piece: PieceId; should: number; have: number }
+  | { code: 'piece-away'; piece: PieceId; count: number; place: Place }
+  | { code: 'piece-used'; piece: PieceId }
+  | { code: 'fault-open'; fault: FaultId }
+  | { code: 'count-open'; difference: DifferenceId }
+  | { code: 'aid-in'; piece: PieceId; count: number; place: Place }
+  | { code: 'not-home'; piece: PieceId; count: number; place: Place }
+  | { code: 'look-due'; step: number }
+  | { code: 'mark-open'; mark: MarkId }
+  | { code: 'tighten-open'; tightening: TighteningId }
+  | { code: 'fluid-open'; fluid: FluidId }
+  | { code: 'check-open'; step: number }
+
+/** The gates of every step, worked out from one reading of the record. */
+export class Gates {
+  readonly facts: PlanFacts
+  readonly needs: Map<number, Set<number>>
+  readonly contents: Map<number, StepContents>
+
+  constructor(facts: PlanFacts) {
+    this.facts = facts
+    this.needs = buildNeeds(facts.steps)
+    this.contents = contentsByStep(facts)
+  }
+
+  /** A strip step that has nothing to put back is done as soon as it is off. */
+  isDone(no: number): boolean {
+    const step = this.facts.steps.get(no)
+    if (!step) return true
+    if (step.built === 'done') return true
+    return step.way === 'both' && !step.stripping && isIdle(this.contentsOf(no))
+  }
+
+  contentsOf(no: number): StepContents {
+    const contents = this.contents.get(no)
+    if (!contents) throw new Error(`no step ${no}`)
+    return contents
+  }
+
+  /** Every reason why a step may not start, nearest to hand first. Empty when it is ready. */
+  start(no: number): Reason[] {
+    const step = this.facts.steps.get(no)
+    if (!step) return []
+    const before = this.before(no, step)
+    return this.facts.overrides.has(`start ${no}`)
+      ? []
+      : [...this.pieceReasons(no), ...this.lookReasons(no, step), ...before]
+  }
+
+  /** Every reason why a step under way may not be closed. Empty when it is complete. */
+  finish(no: number): Reason[] {
+    const step = this.facts.steps.get(no)
+    if (!step || this.facts.overrides.has(`finish ${no}`)) return []
+    const contents = this.contentsOf(no)
+    const reasons: Reason[] = this.notHome(contents)
+    for (const mark of contents.marks) {
+      if (!mark.confirmed && !this.facts.overrides.has(mark.id))
+        reasons.push({ code: 'mark-open', mark: mark.id })
+    }
+    for (const tightening of contents.tightenings) {
+      if (nextTurn(tightening) && !this.facts.overrides.has(tightening.id)) {
+        reasons.push({ code: 'tighten-open', tightening: tightening.id })
+      }
+    }
+    reasons.push(...this.aidsIn(contents))
+    for (const fluid of contents.fluids) {
+      if (fluid.filledLitres === null && !this.facts.overrides.has(fluid.id)) {
+        reasons.push({ code: 'fluid-open', fluid: fluid.id })
+      }
+    }
+    reasons.push(...this.faultReasons(contents))
+    return reasons
+  }
+
+  /** Why the last look before a step that hides others cannot be passed. Empty when all beneath is in order. */
+  look(no: number): Reason[] {
+    const reasons: Reason[] = []
+    for (const lower of [...beneath(this.needs, no)].sort((a, b) => b - a)) {
+      const contents = this.contentsOf(lower)
+      reasons.push(...this.aidsIn(contents), ...this.notHome(contents))
+    }
+    // What was put in by the step itself would be hidden by it as well.
+    reasons.push(...this.aidsIn(this.contentsOf(no)))
+    return reasons
+  }
+
+  /** The steps that nothing keeps from starting now. */
+  ready(): number[] {
+    return [...this.facts.steps.values()]
+      .filter((step) => step.built !== 'done' && step.built !== 'underway' && !this.isDone(step.no))
+      .filter((step) => this.start(step.no).length === 0)
+      .map((step) => step.no)
+  }
+
+  private before(no: number, step: StepFacts): Reason[] {
+    const reasons: Reason[] = []
+    if (step.stripping) reasons.push({ code: 'still-stripping', step: no })
+    if (step.way === 'after-start' && !this.facts.started) reasons.push({ code: 'not-cleared' })
+    for (const needed of this.needs.get(no) ?? []) {
+      if (this.isDone(needed)) continue
+      reasons.push({
+        code: 'step-before',
+        step: needed,
+        built: this.facts.steps.get(needed)?.built ?? 'open',
+      })
+    }
+    return reasons
+  }
+
+  private pieceReasons(no: number): Reason[] {
+    const reasons: Reason[] = []
+    const contents = this.contentsOf(no)
+    for (const account of contents.pieces) {
+      const { piece } = account
+      const owed = owedAtHome(this.facts, account)
+      if (owed <= 0) continue
+      if (this.facts.used.has(piece.id)) {
+        reasons.push({ code: 'piece-used', piece: piece.id })
+        continue
+      }
+      const near = withinReach(this.facts, account).reduce((sum, lying) => sum + lying.count, 0)
+      if (near >= owed) continue
+      const away = placesOf(this.facts.ledger, piece.id).filter(
+        ({ place }) => place === 'out' || place === 'supplier',
+      )
+      for (const { place, count } of away) reasons.push({ code: 'piece-away', piece: piece.id, count, place })
+      const have =
+        near + balance(this.facts.ledger, piece.id, 'machine') + away.reduce((sum, a) => sum + a.count, 0)
+      if (have < account.should)
+        reasons.push({ code: 'piece-short', piece: piece.id, should: account.should, have })
+    }
+    reasons.push(...this.faultReasons(contents), ...this.countReasons(contents))
+    return reasons
+  }
+
+  private countReasons(contents: StepContents): Reason[] {
+    const containers = new Set<number | null>()
+    for (const account of contents.pieces) {
+      for (const { place } of placesOf(this.facts.ledger, account.piece.id))
+        containers.add(containerOf(place))
+    }
+    return [...this.facts.differences.values()]
+      .filter((difference) => difference.settled === null && containers.has(difference.container))
+      .map((difference) => ({ code: 'count-open', difference: difference.id }))
+  }
+
+  private faultReasons(contents: StepContents): Reason[] {
+    return contents.faults
+      .filter((fault) => fault.settled === null && !this.facts.overrides.has(fault.id))
+      .map((fault) => ({ code: 'fault-open', fault: fault.id }))
+  }
+
+  private lookReasons(no: number, step: StepFacts): Reason[] {
+    if (!step.hides || step.looked || this.facts.overrides.has(`look ${no}`)) return []
+    return [...this.look(no), { code: 'look-due', step: no }]
+  }
+
+  private aidsIn(contents: StepContents): Reason[] {
+    return contents.aids.flatMap((aid) =>
+      outOfToolbox(this.facts, aid)
+        .filter(({ place }) => place === 'machine')
+        .map(({ place, count }) => ({ code: 'aid-in' as const, piece: aid.piece.id, count, place })),
+    )
+  }
+
+  private notHome(contents: StepContents): Reason[] {
+    const reasons: Reason[] = []
+    for (const account of contents.pieces) {
+      let owed = owedAtHome(this.facts, account)
+      if (owed <= 0) continue
+      for (const { place, count } of placesOf(this.facts.ledger, account.piece.id)) {
+        if (place === 'machine' || place === 'scrap' || place === 'lost' || owed === 0) continue
+        const here = Math.min(owed, count)
+        reasons.push({ code: 'not-home', piece: account.piece.id, count: here, place })
+        owed -= here
+      }
+      if (owed > 0) {
+        reasons.push({
+          code: 'piece-short',
+          piece: account.piece.id,
+          should: account.should,
+          have: account.should - owed,
+        })
+      }
+    }
+    return reasons
+  }
+}

@@ -1,0 +1,72 @@
+/** One pass over all fasteners of a pattern. Values are the user's own, from the machine's manual. */
+export type Pass =
+  | { kind: 'snug'; typed: string }
+  | { kind: 'torque'; newtonMetres: number; typed: string }
+  | { kind: 'angle'; degrees: number; typed: string }
+  | { kind: 'check'; newtonMetres: number; typed: string }
+
+/** A tightening as a grid of pass by fastener: never one tick. */
+export interface Tightening {
+  passes: Pass[]
+  /** The names of the fasteners in the order of tightening. */
+  order: string[]
+  /** For each pass, the fasteners that are through it. */
+  done: Set<string>[]
+  /** The fastener that an interruption may have left half turned in an angle pass. */
+  suspect: { pass: number; fastener: string } | null
+}
+
+/** What comes next: the first pass that is not through, and its first fastener in order. */
+export interface NextTurn {
+  /** Counted from 0. */
+  pass: number
+  fastener: string
+  /** Fasteners through this pass. */
+  through: number
+  suspect: boolean
+}
+
+/** The next fastener to turn, or null when every pass is through. */
+export function nextTurn(tightening: Tightening): NextTurn | null {
+  const { suspect } = tightening
+  for (const [pass, done] of tightening.done.entries()) {
+    if (done.size === tightening.order.length) continue
+    const fastener = tightening.order.find((name) => !done.has(name))
+    if (fastener === undefined) continue
+    return {
+      pass,
+      fastener,
+      through: done.size,
+      suspect: suspect?.pass === pass && suspect.fastener === fastener,
+    }
+  }
+  return null
+}
+
+/** A grid with nothing tightened. */
+export function freshGrid(passes: readonly Pass[]): Set<string>[] {
+  return passes.map(() => new Set<string>())
+}
+
+/**
+ * What an interruption does to a tightening under way, changed in place. A torque pass starts again at its
+ * first fastener: its ticks fall. An angle pass is never run twice on a fastener: its ticks stand, and the
+ * next one is suspect, since it may have been turned without a tick. `abrupt` means that nobody could say
+ * so, as after a power cut: then even the first fastener of an angle pass is in doubt.
+ */
+export function interrupt(tightening: Tightening, abrupt: boolean): void {
+  const next = nextTurn(tightening)
+  if (!next || next.suspect) return
+  const isAngle = tightening.passes[next.pass]?.kind === 'angle'
+  if (isAngle) {
+    if (next.through > 0 || abrupt) tightening.suspect = { pass: next.pass, fastener: next.fastener }
+  } else if (next.through > 0) tightening.done[next.pass] = new Set()
+}
+
+/** Whether an interruption now would leave something in doubt. */
+export function isUnderWay(tightening: Tightening): boolean {
+  const next = nextTurn(tightening)
+  if (!next || next.suspect) return false
+  const isAngle = tightening.passes[next.pass]?.kind === 'angle'
+  return next.through > 0 || (isAngle && next.pass > 0)
+}
