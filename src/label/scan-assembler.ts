@@ -15,7 +15,7 @@ export type ScanAssembler = {
   pending(): string
   /** Puts another text in its place, as when a line is edited or recalled. */
   set(text: string): void
-  /** Back to the start: no pending text, no paste or escape sequence half read. */
+  /** Drops the pending text and any paste or escape sequence half read. An LF on its way after a CR stays part of it. */
   reset(): void
 }
 
@@ -37,8 +37,19 @@ export function scanAssembler(): ScanAssembler {
   function push(chunk: string): Piece[] {
     const pieces: Piece[] = []
     for (const character of chunk) {
-      for (const kept of keepText(character)) pieces.push(...(paste === null ? type(kept) : collect(kept)))
+      for (const kept of keepText(character)) pieces.push(...take(kept))
     }
+    return pieces
+  }
+
+  function take(character: string): Piece[] {
+    if (paste !== null) return collect(character)
+    const pieces = type(character)
+    if (character === '~' && line.endsWith(pasteStart)) {
+      line = line.slice(0, -pasteStart.length)
+      paste = ''
+    }
+    if (character === '~' && line.endsWith(pasteEnd)) line = line.slice(0, -pasteEnd.length)
     return pieces
   }
 
@@ -46,10 +57,6 @@ export function scanAssembler(): ScanAssembler {
     if (isControl(character)) return press(character)
     afterReturn = false
     line += character
-    if (line.endsWith(pasteEnd)) line = line.slice(0, -pasteEnd.length)
-    if (!line.endsWith(pasteStart)) return []
-    line = line.slice(0, -pasteStart.length)
-    paste = ''
     return []
   }
 
@@ -93,8 +100,7 @@ export function scanAssembler(): ScanAssembler {
     const lines = text.split(/\r\n|\r|\n/)
     if (lines.length === 1) return [...text].flatMap(type)
     const filled = lines.filter((each) => each.trim() !== '')
-    // A paste of line breaks alone is nothing to show, and must not count as Enter on an empty line.
-    if (filled.length === 0) return []
+    // Blank lines are not typed: in a paste they must not count as Enter on an empty line.
     if (filled.every((each) => readCode(each).kind === 'code')) {
       return filled.flatMap((each) => [...each, '\r'].flatMap(type))
     }
@@ -107,12 +113,10 @@ export function scanAssembler(): ScanAssembler {
     pending: () => line,
     set(text) {
       line = text
-      afterReturn = false
     },
     reset() {
       line = ''
       paste = null
-      afterReturn = false
       keepText = escapeFilter()
     },
   }

@@ -16,6 +16,7 @@ test.each([
   ['a control inside a control sequence ends it', 'a\x1b[2\rb', 'a\rb'],
   ['a colour report ended by BEL', 'a\x1b]11;rgb:00/00/00\x07b', 'ab'],
   ['a colour report ended by ST', 'a\x1b]11;rgb:00/00/00\x1b\\b', 'ab'],
+  ['a colour report in eight-bit controls', 'a\x9d11;rgb:00/00/00\x9cb', 'ab'],
   ['an unfinished report ends with the line', 'a\x1b]11;rgb\rb', 'a\rb'],
   ['an unfinished report ends with the next sequence', 'a\x1b]11;rgb\x1b[Ab', 'ab'],
   ['a device report', 'a\x1bP>|term 1.0\x1b\\b', 'ab'],

@@ -95,7 +95,8 @@ const pasted: Case[] = [
   ],
   ['no end yet', ['a[200~b\rc'], [], 'a'],
   ['an end without a start', ['a[201~b\r'], [line('ab')], ''],
-  ['a start in a paste', ['[200~a[200~b[201~'], [], 'ab'],
+  ['a start in a paste', ['[200~a[200~b[201~', '\r'], [line('ab')], ''],
+  ['a mark that typing and paste make up together', ['[2', '[200~00~a[201~', '\r'], [line('[200~a')], ''],
 ]
 
 describe.each([
@@ -132,6 +133,15 @@ describe('the pending text', () => {
     assembler.set('[200~x')
     assembler.push('\x7f\x7f')
     expect(assembler.push('y\r')).toEqual([line('[200y')])
+  })
+
+  test('may be set or reset between the CR and LF of one CRLF', () => {
+    const assembler = scanAssembler()
+    expect(assembler.push('a\r')).toEqual([line('a')])
+    assembler.set('')
+    expect(assembler.push('\nb\r')).toEqual([line('b')])
+    assembler.reset()
+    expect(assembler.push('\nc\r')).toEqual([line('c')])
   })
 
   test.each([['a[200~b\rc'], ['a\x1b'], ['a\x1b]11;rgb'], ['a\x1b[2'], ['a\r']])(
