@@ -1,0 +1,180 @@
+import { crc32 } from 'node:zlib'
+
+/** What every journal entry has, whatever else it tells: its number, from 1, and its id. */
+export interface Numbered {
+  n: number
+  id: string
+}
+
+/** The place right after a line: that line's checksum, how many lines and bytes lie before. */
+export interface LineEnd {
+  crc: string
+  line: number
+  byte: number
+}
+
+export interface LinesRead<E> {
+  entries: E[]
+  /** How many of the bytes given are whole, right lines. */
+  goodBytes: number
+  lastCrc: string
+  end: LineEnd
+  problem: LineProblem | null
+}
+
+export type LineProblem = Torn | Damaged
+
+/** The last line has no end: its writer was cut off, or is still writing. */
+export interface Torn {
+  kind: 'torn'
+  line: number
+  byteOffset: number
+  bytes: number
+}
+
+/**
+ * A line with an end that is not what was written, or not in its place.
+ * `chain`: the line's own number shows that it does not follow the line before.
+ */
+export interface Damaged {
+  kind: 'damaged'
+  line: number
+  byteOffset: number
+  why: 'checksum' | 'chain' | 'too-long' | 'json' | 'shape' | 'sequence'
+  /** The start of the line, fit to be shown. */
+  text: string
+  /** What the parser said, when it was the one to refuse. */
+  cause?: unknown
+}
+
+export const MAX_LINE_BYTES = 1024 * 1024
+
+/** Before the first line. */
+export const FILE_START: LineEnd = { crc: '00000000', line: 0, byte: 0 }
+
+/**
+ * One entry as a line: `crc SP json LF`. The checksum (CRC-32 of IEEE 802.3, eight hex digits) covers the checksum
+ * of the line before and the JSON bytes, so the lines form a chain: none can be lost, doubled or moved unnoticed.
+ * Throws when the entry has no JSON or more than 1 MiB of it.
+ */
+export function writeLine(previousCrc: string, entry: unknown): { text: string; crc: string } {
+  const json = JSON.stringify(entry)
+  if (json === undefined) throw new TypeError('an entry must be an object')
+  const crc = chainedCrc(previousCrc, Buffer.from(json))
+  const text = `${crc} ${json}\n`
+  if (Buffer.byteLength(text) > MAX_LINE_BYTES) throw new RangeError('an entry must fit in 1 MiB')
+  return { text, crc }
+}
+
+/**
+ * Reads whole lines from `bytes`, which follow on `from`, up to the first that is not right. `parse` throws on a
+ * shape it does not accept. What is good is returned, frozen, whatever the problem.
+ */
+export function readLines<E extends Numbered>(
+  bytes: Uint8Array,
+  parse: (raw: unknown) => E,
+  from: LineEnd = FILE_START,
+): LinesRead<E> {
+  const buffer = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength)
+  const entries: E[] = []
+  let end = from
+  let at = 0
+  let problem: LineProblem | null = null
+  while (at < buffer.length && problem === null) {
+    const feed = buffer.indexOf(LINE_FEED, at)
+    if (feed === -1) {
+      problem = { kind: 'torn', line: end.line + 1, byteOffset: end.byte, bytes: buffer.length - at }
+      break
+    }
+    const read = readLine(buffer.subarray(at, feed), parse, end)
+    if ('kind' in read) {
+      problem = read
+    } else {
+      entries.push(read.entry)
+      end = { crc: read.crc, line: end.line + 1, byte: end.byte + feed + 1 - at }
+      at = feed + 1
+    }
+  }
+  return { entries, goodBytes: at, lastCrc: end.crc, end, problem }
+}
+
+const LINE_FEED = 0x0a
+const CRC_BYTES = 8
+const SHOWN_CHARACTERS = 120
+
+function readLine<E extends Numbered>(
+  line: Buffer,
+  parse: (raw: unknown) => E,
+  before: LineEnd,
+): { entry: E; crc: string } | Damaged {
+  const number = before.line + 1
+  const damaged = (why: Damaged['why'], cause?: unknown): Damaged => ({
+    kind: 'damaged',
+    line: number,
+    byteOffset: before.byte,
+    why,
+    text: shown(line),
+    ...(cause === undefined ? {} : { cause }),
+  })
+
+  if (line.length >= MAX_LINE_BYTES) return damaged('too-long')
+  const json = line.subarray(CRC_BYTES + 1)
+  const crc = chainedCrc(before.crc, json)
+  if (line.toString('latin1', 0, CRC_BYTES + 1) !== `${crc} `) {
+    const says = numberIn(json)
+    return damaged(says === undefined || says === number ? 'checksum' : 'chain')
+  }
+  let raw: unknown
+  try {
+    raw = parseJson(json)
+  } catch (cause) {
+    return damaged('json', cause)
+  }
+  try {
+    const entry = deepFreeze(parse(raw))
+    return entry.n === number ? { entry, crc } : damaged('sequence')
+  } catch (cause) {
+    return damaged('shape', cause)
+  }
+}
+
+function chainedCrc(previousCrc: string, json: Uint8Array): string {
+  return crc32(json, crc32(previousCrc)).toString(16).padStart(CRC_BYTES, '0')
+}
+
+/** JSON without `__proto__` keys, which would change an object's nature as soon as it is copied. */
+function parseJson(bytes: Buffer): unknown {
+  const text = bytes.toString('utf8')
+  const value: unknown = JSON.parse(text)
+  if (/__proto__|\\u005f/i.test(text) && hasProtoKey(value)) throw new SyntaxError('a key __proto__')
+  return value
+}
+
+function hasProtoKey(value: unknown): boolean {
+  if (typeof value !== 'object' || value === null) return false
+  return Object.hasOwn(value, '__proto__') || Object.values(value).some(hasProtoKey)
+}
+
+/** The entry number that a line gives itself, when it is legible. */
+function numberIn(json: Buffer): number | undefined {
+  try {
+    const value: unknown = JSON.parse(json.toString('utf8'))
+    if (typeof value !== 'object' || value === null || !('n' in value)) return undefined
+    return typeof value.n === 'number' ? value.n : undefined
+  } catch {
+    return undefined
+  }
+}
+
+function deepFreeze<T>(value: T): T {
+  if (typeof value !== 'object' || value === null || Object.isFrozen(value)) return value
+  for (const inner of Object.values(value)) deepFreeze(inner)
+  return Object.freeze(value)
+}
+
+function shown(line: Buffer): string {
+  return line
+    .toString('utf8', 0, SHOWN_CHARACTERS * 4)
+    .replaceAll(/\p{C}/gu, '�')
+    .slice(0, SHOWN_CHARACTERS)
+}
