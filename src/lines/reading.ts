@@ -1,0 +1,38 @@
+import type { Command } from '../journal/command.ts'
+import type { PieceId } from '../ledger/piece.ts'
+import type { BagLine } from '../trade/bag-line/read-bag-line.ts'
+
+type NotUnderstood = Extract<BagLine, { understood: false }>
+type Understood = Extract<BagLine, { understood: true }>
+
+/** What a written line means. */
+export type Reading =
+  | { kind: 'commands'; commands: Command[]; bag: Understood | null }
+  | { kind: 'ask'; ask: Ask }
+  /** Several pieces answer to the words: one of them is to be chosen, and the line goes on with `p12` in its place. */
+  | { kind: 'which-piece'; words: string; pieces: PieceId[]; again: (piece: PieceId) => string }
+  | { kind: 'misread'; misreading: Misreading }
+
+/** A question about the record: it writes nothing. */
+export type Ask =
+  | { ask: 'card' }
+  | { ask: 'scan'; text: string }
+  | { ask: 'back' }
+  | { ask: 'step'; step: number }
+  | { ask: 'where'; words: string }
+  | { ask: 'left' }
+  | { ask: 'log'; last: number | null }
+  | { ask: 'qr'; container: number }
+  | { ask: 'proposals' }
+  | { ask: 'help'; about: string | null }
+
+/** Why a line was not understood: the part that was not, and the nearest form that is. */
+export type Misreading =
+  | { code: 'empty' }
+  | { code: 'unknown-word'; part: string; nearest: string | null }
+  | { code: 'missing'; verb: string; what: string; form: string }
+  | { code: 'not-a-number'; verb: string; part: string; form: string }
+  | { code: 'no-such-piece'; part: string; near: PieceId[] }
+  | { code: 'no-such-fluid'; part: string; known: string[] }
+  | { code: 'reason-missing'; verb: string; form: string }
+  | { code: 'bag-line'; bag: NotUnderstood }

@@ -1,0 +1,125 @@
+import { randomUUID } from 'node:crypto'
+import type { Command } from '../journal/command.ts'
+import { decide } from '../journal/decide/decide.ts'
+import { ENTRY_VERSION, type Entry, type EntryBody } from '../journal/entry.ts'
+import { foldOn } from '../journal/fold.ts'
+import type { Refusal } from '../journal/refusal.ts'
+import { emptyState, type State } from '../journal/state.ts'
+import { Gates } from '../plan/reasons.ts'
+import type { JournalStore } from '../storage/open-journal.ts'
+
+/** What came of a command. `not-recorded`: decided, but the disk would not take it; nothing has changed. */
+export type Outcome =
+  | { kind: 'recorded'; entry: Entry }
+  | { kind: 'refused'; refusal: Refusal }
+  | { kind: 'not-recorded'; error: Error }
+
+export interface SessionOptions {
+  /** The time of an entry. */
+  now?: (() => Date) | undefined
+  /** Who works here, where the user has said so. */
+  by?: string | undefined
+}
+
+/** An open job: its folded state, and the one way to change it. CLI and screens both stand on this. */
+export class Session {
+  readonly #store: JournalStore<Entry>
+  readonly #now: () => Date
+  readonly #by: string | undefined
+  readonly #listeners = new Set<() => void>()
+  #state: State = emptyState()
+  #gates: Gates | null = null
+  #version = 0
+
+  /** Reads the journal and folds it. Throws when an entry breaks a law: the record is damaged. */
+  constructor(store: JournalStore<Entry>, { now = () => new Date(), by }: SessionOptions = {}) {
+    this.#store = store
+    this.#now = now
+    this.#by = by
+    this.#take(store.entries())
+  }
+
+  get state(): State {
+    return this.#state
+  }
+
+  /** Changes whenever the state does: the state itself is changed in place. */
+  get version(): number {
+    return this.#version
+  }
+
+  get store(): JournalStore<Entry> {
+    return this.#store
+  }
+
+  entries(): readonly Entry[] {
+    return this.#store.entries()
+  }
+
+  /** The gates of the plan as they stand now, worked out once for each state. */
+  gates(): Gates {
+    this.#gates ??= new Gates(this.#state)
+    return this.#gates
+  }
+
+  /**
+   * Decides a command on what the journal holds at this moment, and appends its entry. The state changes only
+   * after the entry is on the disk.
+   */
+  send(command: Command): Outcome {
+    let refusal: Refusal | null = null
+    let written: readonly Entry[]
+    try {
+      written = this.#store.append((fresh) => {
+        this.#take(fresh)
+        const decision = decide(this.#state, command)
+        if (decision.ok) return [this.#entry(decision.body)]
+        refusal = decision.refusal
+        return null
+      })
+    } catch (error) {
+      if (!(error instanceof Error)) throw error
+      return { kind: 'not-recorded', error }
+    }
+    const entry = written.at(-1)
+    if (!entry) return { kind: 'refused', refusal: refusal as unknown as Refusal }
+    this.#take(written)
+    return { kind: 'recorded', entry }
+  }
+
+  /** Reads what others have written since. Answers whether there was anything. */
+  refresh(): boolean {
+    const fresh = this.#store.refresh()
+    this.#take(fresh)
+    return fresh.length > 0
+  }
+
+  /** Calls `listener` whenever the state has changed. Returns the way to stop it. */
+  subscribe(listener: () => void): () => void {
+    this.#listeners.add(listener)
+    return () => this.#listeners.delete(listener)
+  }
+
+  /** Follows what other programs write into the same job, until the returned function is called. */
+  follow(): () => void {
+    return this.#store.watch(() => this.refresh())
+  }
+
+  #entry(body: EntryBody): Entry {
+    const header = {
+      v: ENTRY_VERSION,
+      n: this.#state.seq + 1,
+      at: this.#now().toISOString(),
+      id: randomUUID(),
+    }
+    return { ...header, ...(this.#by === undefined ? {} : { by: this.#by }), ...body }
+  }
+
+  #take(fresh: readonly Entry[]): void {
+    if (fresh.length === 0) return
+    this.#state = foldOn(this.#state, this.#store.entries(), fresh)
+    this.#gates = null
+    this.#version += 1
+    for (const listener of this.#listeners) listener()
+  }
+}

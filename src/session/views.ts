@@ -1,0 +1,240 @@
+import type { ContainerState, State, StopCard } from '../journal/state.ts'
+import type { Account } from '../ledger/account.ts'
+import { type Holding, holdingsAt, holdingsIn, placesOf } from '../ledger/ledger.ts'
+import { belongsInToolbox, isMatched } from '../ledger/piece.ts'
+import { containerOf } from '../ledger/place.ts'
+import { outOfToolbox, owedAtHome, withinReach } from '../plan/contents.ts'
+import type { FluidFacts, MarkFacts, StepFacts, TighteningFacts } from '../plan/facts.ts'
+import { type Leftover, leftovers } from '../plan/leftovers.ts'
+import { buildOrder } from '../plan/order.ts'
+import { type Phase, phaseOf } from '../plan/phase.ts'
+import type { Reason } from '../plan/reasons.ts'
+import { isUnderWay, type NextTurn, nextTurn } from '../plan/tightening.ts'
+import type { Session } from './session.ts'
+
+/** How a step of the way back stands. `idle` has nothing to put back. */
+export type StepStanding = 'stripping' | 'ready' | 'blocked' | 'underway' | 'done' | 'redo' | 'idle'
+
+export interface PlanRow {
+  step: StepFacts
+  standing: StepStanding
+  /** Reopened and waiting to be done again; then `standing` says whether it could start. */
+  again: boolean
+  reasons: Reason[]
+  /** Overrides in force on the step's own gates. */
+  overrides: string[]
+}
+
+/** The way back in an order in which it can be done, each step with how it stands and why. */
+export function planRows(session: Session): PlanRow[] {
+  const { state } = session
+  const gates = session.gates()
+  const result = buildOrder(state.steps)
+  const order = 'order' in result ? result.order : [...state.steps.keys()]
+  return order.flatMap((no) => {
+    const step = state.steps.get(no)
+    if (!step) return []
+    const reasons = step.built === 'done' || step.built === 'underway' ? [] : gates.start(no)
+    const overrides = (['start', 'finish', 'look', 'check'] as const).flatMap(
+      (gate) => state.overrides.get(`${gate} ${no}`) ?? [],
+    )
+    return [
+      {
+        step,
+        standing: standing(step, gates.isDone(no), reasons),
+        again: step.built === 'redo',
+        reasons,
+        overrides,
+      },
+    ]
+  })
+}
+
+function standing(step: StepFacts, isDone: boolean, reasons: Reason[]): StepStanding {
+  if (step.stripping) return 'stripping'
+  if (step.built === 'done' || step.built === 'underway') return step.built
+  if (isDone) return 'idle'
+  if (reasons.length > 0) return 'blocked'
+  return step.built === 'redo' ? 'redo' : 'ready'
+}
+
+/** One thing to do in a build step, in the order in which hands would do it. */
+export type Todo =
+  | { kind: 'take-out'; account: Account; count: number }
+  | {
+      kind: 'fit'
+      account: Account
+      owed: number
+      lies: { place: Holding['place']; count: number }[]
+      matched: boolean
+    }
+  | { kind: 'confirm'; mark: MarkFacts }
+  | { kind: 'turn'; tightening: TighteningFacts; next: NextTurn }
+  | { kind: 'fill'; fluid: FluidFacts }
+
+/** What is still to be done in a step before it can be closed. */
+export function todoOf(session: Session, no: number): Todo[] {
+  const { state } = session
+  const contents = session.gates().contentsOf(no)
+  const todo: Todo[] = []
+  for (const account of contents.aids) {
+    for (const { place, count } of outOfToolbox(state, account)) {
+      if (place === 'machine') todo.push({ kind: 'take-out', account, count })
+    }
+  }
+  for (const account of contents.pieces) {
+    const owed = owedAtHome(state, account)
+    if (owed > 0)
+      todo.push({
+        kind: 'fit',
+        account,
+        owed,
+        lies: withinReach(state, account),
+        matched: isMatched(account.piece),
+      })
+  }
+  for (const mark of contents.marks)
+    if (!mark.confirmed && !state.overrides.has(mark.id)) todo.push({ kind: 'confirm', mark })
+  for (const tightening of contents.tightenings) {
+    const next = nextTurn(tightening)
+    if (next && !state.overrides.has(tightening.id)) todo.push({ kind: 'turn', tightening, next })
+  }
+  for (const fluid of contents.fluids) {
+    if (fluid.filledLitres === null && !state.overrides.has(fluid.id)) todo.push({ kind: 'fill', fluid })
+  }
+  return todo
+}
+
+export interface ContainerRow {
+  container: ContainerState
+  holdings: Holding[]
+  /** Containers that stand in it. */
+  holds: number[]
+}
+
+/** Every container that is not void, with what lies in it. */
+export function containerRows(state: State): ContainerRow[] {
+  return [...state.containers.values()]
+    .filter((container) => container.voided === null)
+    .map((container) => ({
+      container,
+      holdings: holdingsIn(state.ledger, container.no),
+      holds: [...state.containers.values()]
+        .filter(({ inside }) => inside === container.no)
+        .map(({ no }) => no),
+    }))
+}
+
+/** The containers that hold what belongs to a step, so that closing it can look into each of them. */
+export function containersOfStep(state: State, no: number): number[] {
+  const found = new Set<number>()
+  for (const account of state.ledger.accounts.values()) {
+    if (account.piece.step !== no) continue
+    for (const { place } of placesOf(state.ledger, account.piece.id)) {
+      const container = containerOf(place)
+      if (container !== null) found.add(container)
+    }
+  }
+  return [...found].sort((a, b) => a - b)
+}
+
+/** Where the job stands: what a person who comes back wants to see first. */
+export interface Card {
+  phase: Phase
+  stopped: StopCard | null
+  strip: number | null
+  build: number | null
+  /** Loose on the bench, pieces and tools. */
+  bench: Holding[]
+  /** Tightenings broken off in the middle, with the fastener that is next. */
+  halfway: { tightening: TighteningFacts; next: NextTurn }[]
+  /** Pieces off the machine and not yet back. */
+  off: number
+  /** Steps that could start now. */
+  ready: number[]
+  next: NextThing
+}
+
+export type NextThing =
+  | { kind: 'begin' }
+  | { kind: 'strip'; step: number }
+  | { kind: 'todo'; step: number; todo: Todo }
+  | { kind: 'close'; step: number }
+  | { kind: 'look'; step: number }
+  | { kind: 'take'; step: number }
+  | { kind: 'blocked'; step: number; reasons: Reason[] }
+  | { kind: 'clear' }
+  | { kind: 'leftovers'; leftovers: Leftover[] }
+  | { kind: 'start' }
+  | { kind: 'check'; step: number }
+  | { kind: 'close-job' }
+  | { kind: 'nothing' }
+
+export function cardOf(session: Session): Card {
+  const { state } = session
+  const halfway = [...state.tightenings.values()].flatMap((tightening) => {
+    const next = nextTurn(tightening)
+    return next && (next.suspect || next.through > 0 || next.pass > 0) ? [{ tightening, next }] : []
+  })
+  let off = 0
+  for (const account of state.ledger.accounts.values()) {
+    if (!belongsInToolbox(account.piece)) off += Math.max(0, owedAtHome(state, account))
+  }
+  return {
+    phase: phaseOf(state),
+    stopped: state.card,
+    strip: state.strip,
+    build: state.build,
+    bench: holdingsAt(state.ledger, 'bench'),
+    halfway,
+    off,
+    ready: session.gates().ready(),
+    next: nextThing(session),
+  }
+}
+
+/** Whether work was under way when the program ended without a word: then the record must say so. */
+export function brokenOff(state: State): boolean {
+  if (state.card !== null) return false
+  return [...state.tightenings.values()].some(isUnderWay)
+}
+
+/** The trial balance of the job as it stands. */
+export function trialBalance(session: Session): Leftover[] {
+  return leftovers(session.gates())
+}
+
+function nextThing(session: Session): NextThing {
+  const { state } = session
+  if (state.closed) return { kind: 'nothing' }
+  if (state.started) return afterStart(session)
+  if (state.cleared) return { kind: 'start' }
+  if (state.strip !== null && state.build === null) return { kind: 'strip', step: state.strip }
+  if (state.build !== null) {
+    const todo = todoOf(session, state.build)[0]
+    return todo ? { kind: 'todo', step: state.build, todo } : { kind: 'close', step: state.build }
+  }
+  if (state.steps.size === 0) return { kind: 'begin' }
+  const rows = planRows(session).filter(
+    ({ standing, step }) => step.way !== 'after-start' && standing !== 'done' && standing !== 'idle',
+  )
+  const ready = rows.find(({ standing }) => standing === 'ready' || standing === 'redo')
+  if (ready) return { kind: 'take', step: ready.step.no }
+  const first = rows[0]
+  if (first) {
+    const looking = first.reasons.every(({ code }) => code === 'look-due')
+    return looking
+      ? { kind: 'look', step: first.step.no }
+      : { kind: 'blocked', step: first.step.no, reasons: first.reasons }
+  }
+  const open = trialBalance(session)
+  return open.length > 0 ? { kind: 'leftovers', leftovers: open } : { kind: 'clear' }
+}
+
+function afterStart(session: Session): NextThing {
+  const due = [...session.state.steps.values()].find(
+    (step) =>
+      step.way === 'after-start' && step.built !== 'done' && !session.state.overrides.has(`check ${step.no}`),
+  )
+  return due ? { kind: 'check', step: due.no } : { kind: 'close-job' }
+}
