@@ -7,7 +7,17 @@ import { noteDealt } from './dealt.ts'
 import type { Container, Entry, EntryOf, EntryType, StripStep } from './entry.ts'
 import { emptyState, type State } from './state.ts'
 
-/** The state that follows from a journal. Throws, naming the entry, when an entry breaks a law. */
+/** An entry that cannot follow from those before it: the record is damaged, or a program wrote it wrongly. */
+export class UnlawfulEntry extends Error {
+  readonly n: number
+  constructor({ n, type }: Entry, cause: unknown) {
+    super(`entry ${n} (${type}): ${cause instanceof Error ? cause.message : cause}`, { cause })
+    this.name = 'UnlawfulEntry'
+    this.n = n
+  }
+}
+
+/** The state that follows from a journal. Throws UnlawfulEntry when an entry breaks a law. */
 export function fold(entries: readonly Entry[]): State {
   const state = emptyState()
   const takenBack = new Set<number>()
@@ -50,9 +60,7 @@ function evolve(state: State, entry: Entry, takenBack: boolean): void {
   try {
     apply(state, entry)
   } catch (error) {
-    throw new Error(`entry ${entry.n} (${entry.type}): ${error instanceof Error ? error.message : error}`, {
-      cause: error,
-    })
+    throw new UnlawfulEntry(entry, error)
   }
 }
 

@@ -2,7 +2,7 @@ import { randomUUID } from 'node:crypto'
 import type { Command } from '../journal/command.ts'
 import { decide } from '../journal/decide/decide.ts'
 import { ENTRY_VERSION, type Entry, type EntryBody } from '../journal/entry.ts'
-import { foldOn } from '../journal/fold.ts'
+import { fold, foldOn, UnlawfulEntry } from '../journal/fold.ts'
 import type { Refusal } from '../journal/refusal.ts'
 import { emptyState, type State } from '../journal/state.ts'
 import { Gates } from '../plan/reasons.ts'
@@ -31,7 +31,9 @@ export class Session {
   #gates: Gates | null = null
   #version = 0
 
-  /** Reads the journal and folds it. Throws when an entry breaks a law: the record is damaged. */
+  #unlawful: UnlawfulEntry | null = null
+
+  /** Reads the journal and folds it, as far as its entries are lawful. */
   constructor(store: JournalStore<Entry>, { now = () => new Date(), by }: SessionOptions = {}) {
     this.#store = store
     this.#now = now
@@ -46,6 +48,11 @@ export class Session {
   /** Changes whenever the state does: the state itself is changed in place. */
   get version(): number {
     return this.#version
+  }
+
+  /** The first entry that breaks a law, if one does: the state stands before it, and nothing more is written. */
+  get unlawful(): UnlawfulEntry | null {
+    return this.#unlawful
   }
 
   get store(): JournalStore<Entry> {
@@ -67,6 +74,7 @@ export class Session {
    * after the entry is on the disk.
    */
   send(command: Command): Outcome {
+    if (this.#unlawful) return { kind: 'not-recorded', error: this.#unlawful }
     let refusal: Refusal | null = null
     let written: readonly Entry[]
     try {
@@ -116,8 +124,14 @@ export class Session {
   }
 
   #take(fresh: readonly Entry[]): void {
-    if (fresh.length === 0) return
-    this.#state = foldOn(this.#state, this.#store.entries(), fresh)
+    if (fresh.length === 0 || this.#unlawful) return
+    try {
+      this.#state = foldOn(this.#state, this.#store.entries(), fresh)
+    } catch (error) {
+      if (!(error instanceof UnlawfulEntry)) throw error
+      this.#unlawful = error
+      this.#state = fold(this.#store.entries().slice(0, error.n - 1))
+    }
     this.#gates = null
     this.#version += 1
     for (const listener of this.#listeners) listener()

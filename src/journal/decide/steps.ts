@@ -72,7 +72,10 @@ export function note(state: State, { kind, text, minutes, step }: Of<'note'>): E
 function newStrip(state: State, title: string, after?: number[], hides?: boolean): StripStep {
   const name = given(title, 'title')
   for (const earlier of after ?? []) {
-    if (knownStep(state, earlier).way !== 'both') refuse({ code: 'not-a-strip-step', step: earlier })
+    const { way, built } = knownStep(state, earlier)
+    if (way !== 'both') refuse({ code: 'not-a-strip-step', step: earlier })
+    // What is back on the machine cannot have been out of the way.
+    if (built === 'done') refuse({ code: 'step-done', step: earlier })
   }
   return {
     no: nextStep(state),
@@ -85,8 +88,10 @@ function newStrip(state: State, title: string, after?: number[], hides?: boolean
 /** What closes something in is taken to hide it, by its usual names: common practice, and the user may say otherwise. */
 const HIDES = /\b(cover|covers|sump|oil pan|lid|casing|housing|case|cylinder head|head)\b/i
 
+/** The strip step before, among those that are still off: one that is back on was not in the way. */
 function lastStrip(state: State): number[] {
-  const last = [...state.steps.values()].filter((step) => step.way === 'both').at(-1)
+  const off = [...state.steps.values()].filter((step) => step.way === 'both' && step.built !== 'done')
+  const last = off.at(-1)
   return last ? [last.no] : []
 }
 

@@ -52,8 +52,7 @@ export function supply(
   const to = places[0] ?? 'bench'
   if (!instead && !state.used.has(id)) {
     // One more of a matched piece would be a second piece with one home.
-    if (isMatched(old.piece) && owedFromOutside(old) < count)
-      refuse({ code: 'one-by-one', pieces: [id] })
+    if (isMatched(old.piece) && owedFromOutside(old) < count) refuse({ code: 'one-by-one', pieces: [id] })
     return {
       type: 'supplied',
       pieces: [],
