@@ -1,0 +1,54 @@
+import type { Phase } from '../plan/phase.ts'
+import type { HeaderProblem } from '../storage/job-folders.ts'
+import type { JournalProblem } from '../storage/journal-file.ts'
+import type { Session } from './session.ts'
+
+/** What is wrong with a job's record; `law` when an entry breaks a law of the ledger, as no program of ours writes. */
+export type JobProblem = HeaderProblem | JournalProblem | { kind: 'law'; message: string }
+
+/** One job as a list shows it. What could not be read is null, and `problem` says why. */
+export interface JobSummary {
+  /** The name of its folder in the home. */
+  folder: string
+  path: string
+  no: number | null
+  name: string
+  machine: string
+  archived: boolean
+  phase: Phase | null
+  problem: JobProblem | null
+}
+
+export interface NewJob {
+  name: string
+  machine: string
+  units: 'metric' | 'us'
+}
+
+/**
+ * The jobs of one home, as the command line hands them to the screens. Whatever goes wrong with the disk is
+ * thrown: NotRecorded, LockHeld, or the system's error.
+ */
+export interface JobShelf {
+  /** The folder that the jobs lie in, absolute. */
+  readonly home: string
+  /** Every job of the home, archived ones too, by folder name. Reads each journal whole. */
+  list(): JobSummary[]
+  /**
+   * Opens a job. What is good of a damaged journal is there to read; `session.store.problem` says what is wrong,
+   * and nothing can be written. Throws when its record breaks a law.
+   */
+  open(path: string): Session
+  /** Makes a job under the next free number, and chooses it. Answers its path. Throws NumbersUsedUp. */
+  create(job: NewJob): string
+  /** Makes a job from the demo, up to the middle of its build-up, and chooses it. Answers its path. */
+  addDemo(): string
+  /** The path of the job that commands go to when none is named. */
+  chosen(): string | null
+  choose(path: string): void
+}
+
+/** Every job number from 1 to 999 is taken in this home: a label code has no room for more. */
+export class NumbersUsedUp extends Error {
+  override readonly name = 'NumbersUsedUp'
+}
