@@ -12,6 +12,7 @@ export interface Dealt {
   difference: number
 }
 
+/** Before any number was dealt. */
 export function nothingDealt(): Dealt {
   return { piece: 0, step: 0, container: 0, fluid: 0, mark: 0, tightening: 0, fault: 0, difference: 0 }
 }

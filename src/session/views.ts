@@ -170,6 +170,7 @@ export type NextThing =
   | { kind: 'close-job' }
   | { kind: 'nothing' }
 
+/** Gathers what a person who comes back wants to see first. */
 export function cardOf(session: Session): Card {
   const { state } = session
   const halfway = [...state.tightenings.values()].flatMap((tightening) => {

@@ -15,6 +15,7 @@ import { gather } from './supply.ts'
 
 type Of<Name extends Command['do']> = Extract<Command, { do: Name }>
 
+/** A step is taken up on the way back: refused with every reason while it is blocked. */
 export function decideBuild(state: State, { step: no }: Of<'begin-build'>): EntryBodyOf<'build-began'> {
   const step = knownStep(state, no)
   if (step.built === 'done') refuse({ code: 'step-done', step: no })
@@ -44,6 +45,7 @@ export function decideFit(state: State, { step: asked, fittings }: Of<'fit'>): E
   return { type: 'fitted', step: no, began, moves: lawful(state, moves) }
 }
 
+/** A mark is confirmed while its step is under way, and only once the piece that carries it is home. */
 export function confirmMark(state: State, { mark: id }: Of<'confirm'>): EntryBodyOf<'confirmed'> {
   const mark = state.marks.get(id) ?? unknown('mark', id)
   if (mark.confirmed) refuse({ code: 'already', what: 'confirmed', id })
@@ -56,6 +58,7 @@ export function confirmMark(state: State, { mark: id }: Of<'confirm'>): EntryBod
   return { type: 'confirmed', mark: id }
 }
 
+/** The last look before a step that hides others: refused while anything beneath is not in order. */
 export function decideLook(state: State, { step: no }: Of<'look'>): EntryBodyOf<'looked'> {
   const step = knownStep(state, no)
   if (step.built === 'done') refuse({ code: 'step-done', step: no })
@@ -91,6 +94,7 @@ export function decideFail(state: State, { step: no, result, steps }: Of<'fail'>
   return { type: 'failed', step: no, result: given(result, 'result'), ...reopened }
 }
 
+/** Steps are done again, with all that was built on top of them. */
 export function decideReopen(state: State, { steps, reason }: Of<'reopen'>): EntryBodyOf<'reopened'> {
   const reopened = reopening(state, steps)
   return { type: 'reopened', ...reopened, reason: given(reason, 'reason') }
@@ -107,6 +111,7 @@ function pass(step: number, gate: Gate, reasons: Reason[]): void {
   if (reasons.length > 0) refuse({ code: 'step-blocked', step, gate, reasons })
 }
 
+/** Refuses work in a step that was not taken up, or is closed. */
 export function refuseUnlessUnderWay({ no, built }: StepFacts): void {
   if (built === 'done') refuse({ code: 'step-done', step: no })
   if (built !== 'underway') refuse({ code: 'step-not-begun', step: no, built })

@@ -7,6 +7,7 @@ import { given, knownContainer, refuse } from './refuse.ts'
 
 type Of<Name extends Command['do']> = Extract<Command, { do: Name }>
 
+/** The next free number becomes a container. */
 export function openContainer(
   state: State,
   { kind, slots, name, inside }: Of<'open-container'>,
@@ -18,6 +19,7 @@ export function openContainer(
   }
 }
 
+/** A container is stood into another, or taken out of it; never into itself. */
 export function putContainer(
   state: State,
   { container, inside }: Of<'put-container'>,
@@ -29,6 +31,7 @@ export function putContainer(
   return { type: 'container-put', container, inside }
 }
 
+/** A label is void from now on; refused while something lies in its container. */
 export function voidContainer(
   state: State,
   { container, insteadOf, reason }: Of<'void-container'>,

@@ -7,20 +7,24 @@ import { given, refuse } from './refuse.ts'
 
 type Of<Name extends Command['do']> = Extract<Command, { do: Name }>
 
+/** The first entry of every journal. */
 export function openJob(state: State, { no, name, machine, units }: Of<'open-job'>): EntryBodyOf<'opened'> {
   if (state.job.no !== 0) refuse({ code: 'job-open-already' })
   return { type: 'opened', job: { no, name: given(name, 'name'), machine: machine.trim(), units } }
 }
 
+/** The job gets another name, description or units. */
 export function describe(_state: State, { name, machine, units }: Of<'describe'>): EntryBodyOf<'described'> {
   return { type: 'described', name: name === undefined ? undefined : given(name, 'name'), machine, units }
 }
 
+/** The job is put away, or taken out again; its record stays as it is. */
 export function archive(state: State, { archived }: Of<'archive'>): EntryBodyOf<'archived'> {
   if (state.job.archived === archived) refuse({ code: 'already', what: 'archived', id: state.job.name })
   return { type: 'archived', archived }
 }
 
+/** Work stops: the card that the next start opens on. */
 export function stop(state: State, { note, abrupt }: Of<'stop'>): EntryBodyOf<'stopped'> {
   return { type: 'stopped', step: state.build ?? state.strip, note: note.trim(), abrupt }
 }
@@ -33,6 +37,7 @@ export function clear(state: State): EntryBodyOf<'cleared'> {
   return { type: 'cleared' }
 }
 
+/** The machine was started: only after its clearance. */
 export function firstStart(state: State): EntryBodyOf<'started'> {
   if (state.started) refuse({ code: 'already', what: 'started', id: state.job.name })
   if (!state.cleared) refuse({ code: 'not-cleared' })
@@ -60,6 +65,7 @@ export function undo(state: State, { entry }: Of<'undo'>): EntryBodyOf<'undone'>
   return { type: 'undone', entry: last }
 }
 
+/** Takes back the last undo. */
 export function redo(state: State): EntryBodyOf<'redone'> {
   const last = state.undone.at(-1)
   if (last === undefined) refuse({ code: 'nothing-to-redo' })

@@ -15,6 +15,7 @@ export class Refused extends Error {
   }
 }
 
+/** Ends a decision with a refusal. */
 export function refuse(refusal: Refusal): never {
   throw new Refused(refusal)
 }
@@ -26,12 +27,14 @@ export function lawful(state: State, moves: Move[]): Move[] {
   return moves
 }
 
+/** A whole number of pieces from 1 to 9999, or a refusal. */
 export function wholeCount(count: number): number {
   return Number.isInteger(count) && count >= 1 && count <= 9999
     ? count
     : refuse({ code: 'count-wrong', count })
 }
 
+/** A text that is not empty, cut at 500 characters, or a refusal that names what is missing. */
 export function given(
   text: string | undefined,
   what: 'title' | 'name' | 'reason' | 'text' | 'result',
@@ -40,10 +43,12 @@ export function given(
   return trimmed === '' ? refuse({ code: 'text-missing', what }) : trimmed.slice(0, 500)
 }
 
+/** The step of that number, or a refusal. */
 export function knownStep(state: State, no: number): StepFacts {
   return state.steps.get(no) ?? unknown('step', no)
 }
 
+/** The container of that number, or a refusal; one with a void label is refused too. */
 export function knownContainer(state: State, no: number): ContainerState {
   const container = state.containers.get(no) ?? unknown('container', no)
   if (container.voided)
@@ -51,10 +56,12 @@ export function knownContainer(state: State, no: number): ContainerState {
   return container
 }
 
+/** The account of that piece, or a refusal. */
 export function knownPiece(state: State, id: PieceId): Account {
   return state.ledger.accounts.get(id) ?? unknown('piece', id)
 }
 
+/** Refuses a number that was never dealt. */
 export function unknown(what: UnknownThing, id: string | number): never {
   refuse({ code: 'unknown', what, id: String(id) })
 }

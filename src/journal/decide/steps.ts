@@ -7,6 +7,7 @@ import { given, knownStep, refuse } from './refuse.ts'
 
 type Of<Name extends Command['do']> = Extract<Command, { do: Name }>
 
+/** A strip step begins; the one under way ends with it. */
 export function beginStrip(
   state: State,
   { title, after, hides }: Of<'begin-strip'>,
@@ -21,10 +22,12 @@ export function stripFor(state: State, name: string): { no: number; began?: Stri
   return { no: began.no, began }
 }
 
+/** The strip step under way is off. */
 export function endStrip(state: State): EntryBodyOf<'strip-ended'> {
   return { type: 'strip-ended', step: state.strip ?? refuse({ code: 'no-strip-step' }) }
 }
 
+/** A step of the way back alone; refused where it would close a circle. */
 export function addStep(
   state: State,
   { title, kind, way, needs, before, due }: Of<'add-step'>,
@@ -51,6 +54,7 @@ export function addStep(
   }
 }
 
+/** A step gets another title, order or cover; refused where it would close a circle. */
 export function changeStep(state: State, command: Of<'change-step'>): EntryBodyOf<'step-changed'> {
   const step = knownStep(state, command.step)
   const { after, needs, hides } = command
@@ -64,6 +68,7 @@ export function changeStep(state: State, command: Of<'change-step'>): EntryBodyO
   return { type: 'step-changed', step: step.no, title, after, needs, hides }
 }
 
+/** Words kept with the step under way, or with the one named. */
 export function note(state: State, { kind, text, minutes, step }: Of<'note'>): EntryBodyOf<'noted'> {
   if (step !== undefined) knownStep(state, step)
   return { type: 'noted', step: step ?? state.strip ?? state.build, kind, text: given(text, 'text'), minutes }

@@ -40,6 +40,7 @@ export function takeOff(state: State, { item, into }: Of<'take-off'>): EntryBody
   return { type: 'came-off', step, began, opened: target.opened, pieces, openings, moves, faults }
 }
 
+/** A fluid came out, in litres: from now on a fill is owed. */
 export function drain(state: State, { name, litres, typed }: Of<'drain'>): EntryBodyOf<'drained'> {
   const fluid = given(name, 'name')
   if (!(litres > 0 && litres < 10_000)) refuse({ code: 'count-wrong', count: litres })
@@ -48,6 +49,7 @@ export function drain(state: State, { name, litres, typed }: Of<'drain'>): Entry
   return { type: 'drained', fluid: { id, name: fluid, litres, typed, step }, began }
 }
 
+/** A fluid went in, in litres, while its step is under way. */
 export function fill(state: State, { fluid, litres, typed }: Of<'fill'>): EntryBodyOf<'filled'> {
   const known = state.fluids.get(fluid) ?? unknown('fluid', fluid)
   if (!(litres > 0 && litres < 10_000)) refuse({ code: 'count-wrong', count: litres })
@@ -57,6 +59,7 @@ export function fill(state: State, { fluid, litres, typed }: Of<'fill'>): EntryB
   return { type: 'filled', fluid, litres, typed }
 }
 
+/** A witness mark or an orientation, on a piece or for the step: from now on a confirmation is owed. */
 export function mark(state: State, { text, piece }: Of<'mark'>): EntryBodyOf<'marked'> {
   const words = given(text, 'text')
   const id = `m${state.dealt.mark + 1}` as const

@@ -82,6 +82,7 @@ export function supply(
   }
 }
 
+/** Pieces are deliberately not put back: their home asks for that many fewer. */
 export function leaveOff(
   state: State,
   { piece: id, count, reason }: Of<'leave-off'>,
@@ -93,6 +94,7 @@ export function leaveOff(
   return { type: 'decided', piece: id, what: 'left-off', count: wanted, reason: given(reason, 'reason') }
 }
 
+/** What is lost is accepted as lost, by a decision of its own. */
 export function acceptLost(state: State, { piece: id, reason }: Of<'accept-lost'>): EntryBodyOf<'decided'> {
   knownPiece(state, id)
   const count = balance(state.ledger, id, 'lost') - (state.lostAccepted.get(id) ?? 0)
@@ -100,6 +102,7 @@ export function acceptLost(state: State, { piece: id, reason }: Of<'accept-lost'
   return { type: 'decided', piece: id, what: 'lost-accepted', count, reason: given(reason, 'reason') }
 }
 
+/** A single-use piece is fitted again, on the word and the reason of the user. */
 export function useAgain(state: State, { piece: id, reason }: Of<'use-again'>): EntryBodyOf<'decided'> {
   const { should } = knownPiece(state, id)
   if (!state.used.has(id)) refuse({ code: 'not-single-use', piece: id })
@@ -131,6 +134,7 @@ export function rehome(state: State, { homes, reason }: Of<'rehome'>): EntryBody
   return { type: 'rehomed', homes, reason: given(reason, 'reason') }
 }
 
+/** What a broken piece left to do at its home is done. */
 export function settleFault(state: State, { fault, how }: Of<'settle-fault'>): EntryBodyOf<'settled'> {
   const known = state.faults.get(fault) ?? unknown('fault', fault)
   if (known.settled !== null) refuse({ code: 'already', what: 'settled', id: fault })
