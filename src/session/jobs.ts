@@ -3,8 +3,8 @@ import type { HeaderProblem } from '../storage/job-folders.ts'
 import type { JournalProblem } from '../storage/journal-file.ts'
 import type { Session } from './session.ts'
 
-/** What is wrong with a job's record; `law` when an entry breaks a law of the ledger, as no program of ours writes. */
-export type JobProblem = HeaderProblem | JournalProblem | { kind: 'law'; message: string }
+/** What is wrong with a job's record; `law` when the entry of that number does not follow from those before it. */
+export type JobProblem = HeaderProblem | JournalProblem | { kind: 'law'; entry: number }
 
 /** One job as a list shows it. What could not be read is null, and `problem` says why. */
 export interface JobSummary {
@@ -35,8 +35,8 @@ export interface JobShelf {
   /** Every job of the home, archived ones too, by folder name. Reads each journal whole. */
   list(): JobSummary[]
   /**
-   * Opens a job. What is good of a damaged journal is there to read; `session.store.problem` says what is wrong,
-   * and nothing can be written. Throws when its record breaks a law.
+   * Opens a job. What is good of a damaged record is there to read; `session.store.problem` or `session.unlawful`
+   * says what is wrong, and nothing can be written.
    */
   open(path: string): Session
   /** Makes a job under the next free number, and chooses it. Answers its path. Throws NumbersUsedUp. */
