@@ -65,9 +65,15 @@ function lastBuiltFirst(gates: Gates, steps: number[]): number[] {
 function piecesOff(gates: Gates): Leftover[] {
   const { facts } = gates
   const found: Leftover[] = []
+  const undoOf = new Map<number, number[]>()
   for (const account of facts.ledger.accounts.values()) {
     const { piece } = account
-    const reach = () => undoToReach(gates, piece.step)
+    // Worked out once for each step: a job has far more pieces than steps.
+    const reach = () => {
+      const undo = undoOf.get(piece.step) ?? undoToReach(gates, piece.step)
+      undoOf.set(piece.step, undo)
+      return undo
+    }
     if (belongsInToolbox(piece)) {
       for (const { place, count } of outOfToolbox(facts, account)) {
         const code = place === 'machine' ? 'aid-in' : 'tool-out'
