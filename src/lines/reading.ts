@@ -1,12 +1,13 @@
 import type { Command } from '../journal/command.ts'
 import type { PieceId } from '../ledger/piece.ts'
-import type { BagLine } from '../trade/bag-line/read-bag-line.ts'
+import type { BagLine } from '../trade/bag-line/bag-item.ts'
 
 type NotUnderstood = Extract<BagLine, { understood: false }>
 type Understood = Extract<BagLine, { understood: true }>
 
 /** What a written line means. */
 export type Reading =
+  /** One or more commands, to be sent one after the other. `bag` is the bag line they came from, if one did. */
   | { kind: 'commands'; commands: Command[]; bag: Understood | null }
   | { kind: 'ask'; ask: Ask }
   /** Several pieces answer to the words: one of them is to be chosen, and the line goes on with `p12` in its place. */
@@ -29,10 +30,18 @@ export type Ask =
 /** Why a line was not understood: the part that was not, and the nearest form that is. */
 export type Misreading =
   | { code: 'empty' }
+  /** Longer than a line may be: what is past the limit, in characters, would be lost. */
+  | { code: 'too-long'; limit: number }
   | { code: 'unknown-word'; part: string; nearest: string | null }
+  /** `what` is missing, in the words of the form: `TITLE`, `PIECE`, `N`. */
   | { code: 'missing'; verb: string; what: string; form: string }
   | { code: 'not-a-number'; verb: string; part: string; form: string }
+  /** Any other part that the verb cannot take, such as a volume without a unit; `nearest` would be understood. */
+  | { code: 'not-understood'; verb: string; part: string; nearest: string | null; form: string }
   | { code: 'no-such-piece'; part: string; near: PieceId[] }
+  | { code: 'no-such-place'; part: string; form: string }
   | { code: 'no-such-fluid'; part: string; known: string[] }
+  /** `count`: how many proposals there are. */
+  | { code: 'no-such-proposal'; part: string; count: number }
   | { code: 'reason-missing'; verb: string; form: string }
   | { code: 'bag-line'; bag: NotUnderstood }
