@@ -31,6 +31,9 @@ export interface TakenOff {
   /** How many belong there. */
   should: number
   broken?: { kind: FaultKind; count: number } | undefined
+  /** Of a matched set: the positions where one was missing, and where one was broken. */
+  missingAt?: string[] | undefined
+  brokenAt?: string[] | undefined
   size?: string | undefined
   positions?: string[] | undefined
   alikeAt?: string[] | undefined
@@ -112,7 +115,8 @@ export type Command =
       into: Into
       reason?: string | undefined
     }
-  | { do: 'supply'; piece: PieceId; count: number; into: Into; instead: boolean }
+  /** `size`: of the new one, where it is not that of the old. */
+  | { do: 'supply'; piece: PieceId; count: number; into: Into; instead: boolean; size?: string | undefined }
   | { do: 'leave-off'; piece: PieceId; count?: number | undefined; reason: string }
   | { do: 'accept-lost'; piece: PieceId; reason: string }
   | { do: 'use-again'; piece: PieceId; reason: string }

@@ -122,7 +122,7 @@ const appliers: Appliers = {
 
   'container-opened': (state, { container }) => {
     openContainer(state, container)
-    state.hand = container.no
+    takeInHand(state, container.no)
   },
   'container-put': (state, { container, inside }) => {
     containerState(state, container).inside = inside
@@ -139,7 +139,7 @@ const appliers: Appliers = {
     post(state.ledger, moves)
     for (const { id } of pieces) if (isSingleUse(state, id)) state.used.add(id)
     for (const fault of faults ?? []) state.faults.set(fault.id, { ...fault, step, settled: null })
-    state.hand = containerFilled(moves) ?? state.hand
+    takeInHand(state, containerFilled(moves))
   },
   drained: (state, { fluid: { id, name, litres, step }, began }) => {
     if (began) beginStrip(state, began)
@@ -296,6 +296,12 @@ function beginStrip(state: State, { no, title, after, hides }: StripStep): void 
 
 function openContainer(state: State, container: Container): void {
   state.containers.set(container.no, { ...container, voided: null })
+}
+
+/** What pieces go into from now on. Nothing more goes onto a tag that hangs on its piece, nor loose onto a shelf. */
+function takeInHand(state: State, no: number | null): void {
+  const kind = no === null ? undefined : containerState(state, no).kind
+  if (kind !== undefined && kind !== 'tag' && kind !== 'shelf') state.hand = no
 }
 
 function containerFilled(moves: readonly Move[]): number | null {

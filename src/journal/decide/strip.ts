@@ -17,30 +17,35 @@ export function takeOff(state: State, { item, into }: Of<'take-off'>): EntryBody
   const { no: step, began } = stripFor(state, name)
   const at = item.at ?? subject(began?.title ?? state.steps.get(step)?.title ?? name)
   const pieces = piecesOf(state, { ...item, name }, at, step)
-  const broken = item.broken?.count ?? 0
-  const whole = item.found - broken
-  const target = whole > 0 ? destination(state, into, item.positions ? pieces.length : null) : { places: [] }
+  const found = pieces.map((piece) => foundOf(item, piece))
+  const whole = found.filter((each) => each.whole > 0).length
+  const target = whole > 0 ? destination(state, into, item.positions ? whole : null) : { places: [] }
 
+  const places = [...target.places]
   const moves: Move[] = []
-  const openings: Opening[] = []
-  for (const [index, piece] of pieces.entries()) {
-    const found = item.positions ? 1 : item.found
-    openings.push({ piece: piece.id, count: found, at: 'machine' })
-    const to = target.places[item.positions ? index : 0]
-    if (whole > 0 && to && to !== 'machine')
-      moves.push({ piece: piece.id, count: item.positions ? 1 : whole, from: 'machine', to })
+  for (const [index, { id }] of pieces.entries()) {
+    const { whole = 0, broken = 0 } = found[index] ?? {}
+    const to = whole > 0 ? places.shift() : undefined
+    if (to && to !== 'machine') moves.push({ piece: id, count: whole, from: 'machine', to })
     // A broken piece can never go back: it leaves at once, and its home stays short.
-    if (broken > 0) moves.push({ piece: piece.id, count: broken, from: 'machine', to: 'scrap' })
+    if (broken > 0) moves.push({ piece: id, count: broken, from: 'machine', to: 'scrap' })
   }
-  const first = pieces[0]
-  const leavesWork = item.broken && item.broken.kind !== 'broken' && first
-  const faults = leavesWork
-    ? [{ id: faultId(state), kind: item.broken?.kind ?? 'broken', piece: first.id, count: broken }]
-    : undefined
-  return { type: 'came-off', step, began, opened: target.opened, pieces, openings, moves, faults }
+  const openings = pieces.map(({ id }, index): Opening => {
+    const { whole = 0, broken = 0 } = found[index] ?? {}
+    return { piece: id, count: whole + broken, at: 'machine' }
+  })
+  return {
+    type: 'came-off',
+    step,
+    began,
+    opened: target.opened,
+    pieces,
+    openings,
+    moves,
+    faults: faultsOf(state, item, pieces),
+  }
 }
 
-/** A fluid came out, in litres: from now on a fill is owed. */
 export function drain(state: State, { name, litres, typed }: Of<'drain'>): EntryBodyOf<'drained'> {
   const fluid = given(name, 'name')
   if (!(litres > 0 && litres < 10_000)) refuse({ code: 'count-wrong', count: litres })
@@ -108,19 +113,53 @@ export function pieceId(state: State, index = 0): PieceId {
   return `p${state.dealt.piece + 1 + index}`
 }
 
-function faultId(state: State): FaultId {
-  return `x${state.dealt.fault + 1}`
-}
-
-function checkCounts({ name, found, should, broken, positions }: TakenOff): void {
+function checkCounts({
+  name,
+  found,
+  should,
+  broken,
+  positions,
+  missingAt = [],
+  brokenAt = [],
+}: TakenOff): void {
   wholeCount(should)
   if (!Number.isInteger(found) || found < 0 || found > should) refuse({ code: 'count-wrong', count: found })
   if (broken && (!Number.isInteger(broken.count) || broken.count < 1 || broken.count > found)) {
     refuse({ code: 'count-wrong', count: broken.count })
   }
+  if (!positions) return
+  if (positions.length !== should) refuse({ code: 'count-wrong', count: should })
+  if (positions.length === 1) return
   // Which one of a matched set is missing or broken cannot be told from a number.
-  if (positions && positions.length > 1 && (found !== should || broken))
+  const told = (at: string[], count: number) =>
+    new Set(at).size === count && at.every((position) => positions.includes(position))
+  const isTold = told(missingAt, should - found) && told(brokenAt, broken?.count ?? 0)
+  if (!isTold || missingAt.some((position) => brokenAt.includes(position))) {
     refuse({ code: 'which-position', name, positions })
+  }
+}
+
+/** How many of a piece came off whole and broken: of a matched one, the one at its position. */
+function foundOf(item: TakenOff, { home: { position } }: Piece): { whole: number; broken: number } {
+  const broken = item.broken?.count ?? 0
+  if (position === undefined || item.positions?.length === 1) return { whole: item.found - broken, broken }
+  if (item.missingAt?.includes(position)) return { whole: 0, broken: 0 }
+  return item.brokenAt?.includes(position) ? { whole: 0, broken: 1 } : { whole: 1, broken: 0 }
+}
+
+/** What is snapped, cracked or stripped leaves work at its home; what is only broken needs a new one. */
+function faultsOf(state: State, item: TakenOff, pieces: readonly Piece[]): EntryBodyOf<'came-off'>['faults'] {
+  const { broken } = item
+  if (!broken || broken.kind === 'broken') return undefined
+  return pieces
+    .map((piece) => ({ piece: piece.id, count: foundOf(item, piece).broken }))
+    .filter(({ count }) => count > 0)
+    .map(({ piece, count }, index) => ({
+      id: `x${state.dealt.fault + 1 + index}` as FaultId,
+      kind: broken.kind,
+      piece,
+      count,
+    }))
 }
 
 function piecesOf(state: State, item: TakenOff, at: string, step: number): Piece[] {

@@ -43,7 +43,7 @@ export function move(state: State, command: Of<'move'>): EntryBodyOf<'moved'> {
 /** New pieces arrive: for a short home the same piece, instead of an old one a successor that takes its home. */
 export function supply(
   state: State,
-  { piece: id, count, into, instead }: Of<'supply'>,
+  { piece: id, count, into, instead, size }: Of<'supply'>,
 ): EntryBodyOf<'supplied'> {
   const old = knownPiece(state, id)
   if (belongsInToolbox(old.piece)) refuse({ code: 'not-for-home', piece: id })
@@ -70,6 +70,7 @@ export function supply(
     id: pieceId(state),
     home: old.home,
     should: old.should,
+    size: size ?? old.piece.size,
     replaces: id,
   }
   return {
