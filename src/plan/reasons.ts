@@ -60,11 +60,11 @@ export class Gates {
   /** Every reason why a step may not start, nearest to hand first. Empty when it is ready. */
   start(no: number): Reason[] {
     const step = this.facts.steps.get(no)
-    if (!step) return []
+    if (!step || this.facts.overrides.has(`start ${no}`)) return []
     const before = this.before(no, step)
-    return this.facts.overrides.has(`start ${no}`)
-      ? []
-      : [...this.pieceReasons(no), ...this.lookReasons(no, step), ...before]
+    // A last look makes sense once everything beneath is back; until then it would name the same things twice.
+    const look = before.length === 0 ? this.lookReasons(no, step) : []
+    return [...this.pieceReasons(no), ...look, ...before]
   }
 
   /** Every reason why a step under way may not be closed. Empty when it is complete. */
