@@ -1,0 +1,96 @@
+import fs from 'node:fs'
+
+/** What storage asks of the file system, so that a test can make any one call fail. */
+export interface FileSystem {
+  openSync(path: string, flags: string, mode?: number): number
+  closeSync(fd: number): void
+  fstatSync(fd: number): FileStat
+  statSync(path: string): FileStat
+  readSync(fd: number, buffer: Uint8Array, offset: number, length: number, position: number): number
+  writeSync(fd: number, buffer: Uint8Array): number
+  fdatasyncSync(fd: number): void
+  fsyncSync(fd: number): void
+  ftruncateSync(fd: number, length: number): void
+  unlinkSync(path: string): void
+  renameSync(from: string, to: string): void
+}
+
+export interface FileStat {
+  size: number
+  mtimeMs: number
+  ino: number
+}
+
+/** The real one. */
+export const nodeFileSystem: FileSystem = fs
+
+/** Runs `work` on an open file and closes it. */
+export function withFile<T>(
+  files: FileSystem,
+  path: string,
+  flags: string,
+  work: (fd: number) => T,
+  mode = 0o600,
+): T {
+  const fd = files.openSync(path, flags, mode)
+  try {
+    return work(fd)
+  } finally {
+    closeQuietly(files, fd)
+  }
+}
+
+/** Closes; a failure is ignored, for what matters was synced before. */
+export function closeQuietly(files: FileSystem, fd: number): void {
+  try {
+    files.closeSync(fd)
+  } catch {}
+}
+
+/** Removes a file, if it is there and can be removed. */
+export function removeQuietly(files: FileSystem, path: string): void {
+  try {
+    files.unlinkSync(path)
+  } catch {}
+}
+
+/** The bytes from `from` up to `to`, or up to the end of the file when it ends earlier. */
+export function readBytes(files: FileSystem, fd: number, from: number, to: number): Buffer {
+  const bytes = Buffer.allocUnsafe(Math.max(0, to - from))
+  let filled = 0
+  while (filled < bytes.length) {
+    const count = files.readSync(fd, bytes, filled, bytes.length - filled, from + filled)
+    if (count === 0) break
+    filled += count
+  }
+  return bytes.subarray(0, filled)
+}
+
+/** Writes all of `bytes`, in as many calls as it takes. For new files, which nobody reads before the end. */
+export function writeAll(files: FileSystem, fd: number, bytes: Uint8Array): void {
+  let written = 0
+  while (written < bytes.length) {
+    const count = files.writeSync(fd, bytes.subarray(written))
+    if (count === 0) throw Object.assign(new Error('nothing more was written'), { code: 'EIO' })
+    written += count
+  }
+}
+
+/** Makes the names in a folder durable: a file just created, renamed or removed. */
+export function syncFolder(files: FileSystem, path: string): void {
+  try {
+    withFile(files, path, 'r', (fd) => files.fsyncSync(fd))
+  } catch (error) {
+    if (!cannotSyncFolders.has(errnoOf(error) ?? '')) throw error
+  }
+}
+
+// Windows does not open folders, some network and removable file systems do not sync them, and a folder may be
+// closed to reading.
+const cannotSyncFolders = new Set(['EPERM', 'EACCES', 'EISDIR', 'EINVAL', 'ENOTSUP', 'ENOSYS'])
+
+/** The system's error code ('ENOSPC'), or undefined for an error that no system call gave. */
+export function errnoOf(error: unknown): string | undefined {
+  if (typeof error !== 'object' || error === null || !('code' in error)) return undefined
+  return typeof error.code === 'string' && /^E[A-Z0-9]+$/.test(error.code) ? error.code : undefined
+}

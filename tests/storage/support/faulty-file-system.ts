@@ -1,0 +1,76 @@
+import { type FileSystem, nodeFileSystem } from '../../../src/storage/file-system.ts'
+
+type Call = keyof FileSystem
+
+/** Which call fails, counted from 1 over all calls; `onwards` lets every later one fail as well. */
+export interface Fault {
+  at: number
+  errno: string
+  onwards?: boolean
+}
+
+/** The real file system, until a fault is planted. */
+export interface FaultyFileSystem extends FileSystem {
+  plant(fault: Fault): void
+  /** Fails the next call of that name. A write that fails has written the first half of its bytes. */
+  plantIn(call: Call, errno: string | 'short'): void
+  mend(): void
+  /** The call the fault hit, and how many calls were made since it was planted. */
+  readonly hit: Call | null
+  readonly calls: number
+}
+
+export function faultyFileSystem(): FaultyFileSystem {
+  const state = {
+    hit: null as Call | null,
+    calls: 0,
+    fails: (_: Call): string | null => null,
+  }
+
+  const wrap = (name: Call) => {
+    const real = nodeFileSystem[name] as (...args: unknown[]) => unknown
+    return (...args: unknown[]) => {
+      state.calls += 1
+      const errno = state.fails(name)
+      if (errno === null) return real(...args)
+      state.hit ??= name
+      if (name === 'closeSync') real(...args)
+      if (name === 'writeSync') {
+        const [fd, bytes] = args as [number, Uint8Array]
+        const written = real(fd, bytes.subarray(0, Math.ceil(bytes.length / 2)))
+        if (errno === 'short') return written
+      }
+      throw Object.assign(new Error(`${errno}: planted in ${name}`), { code: errno, syscall: name })
+    }
+  }
+  const reset = (fails: (call: Call) => string | null) => Object.assign(state, { hit: null, calls: 0, fails })
+
+  const calls = Object.fromEntries(names.map((name) => [name, wrap(name)])) as unknown as FileSystem
+  return {
+    ...calls,
+    plant: ({ at, errno, onwards = false }) =>
+      reset(() => (state.calls === at || (onwards && state.calls > at) ? errno : null)),
+    plantIn: (call, errno) => reset((name) => (name === call && state.hit === null ? errno : null)),
+    mend: () => reset(() => null),
+    get hit() {
+      return state.hit
+    },
+    get calls() {
+      return state.calls
+    },
+  }
+}
+
+const names: Call[] = [
+  'openSync',
+  'closeSync',
+  'fstatSync',
+  'statSync',
+  'readSync',
+  'writeSync',
+  'fdatasyncSync',
+  'fsyncSync',
+  'ftruncateSync',
+  'unlinkSync',
+  'renameSync',
+]
