@@ -1,0 +1,146 @@
+/** Keys that type nothing. */
+export type Key =
+  | 'up'
+  | 'down'
+  | 'left'
+  | 'right'
+  | 'home'
+  | 'end'
+  | 'page-up'
+  | 'page-down'
+  | 'delete'
+  | 'escape'
+  | 'clear'
+  | 'leave'
+
+/** What raw terminal input comes to: text for the line, a whole paste, or a key. */
+export type Pressed = { text: string } | { paste: string } | { key: Key }
+
+export type KeyReader = {
+  /** Takes the next chunk and gives back what it completed, in order. */
+  push(chunk: string): Pressed[]
+  /** Whether an ESC waits to become the Escape key or the beginning of a sequence. */
+  waiting(): boolean
+  /** Nothing followed: the ESC was the key. */
+  flush(): Pressed[]
+}
+
+/**
+ * Tells keys from text in raw terminal input, one character at a time, so that it does not matter how the input was
+ * cut. A bracketed paste is one piece; sequences that are no key of ours are dropped; Alt with a key is the key.
+ * Strings that terminals send (OSC, DCS) go on as they came, for the line drops them.
+ */
+export function keyReader(): KeyReader {
+  let held = ''
+  let paste: string | null = null
+
+  function push(chunk: string): Pressed[] {
+    const pressed: Pressed[] = []
+    for (const character of chunk) {
+      for (const each of take(character)) append(pressed, each)
+    }
+    return pressed
+  }
+
+  function take(character: string): Pressed[] {
+    if (paste !== null) return pasted(paste + character)
+    if (held === '') return begin(character)
+    held += character
+    if (held === '\x1b[' || held === '\x1bO') return []
+    if (held.startsWith('\x1b[') && !/[@-~]$/.test(held) && held.length < longest) return []
+    if (held === '\x1b\x1b') {
+      held = '\x1b'
+      return [{ key: 'escape' }]
+    }
+    const sequence = held
+    held = ''
+    return sequence.startsWith('\x1b[') || sequence.startsWith('\x1bO') ? named(sequence) : alt(sequence)
+  }
+
+  function begin(character: string): Pressed[] {
+    if (character === '\x1b') {
+      held = character
+      return []
+    }
+    const key = CONTROLS[character]
+    return key ? [{ key }] : [{ text: character }]
+  }
+
+  function named(sequence: string): Pressed[] {
+    if (sequence === '\x1b[200~') {
+      paste = ''
+      return []
+    }
+    // Modifiers (`1;5C`) do not change what a key is.
+    const key =
+      SEQUENCES[
+        sequence
+          .slice(1)
+          .replace(/^\[1;\d+(?=[A-Z])/, '[')
+          .replace(/;\d+~$/, '~')
+      ]
+    return key ? [{ key }] : []
+  }
+
+  function alt(sequence: string): Pressed[] {
+    const rest = sequence.slice(1)
+    return ']PX^_'.includes(rest) ? [{ text: sequence }] : begin(rest)
+  }
+
+  function pasted(text: string): Pressed[] {
+    const isOver = text.endsWith(pasteEnd)
+    // Ctrl-C always leaves, even out of a paste whose end never came.
+    const isLeft = text.endsWith('\x03')
+    paste = isOver || isLeft ? null : text
+    if (isLeft) return [{ key: 'leave' }]
+    return isOver ? [{ paste: text.slice(0, -pasteEnd.length) }] : []
+  }
+
+  return {
+    push,
+    waiting: () => held === '\x1b',
+    flush() {
+      if (held !== '\x1b') return []
+      held = ''
+      return [{ key: 'escape' }]
+    },
+  }
+}
+
+const longest = 24
+const pasteEnd = '\x1b[201~'
+
+const CONTROLS: Record<string, Key> = {
+  '\x03': 'leave',
+  '\x01': 'home',
+  '\x05': 'end',
+  '\x15': 'clear',
+}
+
+const SEQUENCES: Record<string, Key> = {
+  '[A': 'up',
+  '[B': 'down',
+  '[C': 'right',
+  '[D': 'left',
+  '[H': 'home',
+  '[F': 'end',
+  OA: 'up',
+  OB: 'down',
+  OC: 'right',
+  OD: 'left',
+  OH: 'home',
+  OF: 'end',
+  '[1~': 'home',
+  '[7~': 'home',
+  '[4~': 'end',
+  '[8~': 'end',
+  '[3~': 'delete',
+  '[5~': 'page-up',
+  '[6~': 'page-down',
+}
+
+function append(pressed: Pressed[], next: Pressed): void {
+  const last = pressed.at(-1)
+  if (last && 'text' in last && 'text' in next) last.text += next.text
+  else pressed.push(next)
+}

@@ -1,0 +1,126 @@
+import { scanAssembler } from '../../../label/scan-assembler.ts'
+import type { Key, Pressed } from './key-reader.ts'
+
+/**
+ * What the line did not keep for itself: a finished line with what stood before and after the cursor, a paste of
+ * several, or a key for the screen.
+ */
+export type LineEvent =
+  | { kind: 'line'; before: string; after: string }
+  | { kind: 'paste'; lines: string[] }
+  | { kind: 'key'; key: ScreenKey }
+
+export type ScreenKey = 'up' | 'down' | 'page-up' | 'page-down' | 'back' | 'large' | 'leave'
+
+export type LineEditor = {
+  /** Takes what was pressed and gives back what the screen has to do about it, in order. */
+  take(pressed: Pressed): LineEvent[]
+  /** The text before and after the cursor. */
+  before(): string
+  after(): string
+  /** Puts another text in its place. */
+  set(before: string, after?: string): void
+  /** Time has passed: a Backspace from now on is meant for itself, not the end of a held one. */
+  settle(): void
+}
+
+/**
+ * The one line into which everything is typed and scanned. The scan assembler gathers the text before the cursor, so
+ * a scanner's burst stays whole wherever the cursor stands. Three signs of the number pad act on an empty line alone.
+ */
+export function lineEditor(): LineEditor {
+  const assembler = scanAssembler()
+  let after = ''
+  let isErasing = false
+
+  function take(pressed: Pressed): LineEvent[] {
+    if ('key' in pressed) return press(pressed.key)
+    if ('paste' in pressed) return gather(`\x1b[200~${pressed.paste}\x1b[201~`)
+    return [...pressed.text].flatMap(type)
+  }
+
+  function type(character: string): LineEvent[] {
+    const isEmpty = assembler.pending() === '' && after === ''
+    if (isEmpty) {
+      if (character === '\b' || character === '\x7f') return isErasing ? [] : [screen('back')]
+      const key = ON_EMPTY[character]
+      if (key) return [screen(key)]
+    }
+    isErasing = character === '\b' || character === '\x7f'
+    return gather(character)
+  }
+
+  function gather(text: string): LineEvent[] {
+    return assembler.push(text).map((piece) => {
+      if (piece.kind === 'paste') return { kind: 'paste', lines: piece.lines }
+      const event: LineEvent = { kind: 'line', before: piece.text, after }
+      after = ''
+      return event
+    })
+  }
+
+  function press(key: Key): LineEvent[] {
+    isErasing = false
+    switch (key) {
+      case 'left':
+        moveTo(lastOf(assembler.pending()).length * -1)
+        return []
+      case 'right':
+        moveTo(firstOf(after).length)
+        return []
+      case 'home':
+        moveTo(-assembler.pending().length)
+        return []
+      case 'end':
+        moveTo(after.length)
+        return []
+      case 'delete':
+        after = after.slice(firstOf(after).length)
+        return []
+      case 'escape':
+      case 'clear':
+        assembler.reset()
+        after = ''
+        return []
+      default:
+        return [screen(key)]
+    }
+  }
+
+  function moveTo(by: number): void {
+    const text = assembler.pending() + after
+    const place = assembler.pending().length + by
+    assembler.set(text.slice(0, place))
+    after = text.slice(place)
+  }
+
+  return {
+    take,
+    before: () => assembler.pending(),
+    after: () => after,
+    set(before, rest = '') {
+      assembler.set(before)
+      after = rest
+      isErasing = false
+    },
+    settle() {
+      isErasing = false
+    },
+  }
+}
+
+const ON_EMPTY: Record<string, ScreenKey> = { '+': 'page-down', '-': 'page-up', '*': 'large' }
+
+function screen(key: ScreenKey): LineEvent {
+  return { kind: 'key', key }
+}
+
+const graphemes = new Intl.Segmenter('en', { granularity: 'grapheme' })
+
+function firstOf(text: string): string {
+  return [...graphemes.segment(text)][0]?.segment ?? ''
+}
+
+function lastOf(text: string): string {
+  return [...graphemes.segment(text)].at(-1)?.segment ?? ''
+}

@@ -1,0 +1,57 @@
+import type { Line, Span, Tone } from './text/line.ts'
+
+/** A state that a screen shows: always a sign and a word, with a colour beside them where there is one. */
+export interface Sign {
+  sign: string
+  word: string
+  tone: Tone
+}
+
+/** Every state there is to tell apart. No two share a sign and a word. */
+export const SIGNS = {
+  // A step on the way back
+  done: { sign: '✓', word: 'DONE', tone: 'good' },
+  ready: { sign: '>', word: 'READY', tone: 'active' },
+  underway: { sign: '#', word: 'UNDER WAY', tone: 'active' },
+  blocked: { sign: '!', word: 'BLOCKED', tone: 'wait' },
+  redo: { sign: '<', word: 'DO AGAIN', tone: 'active' },
+  stripping: { sign: '-', word: 'COMING OFF', tone: 'plain' },
+  idle: { sign: '=', word: 'NOTHING TO DO', tone: 'plain' },
+  // A scanned container
+  fitsNow: { sign: '✓', word: 'FITS NOW', tone: 'good' },
+  notYet: { sign: '!', word: 'NOT YET', tone: 'wait' },
+  otherStep: { sign: 'X', word: 'OTHER STEP', tone: 'stop' },
+  empty: { sign: 'o', word: 'EMPTY', tone: 'plain' },
+  nothingToFit: { sign: 'o', word: 'NOTHING TO FIT', tone: 'plain' },
+  otherJob: { sign: 'X', word: 'OTHER JOB', tone: 'stop' },
+  unknown: { sign: '?', word: 'UNKNOWN', tone: 'stop' },
+  misread: { sign: '?', word: 'MISREAD', tone: 'stop' },
+  void: { sign: 'X', word: 'VOID', tone: 'stop' },
+  // The answer to a line
+  recorded: { sign: '✓', word: 'RECORDED', tone: 'good' },
+  takenBack: { sign: '<', word: 'TAKEN BACK', tone: 'wait' },
+  refused: { sign: 'X', word: 'REFUSED', tone: 'stop' },
+  notRecorded: { sign: '!', word: 'NOT RECORDED', tone: 'stop' },
+  notUnderstood: { sign: '?', word: 'NOT UNDERSTOOD', tone: 'wait' },
+  // A count
+  agrees: { sign: '✓', word: 'AGREES', tone: 'good' },
+  differs: { sign: 'X', word: 'DOES NOT AGREE', tone: 'stop' },
+  // The first start
+  clear: { sign: '✓', word: 'CLEAR', tone: 'good' },
+  notClear: { sign: '!', word: 'NOT CLEAR', tone: 'wait' },
+  undone: { sign: '<', word: 'UNDONE', tone: 'wait' },
+} as const satisfies Record<string, Sign>
+
+/** A sign with its word, as one span: ` ✓ DONE `. */
+export function chip({ sign, word, tone }: Sign): Span {
+  return { text: ` ${sign} ${word} `, tone }
+}
+
+/** The same, filled up so that chips under each other line up. */
+export function chipColumn(sign: Sign, width: number): Line {
+  const { text, tone } = chip(sign)
+  return [
+    { text, tone },
+    { text: ' '.repeat(Math.max(0, width - text.length)), tone: 'plain' },
+  ]
+}

@@ -1,0 +1,131 @@
+import stringWidth from 'string-width'
+
+/** How a piece of text stands out. Never the only bearer of a meaning: a word or a sign always says it too. */
+export type Tone = 'plain' | 'strong' | 'here' | 'good' | 'wait' | 'active' | 'stop' | 'raw'
+
+export interface Span {
+  text: string
+  tone: Tone
+}
+
+/** One row of the screen, in spans. */
+export type Line = readonly Span[]
+
+type Part = string | Span | Line
+
+/** A line of its parts; bare strings are plain. */
+export function line(...parts: Part[]): Line {
+  return parts
+    .flatMap((part) => (typeof part === 'string' ? [plain(part)] : part))
+    .filter(({ text }) => text !== '')
+}
+
+export function plain(text: string): Span {
+  return { text, tone: 'plain' }
+}
+
+export function strong(text: string): Span {
+  return { text, tone: 'strong' }
+}
+
+/** A row of nothing. */
+export const blank: Line = []
+
+/** The text of a line alone. */
+export function textOf(parts: Line): string {
+  return parts.map(({ text }) => text).join('')
+}
+
+/** Columns that a line takes. */
+export function widthOf(parts: Line | string): number {
+  return stringWidth(typeof parts === 'string' ? parts : textOf(parts))
+}
+
+/** The line in at most `width` columns; what does not fit is replaced by two dots. */
+export function cut(parts: Line, width: number): Line {
+  if (widthOf(parts) <= width) return parts
+  if (width < 2) return []
+  const kept: Span[] = []
+  let left = width - 2
+  for (const { text, tone } of parts) {
+    const head = headOf(text, left)
+    if (head !== '') kept.push({ text: head, tone })
+    left -= stringWidth(head)
+    if (head.length < text.length) break
+  }
+  return [...kept, plain('..')]
+}
+
+/** The line filled up with spaces to `width` columns, or cut to it. */
+export function padded(parts: Line, width: number): Line {
+  const short = cut(parts, width)
+  const free = width - widthOf(short)
+  return free > 0 ? [...short, plain(' '.repeat(free))] : short
+}
+
+/** Two lines on one row, the second at the right edge. The first gives way when both do not fit. */
+export function spread(left: Line, right: Line, width: number): Line {
+  const end = cut(right, width)
+  const room = width - widthOf(end)
+  return room < 3 ? padded(left, width) : [...padded(left, room - 1), plain(' '), ...end]
+}
+
+/** The line on as many rows as it takes, broken at spaces; rows after the first begin with `hang` spaces. */
+export function wrap(parts: Line, width: number, hang = 0): Line[] {
+  const rows: Span[][] = [[]]
+  let used = 0
+  for (const { text, tone } of wordsOf(parts)) {
+    let word = text
+    if (used > (rows.length > 1 ? hang : 0) && used + stringWidth(word.trimEnd()) > width) {
+      rows.push(hang > 0 ? [plain(' '.repeat(hang))] : [])
+      used = hang
+      word = word.trimStart()
+    }
+    // A word longer than a row is broken where the row ends.
+    while (used + stringWidth(word.trimEnd()) > width) {
+      const head = headOf(word, width - used)
+      if (head === '') break
+      rows.at(-1)?.push({ text: head, tone })
+      word = word.slice(head.length)
+      rows.push(hang > 0 ? [plain(' '.repeat(hang))] : [])
+      used = hang
+    }
+    rows.at(-1)?.push({ text: word, tone })
+    used += stringWidth(word)
+  }
+  return rows.map(joined)
+}
+
+const graphemes = new Intl.Segmenter('en', { granularity: 'grapheme' })
+
+/** As much of the text's beginning as fits, whole characters only. */
+export function headOf(text: string, width: number): string {
+  if (stringWidth(text) <= width) return text
+  let head = ''
+  let used = 0
+  for (const { segment } of graphemes.segment(text)) {
+    used += stringWidth(segment)
+    if (used > width) break
+    head += segment
+  }
+  return head
+}
+
+/** Words with the spaces after them, so that a break can come before any of them. */
+function wordsOf(parts: Line): Span[] {
+  return parts.flatMap(({ text, tone }) =>
+    (text.match(/\s*\S+\s*|\s+/gu) ?? []).map((word) => ({ text: word, tone })),
+  )
+}
+
+function joined(spans: readonly Span[]): Line {
+  const row: Span[] = []
+  for (const span of spans) {
+    const last = row.at(-1)
+    if (last?.tone === span.tone) row[row.length - 1] = { text: last.text + span.text, tone: span.tone }
+    else if (span.text !== '') row.push(span)
+  }
+  const last = row.at(-1)
+  if (last) row[row.length - 1] = { ...last, text: last.text.trimEnd() }
+  return row.filter(({ text }) => text !== '')
+}

@@ -1,0 +1,133 @@
+import fc from 'fast-check'
+import { describe, expect, test } from 'vitest'
+import { keyReader } from '../../../src/ui/controls/line/key-reader.ts'
+import { type LineEvent, lineEditor } from '../../../src/ui/controls/line/line-editor.ts'
+import { anyCode } from '../../label/known-codes.ts'
+
+/** Types chunks into a fresh line and tells what came of them, with what is left in the line. */
+function typed(...chunks: string[]) {
+  const reader = keyReader()
+  const editor = lineEditor()
+  const events = chunks.flatMap((chunk) => reader.push(chunk).flatMap((pressed) => editor.take(pressed)))
+  for (const pressed of reader.flush()) events.push(...editor.take(pressed))
+  return { events, line: `${editor.before()}|${editor.after()}`, editor, reader }
+}
+
+const entered = (before: string, after = ''): LineEvent => ({ kind: 'line', before, after })
+const key = (name: string) => ({ kind: 'key', key: name })
+
+const up = '\x1b[A'
+const left = '\x1b[D'
+const right = '\x1b[C'
+const home = '\x1b[H'
+const del = '\x1b[3~'
+const backspace = '\x7f'
+
+describe('a line', () => {
+  test.each([
+    ['8 M6x25', [], '8 M6x25|'],
+    ['8 M6x25\r', [entered('8 M6x25')], '|'],
+    ['\r', [entered('')], '|'],
+    ['\r\n', [entered('')], '|'],
+    ['017000412\r017000509\r', [entered('017000412'), entered('017000509')], '|'],
+    ['8 M6x25 hex017000412\r', [entered('8 M6x25 hex017000412')], '|'],
+    // Keys of the screen, wherever they come in a chunk
+    [`${up}5\r`, [key('up'), entered('5')], '|'],
+    ['\x1b[5~\x1b[6~', [key('page-up'), key('page-down')], '|'],
+    ['12\x03', [key('leave')], '12|'],
+    // Signs of the number pad act on an empty line alone
+    ['+-*', [key('page-down'), key('page-up'), key('large')], '|'],
+    ['3+4-5*6', [], '3+4-5*6|'],
+    // The cursor
+    [`M6x25${home}8 `, [], '8 |M6x25'],
+    [`bolts${left}${left}${del}`, [], 'bol|s'],
+    [`bolts${left}${left}${right}x`, [], 'boltx|s'],
+    [`M6x25${home}8 \r`, [entered('8 ', 'M6x25')], '|'],
+    [`bolts${home}017000412\r`, [entered('017000412', 'bolts')], '|'],
+    // Escape clears; Alt is passed over; what is no key of ours is dropped
+    ['bolts\x1b', [], '|'],
+    ['\x1bx', [], 'x|'],
+    ['a\x1b[24~b\x1bOPc', [], 'abc|'],
+    // Modifiers do not change what a key is
+    ['\x1b[1;5A', [key('up')], '|'],
+    // A wide or a joined character is one
+    [`漢字${left}`, [], '漢|字'],
+    [`e\u0301x${left}${backspace}`, [], '|x'],
+  ])('%j', (chunk, events, line) => {
+    expect(typed(chunk)).toMatchObject({ events, line })
+  })
+
+  test('a sequence cut in two is still one key', () => {
+    expect(typed('\x1b', '[', 'A').events).toEqual([key('up')])
+  })
+
+  test('a paste of one line is typed, of several lines is shown first', () => {
+    expect(typed('\x1b[200~8 bolts\x1b[201~').line).toBe('8 bolts|')
+    expect(typed('\x1b[200~8 bolts\n4 nuts\n\x1b[201~').events).toEqual([
+      { kind: 'paste', lines: ['8 bolts', '4 nuts'] },
+    ])
+    expect(typed('\x1b[200~+\x7f*\x1b[201~').events).toEqual([])
+  })
+
+  test('Ctrl-C leaves even out of a paste without an end', () => {
+    expect(typed('\x1b[200~8 bolts\x03').events).toEqual([key('leave')])
+  })
+})
+
+describe('Backspace', () => {
+  test('on an empty line goes back', () => {
+    expect(typed(backspace).events).toEqual([key('back')])
+    expect(typed('\b').events).toEqual([key('back')])
+  })
+
+  test('held down on words erases them and stops there', () => {
+    expect(typed('bolt', backspace.repeat(30))).toMatchObject({ events: [], line: '|' })
+  })
+
+  test('goes back again after a moment, or after another key', () => {
+    const { editor, reader } = typed('bolt', backspace.repeat(30))
+    editor.settle()
+    expect(reader.push(backspace).flatMap((pressed) => editor.take(pressed))).toEqual([key('back')])
+    expect(typed('b', backspace, '\x1b[C', backspace).events).toEqual([key('back')])
+  })
+})
+
+test('however input is cut, the same comes of it', () => {
+  const pieces = fc.constantFrom(
+    '8 bolts',
+    '\r',
+    up,
+    left,
+    home,
+    del,
+    backspace,
+    '+',
+    '漢',
+    '\x1b[200~x\x1b[201~',
+    '3',
+  )
+  fc.assert(
+    fc.property(fc.array(pieces), fc.array(fc.nat(12)), (parts, cuts) => {
+      const whole = parts.join('')
+      const chunks: string[] = []
+      let rest = whole
+      for (const length of cuts) {
+        chunks.push(rest.slice(0, length))
+        rest = rest.slice(length)
+      }
+      const { events, line } = typed(whole)
+      expect(typed(...chunks, rest)).toMatchObject({ events, line })
+    }),
+  )
+})
+
+test('a code scanned anywhere into a line comes out whole before the cursor', () => {
+  fc.assert(
+    fc.property(anyCode, fc.stringMatching(/^[a-z ]{0,20}$/), fc.nat(20), (code, words, back) => {
+      const { events } = typed(words, left.repeat(Math.min(back, words.length)), `${code}\r`)
+      expect(events).toHaveLength(1)
+      const [event] = events
+      expect(event?.kind === 'line' && event.before.endsWith(code)).toBe(true)
+    }),
+  )
+})

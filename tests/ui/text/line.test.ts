@@ -1,0 +1,52 @@
+import fc from 'fast-check'
+import { describe, expect, test } from 'vitest'
+import { cut, line, padded, spread, strong, textOf, widthOf, wrap } from '../../../src/ui/text/line.ts'
+
+const anyText = fc.stringMatching(/^[a-z漢字é ×✓-]{0,60}$/)
+
+describe('a line of the screen', () => {
+  test('is cut at whole characters, with two dots', () => {
+    expect(textOf(cut(line('valve cover bolts'), 10))).toBe('valve co..')
+    expect(textOf(cut(line('漢字漢字漢字'), 7))).toBe('漢字..')
+    expect(textOf(cut(line('short'), 5))).toBe('short')
+  })
+
+  test('keeps what stands out when it is cut', () => {
+    expect(cut(line(strong('bag 5'), ' cover bolts'), 9)).toEqual([
+      strong('bag 5'),
+      { text: ' c', tone: 'plain' },
+      { text: '..', tone: 'plain' },
+    ])
+  })
+
+  test('is broken between words, and rows after the first are hung', () => {
+    expect(wrap(line('1 ', strong('valve cover'), ' bolts M6x25'), 14, 2).map(textOf)).toEqual([
+      '1 valve cover',
+      '  bolts M6x25',
+    ])
+  })
+
+  test('is broken inside a word that is longer than a row', () => {
+    expect(wrap(line('a veryverylongword b'), 8).map(textOf)).toEqual(['a', 'veryvery', 'longword', 'b'])
+  })
+
+  test('of any text never takes more columns than it may', () => {
+    fc.assert(
+      fc.property(anyText, anyText, fc.integer({ min: 4, max: 40 }), (left, right, width) => {
+        expect(widthOf(cut(line(left), width))).toBeLessThanOrEqual(width)
+        expect(widthOf(padded(line(left), width))).toBe(width)
+        expect(widthOf(spread(line(left), line(right), width))).toBe(width)
+        for (const row of wrap(line(left, right), width, 2)) expect(widthOf(row)).toBeLessThanOrEqual(width)
+      }),
+    )
+  })
+
+  test('that is broken loses no word', () => {
+    fc.assert(
+      fc.property(anyText, fc.integer({ min: 4, max: 40 }), (text, width) => {
+        const letters = (value: string) => value.replace(/\s/g, '')
+        expect(letters(wrap(line(text), width, 2).map(textOf).join(''))).toBe(letters(text))
+      }),
+    )
+  })
+})
