@@ -6,11 +6,10 @@ import {
   errnoOf,
   type FileSystem,
   nodeFileSystem,
-  readBytes,
   removeQuietly,
-  withFile,
   writeAll,
 } from './file-system.ts'
+import { type Found, type Holder, holderHere, readLock } from './lock-holder.ts'
 
 export interface LockOptions {
   /** How long to wait for another's lock, in milliseconds; 5000 unless told. */
@@ -87,22 +86,6 @@ export function withLock<T>(
   }
 }
 
-interface Holder {
-  pid: number
-  host: string
-  since: string
-  /** The worker thread within the process. */
-  thread: number
-  token: string
-}
-
-/** A lock file as found; `holder` is null when it is empty or garbled. */
-interface Found {
-  holder: Holder | null
-  /** Milliseconds, of the file system's clock. */
-  changed: number
-}
-
 interface Held {
   path: string
   token: string
@@ -126,12 +109,12 @@ function acquire(path: string, attempt: Attempt): Held {
   for (;;) {
     const created = create(path, attempt)
     if ('token' in created) return created
-    const found = look(path, attempt.fs)
+    const found = unlessPassing(() => readLock(path, attempt.fs))
     // Nobody could give it back while this thread waits for itself.
     if (found?.holder && mine.has(found.holder.token)) throw new LockHeld(path, found.holder)
     if (found !== null && mayBeStale(found) && removeIf(path, attempt, isStale)) continue
     if (performance.now() >= attempt.deadline) {
-      if (found === null && errnoOf(created.refused) !== 'EEXIST') throw created.refused
+      if (found === null && isPassing(created.refused)) throw created.refused
       throw new LockHeld(path, found?.holder ?? null)
     }
     pause()
@@ -152,14 +135,7 @@ function create(path: string, attempt: Attempt): Held | { refused: unknown } {
   const token = randomUUID()
   let changed: number
   try {
-    const holder = {
-      pid: process.pid,
-      host: hostname(),
-      since: new Date().toISOString(),
-      thread: threadId,
-      token,
-    }
-    writeAll(fs, fd, Buffer.from(`${JSON.stringify(holder)}\n`))
+    writeAll(fs, fd, Buffer.from(`${JSON.stringify(holderHere(token))}\n`))
     changed = fs.fstatSync(fd).mtimeMs
   } catch (error) {
     if (!isSlow()) removeQuietly(fs, path)
@@ -181,7 +157,7 @@ function release({ path, token }: Held, fs: FileSystem): void {
   // when this process ends. On Windows another process reading the file can be in the way for a moment.
   for (let tries = 0; tries < 5; tries += 1) {
     try {
-      if (look(path, fs)?.holder?.token === token) fs.unlinkSync(path)
+      if (readLock(path, fs)?.holder?.token === token) fs.unlinkSync(path)
       return
     } catch {
       pause()
@@ -195,44 +171,16 @@ function removeIf(path: string, attempt: Attempt, judge: (found: Found, now: num
   const { fs } = attempt
   const second = acquire(`${path}.takeover`, { ...attempt, level: attempt.level + 1 })
   try {
-    const found = look(path, fs)
-    if (found === null || !judge(found, second.changed)) return false
-    fs.unlinkSync(path)
-    return true
+    const removed = unlessPassing(() => {
+      const found = readLock(path, fs)
+      if (found === null || !judge(found, second.changed)) return false
+      fs.unlinkSync(path)
+      return true
+    })
+    return removed ?? false
   } finally {
     release(second, fs)
   }
-}
-
-function look(path: string, fs: FileSystem): Found | null {
-  try {
-    return withFile(fs, path, 'r', (fd) => {
-      const { size, mtimeMs } = fs.fstatSync(fd)
-      return { holder: parseHolder(readBytes(fs, fd, 0, Math.min(size, 4096))), changed: mtimeMs }
-    })
-  } catch (error) {
-    if (errnoOf(error) === 'ENOENT' || isPassing(error)) return null
-    throw error
-  }
-}
-
-function parseHolder(bytes: Buffer): Holder | null {
-  let raw: unknown
-  try {
-    raw = JSON.parse(bytes.toString('utf8'))
-  } catch {
-    return null
-  }
-  if (typeof raw !== 'object' || raw === null) return null
-  const { pid, host, since, thread, token } = raw as Record<keyof Holder, unknown>
-  const isLegible =
-    Number.isSafeInteger(pid) && Number(pid) > 0 && [host, since, token].every((text) => isPlainText(text))
-  return isLegible ? ({ pid, host, since, thread, token } as Holder) : null
-}
-
-/** Host and time are shown to a person. */
-function isPlainText(value: unknown): boolean {
-  return typeof value === 'string' && value.length <= 255 && !/\p{C}/u.test(value)
 }
 
 function mayBeStale({ holder }: Found): boolean {
@@ -252,6 +200,15 @@ function isDead({ pid, host, thread, token }: Holder): boolean {
     return false
   } catch (error) {
     return errnoOf(error) === 'ESRCH'
+  }
+}
+
+function unlessPassing<T>(work: () => T): T | null {
+  try {
+    return work()
+  } catch (error) {
+    if (isPassing(error)) return null
+    throw error
   }
 }
 
