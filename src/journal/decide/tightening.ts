@@ -1,7 +1,7 @@
 import { isMatched } from '../../ledger/piece.ts'
 import { owedAtHome } from '../../plan/contents.ts'
 import type { TighteningFacts, TighteningId } from '../../plan/facts.ts'
-import { nextTurn } from '../../plan/tightening.ts'
+import { nextTurn, type Pass } from '../../plan/tightening.ts'
 import type { Command } from '../command.ts'
 import type { EntryBodyOf } from '../entry.ts'
 import type { State } from '../state.ts'
@@ -15,7 +15,9 @@ export function setTightening(
   state: State,
   { piece: id, passes, order }: Of<'set-tightening'>,
 ): EntryBodyOf<'tightening-set'> {
-  const { piece, home } = knownPiece(state, id)
+  const { piece, home, should } = knownPiece(state, id)
+  // What does not go back is not tightened.
+  if (should === 0) refuse({ code: 'not-for-home', piece: id })
   const names = fastenerNames(state, id)
   const wanted = order ?? names
   const missing = names.filter((name) => !wanted.includes(name))
@@ -25,8 +27,13 @@ export function setTightening(
     refuse({ code: 'order-wrong', missing, unknown: unknownNames, twice })
   }
   if (passes.length === 0) refuse({ code: 'text-missing', what: 'text' })
+  if (passes.length > 20 || wanted.length > 200)
+    refuse({ code: 'count-wrong', count: Math.max(passes.length, wanted.length) })
+  for (const pass of passes) wholePass(pass)
   const known = tighteningOf(state, id)
-  if (known?.done.some((done) => done.size > 0)) refuse({ code: 'tightening-begun', tightening: known.id })
+  // New passes would wipe out what was turned, and the doubt about a bolt that may have been.
+  if (known && (known.suspect || known.done.some((done) => done.size > 0)))
+    refuse({ code: 'tightening-begun', tightening: known.id })
   const tighteningId: TighteningId = known?.id ?? `t${state.dealt.tightening + 1}`
   return {
     type: 'tightening-set',
@@ -98,6 +105,12 @@ export function fastenerNames(state: State, id: TighteningFacts['piece']): strin
   const account = knownPiece(state, id)
   if (isMatched(account.piece)) return membersOf(state, id).map(({ home }) => home.position ?? '')
   return account.home.alikeAt ?? Array.from({ length: account.should }, (_, index) => String(index + 1))
+}
+
+function wholePass(pass: Pass): void {
+  if (pass.kind === 'snug') return
+  const value = pass.kind === 'angle' ? pass.degrees : pass.newtonMetres
+  if (!(value > 0 && value < Number.POSITIVE_INFINITY)) refuse({ code: 'count-wrong', count: value })
 }
 
 function membersOf(state: State, id: TighteningFacts['piece']) {
