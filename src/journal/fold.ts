@@ -128,7 +128,10 @@ const appliers: Appliers = {
     containerState(state, container).inside = inside
   },
   'container-voided': (state, { container, insteadOf, reason }) => {
-    containerState(state, container).voided = { reason, insteadOf }
+    const gone = containerState(state, container)
+    gone.voided = { reason, insteadOf }
+    // Bags that stood in it stand where it stood: a void label answers for nothing.
+    for (const other of state.containers.values()) if (other.inside === container) other.inside = gone.inside
     if (state.hand === container) state.hand = null
   },
 

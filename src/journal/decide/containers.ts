@@ -38,6 +38,7 @@ export function voidContainer(
 ): EntryBodyOf<'container-voided'> {
   knownContainer(state, container)
   if (insteadOf !== undefined) knownContainer(state, insteadOf)
+  if (insteadOf === container) refuse({ code: 'inside-itself', container, into: container })
   const count = holdingsIn(state.ledger, container).reduce((sum, holding) => sum + holding.count, 0)
   if (count > 0) refuse({ code: 'not-empty', container, count })
   return { type: 'container-voided', container, insteadOf, reason: given(reason, 'reason') }
@@ -72,6 +73,8 @@ export function destination(state: State, into: Into, matched: number | null): D
 function newContainer(state: State, kind: ContainerKind, slots?: number, name?: string): Container {
   const no = state.dealt.container + 1
   if (no > 9999) refuse({ code: 'numbers-used-up', what: 'container' })
+  if (slots !== undefined && !(Number.isInteger(slots) && slots >= 1 && slots <= 200))
+    refuse({ code: 'count-wrong', count: slots })
   return { no, kind, slots, name, inside: null }
 }
 
@@ -89,7 +92,8 @@ function placesIn(state: State, container: Container, wanted: number, matched: b
 }
 
 function oneSlot(state: State, { no, slots }: Container, slot: string, wanted: number): Place {
-  if (slots === undefined || !(Number(slot) >= 1 && Number(slot) <= slots)) {
+  // `01` or `1.5` would be a second slot in the same place.
+  if (slots === undefined || !/^[1-9]\d*$/.test(slot) || Number(slot) > slots) {
     refuse({ code: 'no-such-slot', container: no, slot, slots: slots ?? 0 })
   }
   const holder = holdingsIn(state.ledger, no).find(({ place }) => slotOf(place) === slot)
