@@ -119,6 +119,7 @@ function checkCounts({
   should,
   broken,
   positions,
+  alikeAt,
   missingAt = [],
   brokenAt = [],
 }: TakenOff): void {
@@ -127,8 +128,11 @@ function checkCounts({
   if (broken && (!Number.isInteger(broken.count) || broken.count < 1 || broken.count > found)) {
     refuse({ code: 'count-wrong', count: broken.count })
   }
+  if (alikeAt && alikeAt.length > 200) refuse({ code: 'count-wrong', count: alikeAt.length })
   if (!positions) return
-  if (positions.length !== should) refuse({ code: 'count-wrong', count: should })
+  // The same position twice would be one home for two pieces.
+  if (new Set(positions).size !== should || positions.length !== should || should > 1000)
+    refuse({ code: 'count-wrong', count: should })
   if (positions.length === 1) return
   // Which one of a matched set is missing or broken cannot be told from a number.
   const told = (at: string[], count: number) =>
