@@ -122,8 +122,7 @@ class AppendOnlyFile<E extends Numbered> implements JournalFile<E> {
   #append(journal: Journal<E>): void {
     if (this.#mustRead) throw new NotRecorded('read-first', this.path)
     if (this.problem !== null) throw new NotRecorded(this.problem.kind, this.path)
-    if (this.#recorded.some((entry, at) => journal.entries[at] !== entry))
-      throw new NotRecorded('not-append-only', this.path)
+    if (!this.#holdsRecorded(journal)) throw new NotRecorded('not-append-only', this.path)
     const added = journal.entries.slice(this.#recorded.length)
     if (added.length === 0) return
 
@@ -214,8 +213,22 @@ class AppendOnlyFile<E extends Numbered> implements JournalFile<E> {
     this.#end = end
   }
 
+  /**
+   * Whether a journal still begins with what is recorded, judged by its last recorded entry: a walk over all of them
+   * would make each append as slow as the record is long, and what is on the disk is out of reach of any caller.
+   */
+  #holdsRecorded({ entries }: Journal<E>): boolean {
+    const { length } = this.#recorded
+    return entries.length >= length && entries[length - 1] === this.#recorded[length - 1]
+  }
+
   /** Makes the journal hold what is recorded, no more and nothing else. */
-  #restore({ entries }: Journal<E>): void {
+  #restore(journal: Journal<E>): void {
+    const { entries } = journal
+    if (this.#holdsRecorded(journal)) {
+      entries.length = this.#recorded.length
+      return
+    }
     let same = 0
     while (same < this.#recorded.length && entries[same] === this.#recorded[same]) same += 1
     entries.length = same

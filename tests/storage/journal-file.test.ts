@@ -85,8 +85,8 @@ describe('what was recorded stays', () => {
   test.each<[string, (entries: Note[]) => void]>([
     ['an entry removed', (entries) => entries.pop()],
     ['all removed', (entries) => entries.splice(0)],
-    ['one replaced', (entries) => entries.splice(1, 1, note(2, 'something else'))],
-    ['one replaced by its like', (entries) => entries.splice(1, 1, note(2))],
+    ['the last replaced', (entries) => entries.splice(2, 1, note(3, 'something else'))],
+    ['the last replaced by its like', (entries) => entries.splice(2, 1, note(3))],
     ['one put in front', (entries) => entries.unshift(note(4))],
     [
       'two swapped, one added',
