@@ -172,6 +172,7 @@ const appliers: Appliers = {
     if (opened) openContainer(state, opened)
     enterPieces(state, pieces, openings)
     for (const piece of retired) accountOf(state.ledger, piece).should = 0
+    for (const piece of pieces) succeed(state, piece)
     post(state.ledger, moves)
   },
 
@@ -318,6 +319,14 @@ function containerFilled(moves: readonly Move[]): number | null {
 function enterPieces(state: State, pieces: readonly Piece[], openings: readonly Opening[]): void {
   for (const piece of pieces) openAccount(state.ledger, piece)
   for (const opening of openings) enter(state.ledger, opening)
+}
+
+/** What was asked of a piece is asked of the one that takes its home: its marks, and how it is tightened. */
+function succeed(state: State, { id, replaces }: Piece): void {
+  if (replaces === undefined) return
+  for (const mark of state.marks.values()) if (mark.piece === replaces) mark.piece = id
+  for (const tightening of state.tightenings.values())
+    if (tightening.piece === replaces) tightening.piece = id
 }
 
 function isSingleUse(state: State, piece: Piece['id']): boolean {

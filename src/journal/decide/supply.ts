@@ -46,24 +46,28 @@ export function supply(
   { piece: id, count, into, instead, size }: Of<'supply'>,
 ): EntryBodyOf<'supplied'> {
   const old = knownPiece(state, id)
-  if (belongsInToolbox(old.piece)) refuse({ code: 'not-for-home', piece: id })
+  if (belongsInToolbox(old.piece) || old.should === 0) refuse({ code: 'not-for-home', piece: id })
   wholeCount(count)
   const { places, opened } = destination(state, into, null)
   const to = places[0] ?? 'bench'
+  if (to === 'machine') refuse({ code: 'through-a-step', piece: id, step: old.piece.step })
+  const matched = isMatched(old.piece)
   if (!instead && !state.used.has(id)) {
     // One more of a matched piece would be a second piece with one home.
-    if (isMatched(old.piece) && owedFromOutside(old) < count) refuse({ code: 'one-by-one', pieces: [id] })
-    return {
-      type: 'supplied',
-      pieces: [],
-      openings: [{ piece: id, count, at: 'supplier' }],
-      moves: [arrival(id, count, to)],
-      retired: [],
-      opened,
+    if (matched && owedFromOutside(old) < count) refuse({ code: 'one-by-one', pieces: [id] })
+    // Where the old one is lost or scrapped the new one is not it, and takes its home as a piece of its own.
+    if (!matched || old.entered === 0) {
+      return {
+        type: 'supplied',
+        pieces: [],
+        openings: [{ piece: id, count, at: 'supplier' }],
+        moves: arrival(id, count, to),
+        retired: [],
+        opened,
+      }
     }
   }
-  if (old.should === 0) refuse({ code: 'not-for-home', piece: id })
-  if (isMatched(old.piece) && count !== 1) refuse({ code: 'count-wrong', count })
+  if (matched && count !== 1) refuse({ code: 'count-wrong', count })
   if (balance(state.ledger, id, 'machine') > 0) refuse({ code: 'already-fitted', piece: id })
   const successor: Piece = {
     ...old.piece,
@@ -77,7 +81,7 @@ export function supply(
     type: 'supplied',
     pieces: [successor],
     openings: [{ piece: successor.id, count, at: 'supplier' }],
-    moves: [arrival(successor.id, count, to)],
+    moves: arrival(successor.id, count, to),
     retired: [id],
     opened,
   }
@@ -164,8 +168,9 @@ function movable({ piece }: Account, place: Place): boolean {
   return true
 }
 
-function arrival(piece: PieceId, count: number, to: Place): Move {
-  return { piece, count, from: 'supplier', to }
+/** What is ordered and not here yet stays at the supplier. */
+function arrival(piece: PieceId, count: number, to: Place): Move[] {
+  return to === 'supplier' ? [] : [{ piece, count, from: 'supplier', to }]
 }
 
 function owedFromOutside(account: Account): number {
