@@ -62,6 +62,32 @@ export function withinReach(facts: PlanFacts, account: Account): Lying[] {
     .sort((a, b) => reachRank(a.place) - reachRank(b.place))
 }
 
+export interface Owing {
+  /** Where what is owed at home lies. */
+  lies: Lying[]
+  /** What lies about beyond what is owed: old pieces that were replaced, or one too many. */
+  extra: Lying[]
+  /** How many are owed and nowhere to be had. */
+  short: number
+}
+
+/** What of a piece is not where it belongs. Declared spares count only for what nothing else can fill. */
+export function owing(facts: PlanFacts, account: Account): Owing {
+  let short = Math.max(0, owedAtHome(facts, account))
+  const lies: Lying[] = []
+  const extra: Lying[] = []
+  const lying = placesOf(facts.ledger, account.piece.id)
+    .filter(({ place }) => place !== 'machine' && place !== 'scrap' && place !== 'lost')
+    .sort((a, b) => reachRank(a.place) - reachRank(b.place))
+  for (const { place, count } of lying) {
+    const part = Math.min(short, count)
+    if (part > 0) lies.push({ place, count: part })
+    if (count > part && place !== 'spare') extra.push({ place, count: count - part })
+    short -= part
+  }
+  return { lies, extra, short }
+}
+
 /** Where an aid or a tool is that is not back in the toolbox. */
 export function outOfToolbox(facts: PlanFacts, account: Account): Lying[] {
   if (!belongsInToolbox(account.piece)) return []

@@ -1,7 +1,7 @@
-import { balance, placesOf } from '../ledger/ledger.ts'
+import { balance } from '../ledger/ledger.ts'
 import { belongsInToolbox, type PieceId } from '../ledger/piece.ts'
 import type { Place } from '../ledger/place.ts'
-import { outOfToolbox } from './contents.ts'
+import { outOfToolbox, owedAtHome, owing } from './contents.ts'
 import type { DifferenceId, FaultId, FluidId, MarkId, TighteningId } from './facts.ts'
 import { builtOnTop } from './order.ts'
 import type { Gates } from './reasons.ts'
@@ -81,25 +81,14 @@ function piecesOff(gates: Gates): Leftover[] {
         found.push({ code, piece: piece.id, count, place, step: piece.step, undo })
       }
     } else {
-      let owed = account.should - balance(facts.ledger, piece.id, 'machine')
-      if (owed < 0) found.push({ code: 'piece-left-in', piece: piece.id, count: -owed })
-      for (const { place, count } of placesOf(facts.ledger, piece.id)) {
-        if (place === 'machine' || place === 'scrap' || place === 'lost' || place === 'spare') continue
-        const off = Math.max(0, Math.min(owed, count))
-        if (off > 0)
-          found.push({
-            code: 'piece-off',
-            piece: piece.id,
-            count: off,
-            place,
-            step: piece.step,
-            undo: reach(),
-          })
-        if (count > off) found.push({ code: 'old-lying', piece: piece.id, count: count - off, place })
-        owed -= off
-      }
-      if (owed > 0)
-        found.push({ code: 'piece-short', piece: piece.id, count: owed, step: piece.step, undo: reach() })
+      const left = -owedAtHome(facts, account)
+      if (left > 0) found.push({ code: 'piece-left-in', piece: piece.id, count: left })
+      const { lies, extra, short } = owing(facts, account)
+      for (const { place, count } of lies)
+        found.push({ code: 'piece-off', piece: piece.id, count, place, step: piece.step, undo: reach() })
+      for (const { place, count } of extra) found.push({ code: 'old-lying', piece: piece.id, count, place })
+      if (short > 0)
+        found.push({ code: 'piece-short', piece: piece.id, count: short, step: piece.step, undo: reach() })
     }
     const lost = balance(facts.ledger, piece.id, 'lost') - (facts.lostAccepted.get(piece.id) ?? 0)
     if (lost > 0) found.push({ code: 'piece-lost', piece: piece.id, count: lost })

@@ -1,3 +1,4 @@
+import type { Account } from '../ledger/account.ts'
 import { balance, placesOf } from '../ledger/ledger.ts'
 import type { PieceId } from '../ledger/piece.ts'
 import { containerOf, type Place } from '../ledger/place.ts'
@@ -6,6 +7,7 @@ import {
   isIdle,
   outOfToolbox,
   owedAtHome,
+  owing,
   type StepContents,
   withinReach,
 } from './contents.ts'
@@ -184,25 +186,17 @@ export class Gates {
   }
 
   private notHome(contents: StepContents): Reason[] {
-    const reasons: Reason[] = []
-    for (const account of contents.pieces) {
-      let owed = owedAtHome(this.facts, account)
-      if (owed <= 0) continue
-      for (const { place, count } of placesOf(this.facts.ledger, account.piece.id)) {
-        if (place === 'machine' || place === 'scrap' || place === 'lost' || owed === 0) continue
-        const here = Math.min(owed, count)
-        reasons.push({ code: 'not-home', piece: account.piece.id, count: here, place })
-        owed -= here
-      }
-      if (owed > 0) {
-        reasons.push({
-          code: 'piece-short',
-          piece: account.piece.id,
-          should: account.should,
-          have: account.should - owed,
-        })
-      }
-    }
-    return reasons
+    return contents.pieces.flatMap((account) => notHome(this.facts, account))
   }
+}
+
+/** What of a piece is not home, by where it lies, and what is nowhere to be had. */
+export function notHome(facts: PlanFacts, account: Account): Reason[] {
+  const { lies, short } = owing(facts, account)
+  const { piece, should } = account
+  const reasons = lies.map(
+    ({ place, count }): Reason => ({ code: 'not-home', piece: piece.id, count, place }),
+  )
+  if (short > 0) reasons.push({ code: 'piece-short', piece: piece.id, should, have: should - short })
+  return reasons
 }

@@ -4,7 +4,7 @@ import { belongsInToolbox, isMatched } from '../../ledger/piece.ts'
 import { owedAtHome, withinReach } from '../../plan/contents.ts'
 import type { DecisionTarget, StepFacts } from '../../plan/facts.ts'
 import { builtOnTop } from '../../plan/order.ts'
-import { Gates, type Reason } from '../../plan/reasons.ts'
+import { Gates, notHome, type Reason } from '../../plan/reasons.ts'
 import { nextTurn } from '../../plan/tightening.ts'
 import type { Command, Fitting } from '../command.ts'
 import type { EntryBodyOf } from '../entry.ts'
@@ -50,11 +50,7 @@ export function confirmMark(state: State, { mark: id }: Of<'confirm'>): EntryBod
   const mark = state.marks.get(id) ?? unknown('mark', id)
   if (mark.confirmed) refuse({ code: 'already', what: 'confirmed', id })
   refuseUnlessUnderWay(knownStep(state, mark.step))
-  if (mark.piece) {
-    const owed = owedAtHome(state, knownPiece(state, mark.piece))
-    if (owed > 0)
-      pass(mark.step, 'finish', [{ code: 'not-home', piece: mark.piece, count: owed, place: 'bench' }])
-  }
+  if (mark.piece) pass(mark.step, 'finish', notHome(state, knownPiece(state, mark.piece)))
   return { type: 'confirmed', mark: id }
 }
 

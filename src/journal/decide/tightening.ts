@@ -1,6 +1,6 @@
 import { isMatched } from '../../ledger/piece.ts'
-import { owedAtHome } from '../../plan/contents.ts'
 import type { TighteningFacts, TighteningId } from '../../plan/facts.ts'
+import { notHome } from '../../plan/reasons.ts'
 import { nextTurn, type Pass } from '../../plan/tightening.ts'
 import type { Command } from '../command.ts'
 import type { EntryBodyOf } from '../entry.ts'
@@ -56,16 +56,8 @@ export function tighten(
   const tightening = asked ? (state.tightenings.get(asked) ?? unknown('tightening', asked)) : current(state)
   const { id, suspect } = tightening
   refuseUnlessUnderWay(knownStep(state, tightening.step))
-  const notHome = membersOf(state, tightening.piece).filter((account) => owedAtHome(state, account) > 0)
-  if (notHome.length > 0) {
-    const reasons = notHome.map((account) => ({
-      code: 'not-home' as const,
-      piece: account.piece.id,
-      count: owedAtHome(state, account),
-      place: 'bench' as const,
-    }))
-    refuse({ code: 'step-blocked', step: tightening.step, gate: 'finish', reasons })
-  }
+  const reasons = membersOf(state, tightening.piece).flatMap((account) => notHome(state, account))
+  if (reasons.length > 0) refuse({ code: 'step-blocked', step: tightening.step, gate: 'finish', reasons })
   const next = nextTurn(tightening)
   if (!next) refuse({ code: 'all-turned', tightening: id })
   if (suspect) refuse({ code: 'angle-suspect', tightening: id, fastener: suspect.fastener })
