@@ -1,0 +1,92 @@
+import type { State } from '../journal/state.ts'
+import type { Account } from '../ledger/account.ts'
+import type { PieceId } from '../ledger/piece.ts'
+import { singular } from '../trade/bag-line/nouns.ts'
+import { nearestWord } from './nearest.ts'
+
+/** Which of several pieces a verb rather means; applied in turn, each only where it leaves any. */
+export type Prefer = (account: Account) => boolean
+
+/**
+ * The pieces that answer to words: an id (`p12`), a name, a position, a home or a size, in any order and number
+ * (`cam cap I3`, `I3`, `M6x25 cover bolts`). The closest matches alone, and of these those still in use rather
+ * than replaced ones. Empty when there is none.
+ */
+export function findPieces(words: string, state: State, ...prefer: Prefer[]): PieceId[] {
+  const id = /^p[1-9]\d{0,8}$/i.exec(words.trim())?.[0].toLowerCase() as PieceId | undefined
+  if (id) return state.ledger.accounts.has(id) ? [id] : []
+  const asked = wordsOf(words).filter((word) => !EMPTY_WORDS.has(word))
+  if (asked.length === 0) return []
+  let best: Account[] = []
+  let closest: number = FARTHEST
+  for (const account of state.ledger.accounts.values()) {
+    const distance = distanceOf(asked, account)
+    if (distance > closest) continue
+    if (distance < closest) best = []
+    closest = distance
+    if (distance < FARTHEST) best.push(account)
+  }
+  for (const wanted of [...prefer, inUse]) {
+    const narrowed = best.filter(wanted)
+    if (narrowed.length > 0) best = narrowed
+  }
+  return best.map(({ piece }) => piece.id)
+}
+
+/** Up to five pieces that share a word, or nearly one, with words that no piece answers to. */
+export function nearPieces(words: string, state: State): PieceId[] {
+  const asked = wordsOf(words).filter((word) => /\p{L}{2}/u.test(word))
+  const scored = [...state.ledger.accounts.values()].map((account) => {
+    const own = wordsOf(account.piece.name)
+    return { account, shared: asked.filter((word) => nearestWord(word, own) !== null).length }
+  })
+  return scored
+    .filter(({ shared }) => shared > 0)
+    .sort((a, b) => b.shared - a.shared)
+    .slice(0, 5)
+    .map(({ account }) => account.piece.id)
+}
+
+/** Whether words name the position of a piece, and not only the piece. */
+export function namesPosition(words: string, { home }: Account): boolean {
+  if (home.position === undefined) return false
+  const asked = new Set(wordsOf(words))
+  return wordsOf(home.position).every((word) => asked.has(word))
+}
+
+const FARTHEST = 4
+const EMPTY_WORDS = new Set(['the', 'a', 'an', 'of', 'at', 'end', 'on', 'for'])
+
+/** 0: name and position, neither more nor less. 1: within these. 2: with home or size. 3: beginnings of words. */
+function distanceOf(asked: readonly string[], account: Account): number {
+  const { piece, home } = account
+  const name = wordsOf(piece.name)
+  const position = wordsOf(home.position ?? '')
+  const has = (word: string) => name.includes(word) || position.includes(word)
+  if (asked.every(has)) {
+    const isWhole = name.every((word) => asked.includes(word))
+    const isExact = isWhole && asked.every((word) => name.includes(word) || isPositionSaid(asked, position))
+    return isExact ? 0 : 1
+  }
+  const around = [...wordsOf(home.at), ...wordsOf(piece.size ?? ''), ...wordsOf(piece.set ?? '')]
+  if (asked.every((word) => has(word) || around.includes(word))) return 2
+  const starts = (word: string) =>
+    word.length >= 3 && [...name, ...around].some((other) => other.startsWith(word))
+  return asked.every((word) => has(word) || starts(word)) ? 3 : FARTHEST
+}
+
+function isPositionSaid(asked: readonly string[], position: readonly string[]): boolean {
+  return position.length > 0 && position.every((word) => asked.includes(word))
+}
+
+/** Not replaced by another, nor left off for good. Aids and tools are always in use. */
+function inUse({ piece, should }: Account): boolean {
+  return should > 0 || piece.kind === 'aid' || piece.kind === 'tool'
+}
+
+function wordsOf(text: string): string[] {
+  return text
+    .split(/[\s,/:]+/u)
+    .map(singular)
+    .filter((word) => word !== '')
+}

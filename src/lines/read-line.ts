@@ -1,0 +1,87 @@
+import type { Into } from '../journal/command.ts'
+import type { State } from '../journal/state.ts'
+import { readCode } from '../label/code.ts'
+import { plainText } from '../label/plain-text.ts'
+import { readBagLine } from '../trade/bag-line/read-bag-line.ts'
+import { Line } from './line.ts'
+import { nearestWord } from './nearest.ts'
+import { offReading } from './read-off.ts'
+import type { Reading } from './reading.ts'
+import { misread, Stopped } from './stopped.ts'
+import type { Verb } from './verb.ts'
+import { verbs } from './verbs.ts'
+
+/**
+ * Reads what a person wrote: a verb with what it takes, or a label code alone. Never throws; the state is only
+ * looked at, to know pieces, places and fluids by their names.
+ */
+export function readLine(line: string, state: State): Reading {
+  return reading(line, (text) => {
+    if (isScan(text)) return { kind: 'ask', ask: { ask: 'scan', text } }
+    const found = findVerb(text)
+    if (!found)
+      misread({ code: 'unknown-word', part: firstWord(text), nearest: nearestVerb(text) ?? asOff(text) })
+    const { verb, word, rest } = found
+    const result = verb.read(new Line(text, { verb: word, rest, form: verb.forms[0], state }))
+    if (Array.isArray(result)) return { kind: 'commands', commands: result, bag: null }
+    if ('do' in result) return { kind: 'commands', commands: [result], bag: null }
+    return 'ask' in result && !('kind' in result) ? { kind: 'ask', ask: result } : (result as Reading)
+  })
+}
+
+/** Reads a bag line that needs no verb, as on the screen of the strip-down. `into`: where its pieces go. */
+export function readOff(line: string, state: State, into?: Into): Reading {
+  return reading(line, (text) => offReading(text.replace(/^off /i, ''), state, into))
+}
+
+/** The verb that a line begins with, by the longest of its words: `take out` before `take`. */
+export function findVerb(text: string): { verb: Verb; word: string; rest: string } | null {
+  const lower = text.toLowerCase()
+  for (const { word, verb } of byLength) {
+    const after = lower.charAt(word.length)
+    if (lower.startsWith(word) && (after === '' || after === ' ' || after === ':')) {
+      return { verb, word, rest: text.slice(word.length).trim() }
+    }
+  }
+  return null
+}
+
+/** The first words of a verb that a mistyped line was most likely meant to begin with. */
+export function nearestVerb(text: string): string | null {
+  return nearestWord(firstWord(text), firstWords)
+}
+
+const MOST_CHARACTERS = 500
+
+function reading(line: string, read: (text: string) => Reading): Reading {
+  try {
+    const text = plainText(line)
+    if (text === '') misread({ code: 'empty' })
+    // Beyond that, plainText cuts: a line of which the end went missing must not pass for whole.
+    if ([...text].length >= MOST_CHARACTERS) misread({ code: 'too-long', limit: MOST_CHARACTERS - 1 })
+    return read(text)
+  } catch (error) {
+    if (error instanceof Stopped) return error.reading
+    throw error
+  }
+}
+
+/** A bag line without its verb, where it can hardly be anything else. */
+function asOff(text: string): string | null {
+  const bag = readBagLine(text, { units: 'metric' })
+  return bag.understood && (/^\d/.test(text) || bag.items.some(({ kind }) => kind !== 'part')) ? 'off' : null
+}
+
+function isScan(text: string): boolean {
+  return readCode(text).kind !== 'not-a-code' || /^\d{1,4}$/.test(text)
+}
+
+function firstWord(text: string): string {
+  return text.split(/[ :]/, 1)[0] ?? ''
+}
+
+const byLength = verbs
+  .flatMap((verb) => verb.words.map((word) => ({ word, verb })))
+  .sort((a, b) => b.word.length - a.word.length)
+
+const firstWords = [...new Set(byLength.map(({ word }) => firstWord(word)))]

@@ -1,0 +1,32 @@
+import type { Command, Into } from '../journal/command.ts'
+import type { State } from '../journal/state.ts'
+import { readBagLine } from '../trade/bag-line/read-bag-line.ts'
+import { itemCommand } from './item-command.ts'
+import { readPlace } from './read-place.ts'
+import type { Reading } from './reading.ts'
+import { misread } from './stopped.ts'
+
+/** A bag line without its verb, which may end in `into bag 3`. Stops when it is not understood. */
+export function offReading(text: string, state: State, asked?: Into): Reading {
+  const { line, into } = splitInto(text, state, asked)
+  const bag = readBagLine(line, { units: state.job.units })
+  if (!bag.understood) misread({ code: 'bag-line', bag })
+  let next = into
+  const commands: Command[] = []
+  for (const item of bag.items) {
+    const command = itemCommand(item, state, next)
+    commands.push(command)
+    // What is opened for the first lot is in hand for the rest of the line.
+    if (command.do === 'take-off' && next?.kind === 'new') next = { kind: 'hand' }
+  }
+  return { kind: 'commands', commands, bag }
+}
+
+/** `into` only counts where a place follows: `note: oil ran into the sump` is all note. */
+function splitInto(text: string, state: State, asked?: Into): { line: string; into: Into | undefined } {
+  const [, line = '', place = ''] = /^(.*) into (.+)$/i.exec(text) ?? []
+  const into = place === '' ? null : readPlace(place, state)
+  return into && !/^\s*(?:note|caution|used|mark)\b/i.test(text)
+    ? { line, into }
+    : { line: text, into: asked }
+}

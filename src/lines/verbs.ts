@@ -1,0 +1,25 @@
+import type { Verb } from './verb.ts'
+import { buildVerbs } from './verbs/build.ts'
+import { containerVerbs } from './verbs/containers.ts'
+import { countingVerbs } from './verbs/counting.ts'
+import { decisionVerbs } from './verbs/decisions.ts'
+import { jobVerbs } from './verbs/job.ts'
+import { pieceVerbs } from './verbs/pieces.ts'
+import { planVerbs } from './verbs/plan.ts'
+import { questionVerbs } from './verbs/questions.ts'
+import { stripVerbs } from './verbs/strip.ts'
+import { tighteningVerbs } from './verbs/tightening.ts'
+
+/** Everything that a line can begin with, by subject. */
+export const verbs: readonly Verb[] = [
+  ...stripVerbs,
+  ...containerVerbs,
+  ...pieceVerbs,
+  ...decisionVerbs,
+  ...planVerbs,
+  ...buildVerbs,
+  ...tighteningVerbs,
+  ...countingVerbs,
+  ...jobVerbs,
+  ...questionVerbs,
+]

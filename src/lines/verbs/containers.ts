@@ -1,0 +1,82 @@
+import type { ContainerKind } from '../../journal/command.ts'
+import type { Line } from '../line.ts'
+import { readNewContainer } from '../read-place.ts'
+import type { Verb } from '../verb.ts'
+
+export const containerVerbs: readonly Verb[] = [
+  opens('bag', {
+    forms: ['bag [NAME] [in 3]'],
+    says: 'Opens a bag, which is then in hand: what comes off goes into it.',
+    examples: ['bag', 'bag exhaust nuts', 'bag in bin 2'],
+  }),
+  opens('bin', { forms: ['bin [NAME] [in 3]'], says: 'Opens a bin or a box.', examples: ['bin top end'] }),
+  opens('tray', {
+    forms: ['tray N slots [NAME] [in 3]'],
+    says: 'Opens a tray with numbered slots: each matched piece has a slot of its own.',
+    examples: ['tray 12 slots', 'tray 8 slots cam caps in shelf 2'],
+  }),
+  opens('tag', {
+    forms: ['tag [NAME]'],
+    says: 'Opens a tag that is tied to one thing.',
+    examples: ['tag', 'tag coolant hose'],
+  }),
+  opens('shelf', {
+    forms: ['shelf [NAME]'],
+    says: 'Opens a shelf that bags, bins and trays stand on.',
+    examples: ['shelf above the bench'],
+  }),
+  {
+    words: ['put'],
+    topic: 'containers',
+    forms: ['put 3 in 2', 'put 3 out'],
+    says: 'Says that a container stands in another, or in none any more.',
+    examples: ['put 3 in 2', 'put bag 3 in bin 2', 'put 3 out'],
+    read(line) {
+      if (line.take(/(?:^| )out$/i))
+        return { do: 'put-container', container: line.container(line.takeRest('N')), inside: null }
+      const [outer] = line.take(/ (?:in|into|on|onto) (.+)$/i) ?? line.missing('in N')
+      return {
+        do: 'put-container',
+        container: line.container(line.takeRest('N')),
+        inside: line.container(outer ?? ''),
+      }
+    },
+  },
+  {
+    words: ['void'],
+    topic: 'containers',
+    forms: ['void 3 because REASON[, see 4]'],
+    says: 'Voids a label that is gone or wrong, and names what took its place. The container must be empty.',
+    examples: ['void 3 because torn', 'void 3 because torn, see 4'],
+    read(line) {
+      const see = line.take(/,? see ((?:bag |bin |tray |tag |shelf )?\d{1,4})$/i)?.[0]
+      const reason = line.reason()
+      return {
+        do: 'void-container',
+        container: line.container(line.takeRest('N')),
+        insteadOf: see === undefined ? undefined : line.container(see),
+        reason,
+      }
+    },
+  },
+]
+
+function opens(kind: ContainerKind, about: Pick<Verb, 'forms' | 'says' | 'examples'>): Verb {
+  return { words: [kind], topic: 'containers', ...about, read: (line) => opening(kind, line) }
+}
+
+function opening(kind: ContainerKind, line: Line) {
+  const outer = line.take(/(?:^| )(?:in|on) ((?:bag |bin |tray |shelf )?\d{1,4})$/i)?.[0]
+  // A bare number is somebody who means the container of that number, not a name.
+  if (kind !== 'tray' && /^\d+$/.test(line.rest)) line.notUnderstood(line.rest, `scan ${line.rest}`)
+  if (kind === 'tray' && line.rest === '') line.missing('N slots')
+  const { rest } = line
+  const opened = readNewContainer(`${kind} ${rest}`.trim()) ?? line.notUnderstood(rest, 'tray 12 slots')
+  return {
+    do: 'open-container' as const,
+    kind,
+    slots: opened.slots,
+    name: opened.name,
+    inside: outer === undefined ? undefined : line.container(outer),
+  }
+}

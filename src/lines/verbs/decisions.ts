@@ -1,0 +1,158 @@
+import type { Into } from '../../journal/command.ts'
+import type { Account } from '../../ledger/account.ts'
+import type { PieceId } from '../../ledger/piece.ts'
+import { proposals } from '../../plan/proposals.ts'
+import { findPieces } from '../find-piece.ts'
+import type { Line } from '../line.ts'
+import { misread } from '../stopped.ts'
+import type { Verb } from '../verb.ts'
+
+export const decisionVerbs: readonly Verb[] = [
+  {
+    words: ['new'],
+    topic: 'parts and decisions',
+    forms: ['new [COUNT] PIECE [instead] [size SIZE] [into PLACE]'],
+    says: 'New pieces are here: more where some are short; with "instead", or for single-use ones, in place of the old.',
+    examples: ['new 8 head bolts', 'new 1 valve cover bolt into bag 2', 'new shim E2 size 2.45'],
+    read(line) {
+      const into: Into = line.placeAfter('into') ?? { kind: 'place', place: 'bench' }
+      const size = line.take(/,? size (.+)$/i)?.[0]
+      // One of another size is another piece: it takes the place of the old one.
+      const instead = line.take(/,? instead$/i) !== null || size !== undefined
+      const isWanted = ({ should }: Account) => should > 0
+      const isUsed = ({ piece }: Account) => line.state.used.has(piece.id)
+      const isShort = ({ should, at }: Account) => should > 0 && !at.has('machine')
+      const { count, piece } = line.countAndOnePiece(isWanted, isUsed, isShort)
+      return { do: 'supply', piece, count: count ?? 1, into, instead, size }
+    },
+  },
+  {
+    words: ['leave off'],
+    topic: 'parts and decisions',
+    forms: ['leave off [COUNT] PIECE because REASON'],
+    says: 'Decides that pieces do not go back.',
+    examples: ['leave off 1 valve cover bolt because the hole is plugged'],
+    read(line) {
+      const reason = line.reason()
+      const { count, piece } = line.countAndOnePiece(({ should }) => should > 0)
+      return { do: 'leave-off', piece, count, reason }
+    },
+  },
+  {
+    words: ['accept lost'],
+    topic: 'parts and decisions',
+    forms: ['accept lost PIECE because REASON'],
+    says: 'Decides that a lost piece may stay lost: it is nowhere in the machine.',
+    examples: ['accept lost valve cover bolts because seen falling into the drain'],
+    read(line) {
+      const reason = line.reason()
+      const piece = line.piece(line.takeRest('PIECE'), ({ at }) => at.has('lost'))
+      return { do: 'accept-lost', piece, reason }
+    },
+  },
+  {
+    words: ['use again'],
+    topic: 'parts and decisions',
+    forms: ['use again PIECE because REASON'],
+    says: 'Decides that a single-use piece goes back once more.',
+    examples: ['use again head gasket because it was never under load'],
+    read(line) {
+      const reason = line.reason()
+      const piece = line.piece(line.takeRest('PIECE'), (account) => line.state.used.has(account.piece.id))
+      return { do: 'use-again', piece, reason }
+    },
+  },
+  {
+    words: ['swap'],
+    topic: 'parts and decisions',
+    forms: ['swap PIECE and PIECE because REASON'],
+    says: 'Decides that two matched pieces change homes.',
+    examples: [
+      'swap shim E1 and shim E2 because of the clearances',
+      'swap shims E1 E2 because of the clearances',
+    ],
+    read(line) {
+      const reason = line.reason()
+      const [first, second] = twoPieces(line)
+      const home = (id: PieceId) => line.account(id)?.home.position ?? ''
+      return {
+        do: 'rehome',
+        homes: [
+          { piece: first, position: home(second) },
+          { piece: second, position: home(first) },
+        ],
+        reason,
+      }
+    },
+  },
+  {
+    words: ['rehome'],
+    topic: 'parts and decisions',
+    forms: ['rehome PIECE to POSITION because REASON'],
+    says: 'Decides that a matched piece takes another position, which is free.',
+    examples: ['rehome p12 to E2 because its own is scrapped'],
+    read(line) {
+      const reason = line.reason()
+      const position = line.take(/ to ([^ ].*)$/i)?.[0] ?? line.missing('to POSITION')
+      const piece = line.piece(line.takeRest('PIECE'), ({ should }) => should > 0)
+      return { do: 'rehome', homes: [{ piece, position }], reason }
+    },
+  },
+  {
+    words: ['settle'],
+    topic: 'parts and decisions',
+    forms: ['settle x1: HOW'],
+    says: 'Says how a fault, such as a snapped stud, was put right.',
+    examples: ['settle x1: drilled out, thread insert fitted'],
+    read(line) {
+      const [fault] = line.take(/^x(\d{1,9})(?=:| |$)/i) ?? line.missing('x1')
+      line.take(/^: ?/)
+      return { do: 'settle-fault', fault: `x${Number(fault)}`, how: line.takeRest('HOW') }
+    },
+  },
+  {
+    words: ['accept'],
+    topic: 'plan',
+    forms: ['accept 1,2', 'accept all'],
+    says: 'Takes proposed steps of the way back into the plan, by their numbers in "proposals".',
+    examples: ['accept all', 'accept 1'],
+    read(line) {
+      const proposed = proposals(line.state)
+      const asked = line.takeRest('N')
+      const chosen = /^all$/i.test(asked) ? proposed.map((_, index) => index + 1) : line.numbers(asked)
+      if (chosen.length === 0) misread({ code: 'no-such-proposal', part: asked, count: proposed.length })
+      return [...new Set(chosen)].map((number) => {
+        const { title, kind, way, needs, before, due } = proposed[number - 1] ?? {}
+        if (!title || !kind || kind === 'refit' || !way || way === 'both') {
+          misread({ code: 'no-such-proposal', part: String(number), count: proposed.length })
+        }
+        return { do: 'add-step', title, kind, way, needs: needs ?? [], before: before ?? [], due }
+      })
+    },
+  },
+]
+
+/** `shim E1 and shim E2`, `shims E1 E2`, `p3 p4`: the second may leave out what the first says. */
+function twoPieces(line: Line): [PieceId, PieceId] {
+  const words = line.takeRest('PIECE')
+  const wanted = ({ should }: Account) => should > 0
+  const one = (text: string) => {
+    const found = findPieces(text, line.state, wanted)
+    return found.length === 1 ? found[0] : undefined
+  }
+  const parts = words.split(/(?: and |,| with )/i).map((part) => part.trim())
+  const tokens = words.split(/(?: and |,| with | )/i).filter((part) => part !== '')
+  const splits: [string, string][] =
+    parts.length === 2
+      ? [[parts[0] ?? '', parts[1] ?? '']]
+      : tokens.slice(1).map((_, at) => [tokens.slice(0, at + 1).join(' '), tokens.slice(at + 1).join(' ')])
+  for (const [left, right] of splits) {
+    const name = left.split(' ').slice(0, -1).join(' ')
+    const first = one(left)
+    const second = one(`${name} ${right}`) ?? one(right)
+    if (first && second && first !== second) return [first, second]
+  }
+  const [left = '', right = ''] = splits[0] ?? [words]
+  if (right === '') line.missing('PIECE')
+  return [line.piece(left, wanted), line.piece(right, wanted)]
+}

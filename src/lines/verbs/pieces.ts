@@ -1,0 +1,97 @@
+import type { Command } from '../../journal/command.ts'
+import type { Account } from '../../ledger/account.ts'
+import type { NamedPlace, Place } from '../../ledger/place.ts'
+import type { Line } from '../line.ts'
+import type { Verb } from '../verb.ts'
+
+export const pieceVerbs: readonly Verb[] = [
+  {
+    words: ['move'],
+    topic: 'pieces',
+    forms: ['move [COUNT] PIECE [from PLACE] to PLACE [because REASON]'],
+    says: 'Says where pieces that are off the machine went.',
+    examples: [
+      'move 2 valve cover bolts to bag 2',
+      'move cylinder head from out to bench',
+      'move p4 to tray 3/5',
+    ],
+    read(line) {
+      const reason = line.reasonIfAny()
+      const into = line.placeAfter('to|into') ?? noPlace(line)
+      const from = line.placeAfter('from')
+      const lies = ({ at }: Account) => [...at.keys()].some((place) => place !== 'machine')
+      const { count, piece } = line.countAndOnePiece(lies)
+      return { do: 'move', piece, count, from: from && line.placeOf(piece, from), into, reason }
+    },
+  },
+  sends('scrap', 'Throws pieces away for good.', ['scrap head gasket']),
+  sends('spare', 'Declares pieces surplus: they belong nowhere and may stay.', ['spare 2 valve cover bolts']),
+  sends('out', 'Sends pieces out, as to a machine shop. They come back with "move PIECE to bench".', [
+    'out cylinder head',
+  ]),
+  sends('lost', 'Says that pieces are lost, and why.', [
+    'lost 1 valve cover bolt because it fell behind the bench',
+  ]),
+  {
+    words: ['take out'],
+    topic: 'pieces',
+    forms: ['take out [COUNT] AID'],
+    says: 'Takes an aid, such as a rag, out of the machine and back to the toolbox.',
+    examples: ['take out rag inlet port 1'],
+    read: (line) => backToToolbox(line, 'machine'),
+  },
+  {
+    words: ['return'],
+    topic: 'pieces',
+    forms: ['return [COUNT] TOOL'],
+    says: 'Puts a tool back into the toolbox.',
+    examples: ['return crank locking pin'],
+    read: (line) => backToToolbox(line, undefined),
+  },
+]
+
+function sends(place: NamedPlace, says: string, examples: string[]): Verb {
+  const needsReason = place === 'lost'
+  const reason = needsReason ? 'because REASON' : '[because REASON]'
+  return {
+    words: [place],
+    topic: 'pieces',
+    forms: [`${place} [COUNT] PIECE [from PLACE] ${reason}`],
+    says,
+    examples,
+    read(line) {
+      const reason = needsReason ? line.reason() : line.reasonIfAny()
+      const from = line.placeAfter('from')
+      const { count, piece } = line.countAndOnePiece(isElsewhere(place))
+      return {
+        do: 'move',
+        piece,
+        count,
+        from: from && line.placeOf(piece, from),
+        into: { kind: 'place', place },
+        reason,
+      }
+    },
+  }
+}
+
+function backToToolbox(line: Line, from: Place | undefined): Command {
+  const isOut = ({ piece, at }: Account) =>
+    (piece.kind === 'aid' || piece.kind === 'tool') && [...at.keys()].some((place) => place !== 'toolbox')
+  const { count, piece } = line.countAndOnePiece(isOut)
+  line.end()
+  const place = line.account(piece)?.at.has('machine') ? from : undefined
+  return { do: 'move', piece, count, from: place, into: { kind: 'place', place: 'toolbox' } }
+}
+
+/** Some of it lies off the machine and not yet where it is sent. */
+function isElsewhere(to: NamedPlace) {
+  return ({ at }: Account) => [...at.keys()].some((place) => place !== to && place !== 'machine')
+}
+
+function noPlace(line: Line): never {
+  const [, place] = /(?:^| )(?:to|into) (.+)$/i.exec(line.rest) ?? []
+  if (place === undefined) line.missing('to PLACE')
+  line.place(place)
+  line.missing('to PLACE')
+}

@@ -1,0 +1,90 @@
+import type { Command } from '../../journal/command.ts'
+import type { Line } from '../line.ts'
+import type { Verb } from '../verb.ts'
+
+const KINDS = ['clean', 'inspect', 'measure', 'prime', 'align', 'fill', 'turn', 'check', 'other'] as const
+
+/** Numbers at the end, behind a word: ` after 3,4`. */
+const numbersAfter = (word: string) => new RegExp(`,? ${word} (?:steps? )?(\\d[\\d, ]*(?:and \\d+)?)$`, 'i')
+
+export const planVerbs: readonly Verb[] = [
+  {
+    words: ['add'],
+    topic: 'plan',
+    forms: ['add KIND TITLE [after 3,4] [before 2]', 'add later KIND TITLE [due WHEN]'],
+    says: `Adds a step that exists only on the way back, or with "later" one after the first start. Kinds: ${KINDS.join(', ')}.`,
+    examples: [
+      'add measure valve clearances after 4 before 2',
+      'add later check head bolts at 500 km due after 500 km',
+    ],
+    read(line) {
+      return line.take(/^later(?= |$)/i) ? laterStep(line) : buildStep(line)
+    },
+  },
+  {
+    words: ['rename step'],
+    topic: 'plan',
+    forms: ['rename step 3 TITLE'],
+    says: 'Gives a step another title.',
+    examples: ['rename step 3 valve cover and coils off'],
+    read(line) {
+      const step = line.takeNumber()
+      return { do: 'change-step', step, title: line.takeRest('TITLE') }
+    },
+  },
+  {
+    words: ['step'],
+    topic: 'plan',
+    forms: ['step 3', 'step 3 after 1,2', 'step 3 needs 4', 'step 3 hides yes|no'],
+    says: 'Shows a step; or says what came off before it, what must be built before it, whether it hides others.',
+    examples: ['step 3', 'step 3 after 1', 'step 2 needs none', 'step 1 hides no'],
+    read(line) {
+      const step = line.takeNumber()
+      if (line.rest === '') return { ask: 'step', step }
+      const [word = '', what = ''] =
+        line.take(/^(after|needs|hides)(?: (.*))?$/i) ?? line.notUnderstood(line.rest)
+      if (what === '') line.missing(word === 'hides' ? 'yes or no' : 'N')
+      return changed(line, step, word.toLowerCase(), what)
+    },
+  },
+]
+
+function changed(line: Line, step: number, word: string, what: string): Command {
+  if (word === 'hides') {
+    const said = /^(?:(yes)|(no))$/i.exec(what) ?? line.notUnderstood(what, `step ${step} hides yes`)
+    return { do: 'change-step', step, hides: said[1] !== undefined }
+  }
+  const steps = /^(?:none|nothing|free)$/i.test(what) ? [] : line.numbers(what)
+  return word === 'after'
+    ? { do: 'change-step', step, after: steps }
+    : { do: 'change-step', step, needs: steps }
+}
+
+function buildStep(line: Line): Command {
+  const before = line.take(numbersAfter('before'))?.[0] ?? ''
+  const needs = line.take(numbersAfter('after'))?.[0] ?? ''
+  const kind = takeKind(line)
+  const title = line.takeRest('TITLE')
+  return {
+    do: 'add-step',
+    title,
+    kind,
+    way: 'build',
+    needs: line.numbers(needs),
+    before: line.numbers(before),
+  }
+}
+
+function laterStep(line: Line): Command {
+  const due = line.take(/,? due (.+)$/i)?.[0]
+  const needs = line.take(numbersAfter('after'))?.[0] ?? ''
+  const kind = takeKind(line)
+  const title = line.takeRest('TITLE')
+  return { do: 'add-step', title, kind, way: 'after-start', needs: line.numbers(needs), before: [], due }
+}
+
+function takeKind(line: Line): (typeof KINDS)[number] {
+  const word = line.take(/^(\S+)/)?.[0] ?? line.missing('KIND')
+  const kind = KINDS.find((known) => known === word.toLowerCase().replace(/:$/, ''))
+  return kind ?? line.notUnderstood(word, `add other ${word} ${line.rest}`.trim())
+}

@@ -1,0 +1,67 @@
+import type { Ask } from '../reading.ts'
+import type { Verb } from '../verb.ts'
+
+export const questionVerbs: readonly Verb[] = [
+  asks('card', 'Shows where the job stands and what comes next.'),
+  {
+    words: ['scan'],
+    topic: 'questions',
+    forms: ['scan CODE', 'scan 3', 'CODE'],
+    says: 'Answers a label: what it holds, what that is for, and whether it fits now. A code alone is a scan too.',
+    examples: ['scan 3', '3'],
+    read: (line) => ({ ask: 'scan', text: line.takeRest('CODE') }),
+  },
+  asks('back', 'Shows the way back: every step in order, ready, blocked or done.'),
+  {
+    words: ['where'],
+    topic: 'questions',
+    forms: ['where [WORDS]'],
+    says: 'Shows where pieces are: all that answer to the words, or every container and place.',
+    examples: ['where', 'where cam cap I3', 'where is the cylinder head'],
+    read: (line) => ({ ask: 'where', words: line.rest.replace(/^(?:is|are) (?:the )?|\?$/gi, '') }),
+  },
+  asks('left', 'Shows what is left over: everything that stands between the machine and its first start.'),
+  {
+    words: ['log'],
+    topic: 'questions',
+    forms: ['log [N]'],
+    says: 'Shows the last entries of the journal.',
+    examples: ['log', 'log 50'],
+    read(line) {
+      const last = line.rest === '' ? null : line.takeNumber()
+      line.end()
+      return { ask: 'log', last }
+    },
+  },
+  {
+    words: ['qr'],
+    topic: 'questions',
+    forms: ['qr N'],
+    says: 'Shows the QR symbol of a label, to be scanned from the screen.',
+    examples: ['qr 3'],
+    read: (line) => ({ ask: 'qr', container: line.container(line.takeRest('N')) }),
+  },
+  asks('proposals', 'Shows steps of the way back that the record suggests; "accept" takes them.'),
+  {
+    words: ['help'],
+    topic: 'questions',
+    forms: ['help [WORD]'],
+    says: 'Shows what can be written.',
+    examples: ['help', 'help fit'],
+    read: (line) => ({ ask: 'help', about: line.rest === '' ? null : line.rest }),
+  },
+]
+
+function asks(word: 'card' | 'back' | 'left' | 'proposals', says: string): Verb {
+  return {
+    words: [word],
+    topic: 'questions',
+    forms: [word],
+    says,
+    examples: [word],
+    read(line): Ask {
+      line.end()
+      return { ask: word }
+    },
+  }
+}

@@ -1,0 +1,56 @@
+import { describe, expect, test } from 'vitest'
+import { findPieces, nearPieces } from '../../src/lines/find-piece.ts'
+import { told, topEnd } from './told.ts'
+
+const state = told(...topEnd, 'new 8 head bolts', 'off 4 M6x40 pump cover bolts into bag 1')
+const named = (words: string) =>
+  findPieces(words, state).map((id) => {
+    const account = state.ledger.accounts.get(id)
+    return `${account?.piece.name} ${account?.home.position ?? ''}`.trim()
+  })
+
+describe('a piece is found by', () => {
+  test.each([
+    ['p1', ['valve cover bolts']],
+    ['valve cover bolts', ['valve cover bolts']],
+    ['Valve Cover Bolt', ['valve cover bolts']],
+    ['the valve cover', ['valve cover']],
+    ['M6x25', ['valve cover bolts']],
+    ['cover bolts', ['valve cover bolts', 'pump cover bolts']],
+    ['cam cap I3', ['cam caps I3']],
+    ['i3', ['cam caps I3']],
+    ['I3 cam cap', ['cam caps I3']],
+    ['cap', ['cam caps I1', 'cam caps I2', 'cam caps I3', 'cam caps I4']],
+    ['radiator', ['coolant hose radiator']],
+    ['left tap', ['left vacuum hose left tap']],
+    ['rag inlet port 1', ['rags']],
+    ['gasket cylinder head', ['head gasket']],
+    ['stud', ['exhaust studs']],
+    ['exh studs', ['exhaust studs']],
+  ])('%s', (words, pieces) => {
+    expect(named(words)).toEqual(pieces)
+  })
+
+  test.each(['', 'p99', 'p0', 'rotor', 'cam cap X9', 'xyz'])('nothing: %j', (words) => {
+    expect(named(words)).toEqual([])
+  })
+
+  test('what is in use, before what it took the place of', () => {
+    const [found, ...more] = findPieces('head bolts', state)
+    expect(more).toEqual([])
+    expect(state.ledger.accounts.get(found ?? 'p0')?.piece.replaces).toBe('p20')
+  })
+
+  test('a preference, as long as anything is left by it', () => {
+    const bolts = findPieces('cover bolts', state, ({ piece }) => piece.size === 'M6x40')
+    expect(bolts).toEqual(findPieces('pump cover bolts', state))
+    expect(findPieces('cover bolts', state, () => false)).toHaveLength(2)
+  })
+})
+
+describe('near words that name nothing', () => {
+  test('are pieces that share a word, or nearly', () => {
+    expect(nearPieces('valv cover screw', state)).toContain('p1')
+    expect(nearPieces('crankshaft', state)).toEqual([])
+  })
+})
