@@ -42,7 +42,6 @@ export function foldOn(state: State, all: readonly Entry[], fresh: readonly Entr
 function evolve(state: State, entry: Entry, takenBack: boolean): void {
   state.seq = entry.n
   noteDealt(state.dealt, entry)
-  if (takenBack) return
   if (entry.type === 'undone') {
     state.undone.push(entry.entry)
     return
@@ -51,9 +50,10 @@ function evolve(state: State, entry: Entry, takenBack: boolean): void {
     state.undone = state.undone.filter((n) => n !== entry.entry)
     return
   }
-  state.inForce.push(entry.n)
-  // New work ends the chance to redo what was undone before it.
+  // New work ends the chance to redo what was undone before it, also when it is taken back itself.
   state.undone = []
+  if (takenBack) return
+  state.inForce.push(entry.n)
   if (!LEAVES_CLEARANCE.has(entry.type)) state.cleared = false
   if (!LEAVES_CARD.has(entry.type)) state.card = null
   const apply = appliers[entry.type] as (state: State, entry: Entry) => void
@@ -73,6 +73,8 @@ const LEAVES_CLEARANCE = new Set<EntryType>([
   'container-opened',
   'container-put',
   'container-voided',
+  // A count withdraws the clearance only where it does not agree.
+  'counted',
   'stopped',
   'cleared',
   'started',
