@@ -114,19 +114,31 @@ export class Gates {
       .map((step) => step.no)
   }
 
+  /**
+   * The nearest steps beneath that are not done. A step with nothing to put back holds up nothing itself, but what
+   * came off after it still goes back before it: so it is looked through.
+   */
+  stepsBefore(no: number): Reason[] {
+    const reasons: Reason[] = []
+    const seen = new Set<number>()
+    const open = [no]
+    for (let upper = open.pop(); upper !== undefined; upper = open.pop()) {
+      for (const needed of this.needs.get(upper) ?? []) {
+        const built = this.facts.steps.get(needed)?.built
+        if (seen.has(needed) || built === undefined || built === 'done') continue
+        seen.add(needed)
+        if (this.isDone(needed)) open.push(needed)
+        else reasons.push({ code: 'step-before', step: needed, built })
+      }
+    }
+    return reasons
+  }
+
   private before(no: number, step: StepFacts): Reason[] {
     const reasons: Reason[] = []
     if (step.stripping) reasons.push({ code: 'still-stripping', step: no })
     if (step.way === 'after-start' && !this.facts.started) reasons.push({ code: 'not-cleared' })
-    for (const needed of this.needs.get(no) ?? []) {
-      if (this.isDone(needed)) continue
-      reasons.push({
-        code: 'step-before',
-        step: needed,
-        built: this.facts.steps.get(needed)?.built ?? 'open',
-      })
-    }
-    return reasons
+    return [...reasons, ...this.stepsBefore(no)]
   }
 
   private pieceReasons(no: number): Reason[] {

@@ -60,11 +60,8 @@ export function decideLook(state: State, { step: no }: Of<'look'>): EntryBodyOf<
   if (step.built === 'done') refuse({ code: 'step-done', step: no })
   if (step.looked) refuse({ code: 'already', what: 'looked', id: String(no) })
   const gates = new Gates(state)
-  const beneath = [...(gates.needs.get(no) ?? [])].filter((lower) => !gates.isDone(lower))
-  const reasons = beneath.map(
-    (lower): Reason => ({ code: 'step-before', step: lower, built: knownStep(state, lower).built }),
-  )
-  pass(no, 'look', [...gates.look(no), ...(state.overrides.has(`start ${no}`) ? [] : reasons)])
+  const before = state.overrides.has(`start ${no}`) ? [] : gates.stepsBefore(no)
+  pass(no, 'look', [...gates.look(no), ...before])
   return { type: 'looked', step: no }
 }
 
