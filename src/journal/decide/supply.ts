@@ -95,7 +95,7 @@ export function leaveOff(
   const account = knownPiece(state, id)
   const owed = owedAtHome(state, account)
   const wanted = count === undefined ? owed : wholeCount(count)
-  if (wanted > owed || owed === 0) refuse({ code: 'too-many-left-off', piece: id, wanted, owed })
+  if (wanted > owed || owed <= 0) refuse({ code: 'too-many-left-off', piece: id, wanted, owed })
   return { type: 'decided', piece: id, what: 'left-off', count: wanted, reason: given(reason, 'reason') }
 }
 
