@@ -1,0 +1,235 @@
+import { inchesToMillimetres, readDecimal, readFraction, tidy, withoutNoise } from './number.ts'
+import { notUnderstood, type Reading, understood } from './reading.ts'
+
+/** The units a person takes for granted: decides what a bare `gal` or `qt` is. */
+export type UnitSystem = 'metric' | 'us'
+
+export interface Volume {
+  litres: number
+  typed: string
+}
+
+export interface Torque {
+  newtonMetres: number
+  typed: string
+}
+
+export interface Length {
+  millimetres: number
+  typed: string
+}
+
+/**
+ * Why a quantity was not understood: nothing there; no number; a comma that may be a decimal comma or part two
+ * thousands; no unit or none of this kind; a gallon, quart, pint or fluid ounce that may be US or imperial; zero
+ * or less; more than there can be.
+ */
+export type QuantityFault =
+  | 'empty'
+  | 'number'
+  | 'thousands'
+  | 'unit'
+  | 'us-or-imperial'
+  | 'not-positive'
+  | 'too-large'
+
+// All factors are exact by definition; NIST SP 811, appendix B.
+const poundForce = 0.45359237 * 9.80665 // N
+const foot = 0.3048 // m
+const inch = 0.0254 // m
+const kilogramForce = 9.80665 // N
+
+const litreUnits = new Map<string, number>(
+  Object.entries({
+    l: 1,
+    ltr: 1,
+    litre: 1,
+    litres: 1,
+    liter: 1,
+    liters: 1,
+    dl: 0.1,
+    cl: 0.01,
+    ml: 0.001,
+    cc: 0.001,
+    ccm: 0.001,
+    cm3: 0.001,
+    'cm³': 0.001,
+  }),
+)
+
+const usLitres = { gal: 3.785411784, qt: 0.946352946, pt: 0.473176473, floz: 0.0295735295625 }
+const imperialLitres = { gal: 4.54609, qt: 1.1365225, pt: 0.56826125, floz: 0.0284130625 }
+
+type Measure = keyof typeof usLitres
+
+const measureNames = new Map<string, Measure>(
+  Object.entries({
+    gal: 'gal',
+    gallon: 'gal',
+    qt: 'qt',
+    quart: 'qt',
+    pt: 'pt',
+    pint: 'pt',
+    floz: 'floz',
+    fluidounce: 'floz',
+  }),
+)
+
+const measureText: Record<Measure, string> = { gal: 'gal', qt: 'qt', pt: 'pt', floz: 'fl oz' }
+
+const torqueUnits = new Map<string, number>(
+  Object.entries({
+    nm: 1,
+    newtonmetre: 1,
+    newtonmeter: 1,
+    ncm: 0.01,
+    cnm: 0.01,
+    dnm: 0.1,
+    knm: 1000,
+    lbfft: poundForce * foot,
+    lbft: poundForce * foot,
+    ftlbf: poundForce * foot,
+    ftlb: poundForce * foot,
+    footpound: poundForce * foot,
+    poundfoot: poundForce * foot,
+    poundfeet: poundForce * foot,
+    lbfin: poundForce * inch,
+    lbin: poundForce * inch,
+    inlbf: poundForce * inch,
+    inlb: poundForce * inch,
+    inchpound: poundForce * inch,
+    poundinch: poundForce * inch,
+    ozfin: (poundForce / 16) * inch,
+    ozin: (poundForce / 16) * inch,
+    inozf: (poundForce / 16) * inch,
+    inoz: (poundForce / 16) * inch,
+    kgfm: kilogramForce,
+    kgm: kilogramForce,
+    mkg: kilogramForce,
+    mkgf: kilogramForce,
+    kpm: kilogramForce,
+    kgfcm: kilogramForce / 100,
+    kgcm: kilogramForce / 100,
+    cmkg: kilogramForce / 100,
+    cmkgf: kilogramForce / 100,
+  }),
+)
+
+const millimetreUnits = new Map<string, number>(
+  Object.entries({
+    mm: 1,
+    millimetre: 1,
+    millimeter: 1,
+    cm: 10,
+    m: 1000,
+    metre: 1000,
+    meter: 1000,
+    µm: 0.001,
+    μm: 0.001,
+    um: 0.001,
+    micron: 0.001,
+    micrometre: 0.001,
+    micrometer: 0.001,
+  }),
+)
+
+const inchUnits = new Map<string, number>(Object.entries({ in: 1, inch: 1, inche: 1, '"': 1, thou: 0.001 }))
+
+const mostLitres = 10_000
+// A hub nut of a heavy lorry takes about 1000 N·m.
+const mostNewtonMetres = 3000
+const mostMillimetres = 100_000
+
+/**
+ * Reads a volume: `2.1 L`, `2,1 l`, `2100 ml`, `2 US qt`, `3 imp qt`. A bare gallon, quart, pint or fluid ounce is
+ * the US one where `units` is `us`, and is asked about otherwise: the two quarts differ by a fifth.
+ */
+export function readVolume(text: string, options: { units: UnitSystem }): Reading<Volume, QuantityFault> {
+  const parts = numberAndUnit(text, '2.1 L')
+  if (!parts.understood) return parts
+  const { number, unit, typed } = parts.value
+  const name = unit.replace(/[ .-]/g, '')
+  const factor = litreUnits.get(name) ?? measureLitres(name, options.units)
+  if (factor === undefined) return notUnderstood('unit', typed, `${exampleNumber(number, 2.1)} L`)
+  if (typeof factor === 'string') {
+    return notUnderstood('us-or-imperial', typed, `${exampleNumber(number, 1)} US ${factor}`)
+  }
+  if (number <= 0) return notUnderstood('not-positive', typed, '2.1 L')
+  const litres = withoutNoise(number * factor)
+  if (litres > mostLitres) return notUnderstood('too-large', typed, '2.1 L')
+  return understood({ litres, typed })
+}
+
+/**
+ * Reads a torque: `22 Nm`, `22 N·m`, `16 lbf·ft`, `16 ft-lb`, `120 in-lb`, `2,2 kgf·m`. Zero, less, and more than
+ * 3000 N·m are not understood as a torque.
+ */
+export function readTorque(text: string): Reading<Torque, QuantityFault> {
+  const parts = numberAndUnit(text, '22 Nm')
+  if (!parts.understood) return parts
+  const { number, unit, typed } = parts.value
+  const name = unit.replace(/[ .·*-]/g, '')
+  const factor =
+    torqueUnits.get(name) ??
+    torqueUnits.get(name.replace(/s$/, '')) ??
+    torqueUnits.get(name.replace('lbs', 'lb'))
+  if (factor === undefined) return notUnderstood('unit', typed, `${exampleNumber(number, 22)} Nm`)
+  if (number <= 0) return notUnderstood('not-positive', typed, '22 Nm')
+  const newtonMetres = withoutNoise(number * factor)
+  if (newtonMetres > mostNewtonMetres) return notUnderstood('too-large', typed, '22 Nm')
+  return understood({ newtonMetres, typed })
+}
+
+/** Reads a length: `0.05 mm`, `0,05 mm`, `0.002 in`, `2 thou`, `1/2"`. Zero is a length, less is none. */
+export function readLength(text: string): Reading<Length, QuantityFault> {
+  const parts = numberAndUnit(text, '0.05 mm')
+  if (!parts.understood) return parts
+  const { number, unit, typed } = parts.value
+  const name = unit.length > 2 ? unit.replace(/s$/, '') : unit
+  const inches = inchUnits.get(name)
+  const factor = millimetreUnits.get(name) ?? (inches === undefined ? undefined : inchesToMillimetres(inches))
+  if (factor === undefined) return notUnderstood('unit', typed, `${exampleNumber(number, 0.05)} mm`)
+  if (number < 0) return notUnderstood('not-positive', typed, '0.05 mm')
+  const millimetres = withoutNoise(number * factor)
+  if (millimetres > mostMillimetres) return notUnderstood('too-large', typed, '0.05 mm')
+  return understood({ millimetres, typed })
+}
+
+/** Litres of a measure, or the measure's name where it may be either of two. */
+function measureLitres(name: string, units: UnitSystem): number | string | undefined {
+  const match = /^(us|imperial|imp|uk)?([a-z]+?)s?(us|imperial|imp|uk)?$/.exec(name)
+  const measure = measureNames.get(match?.[2] ?? '')
+  if (!match || measure === undefined) return undefined
+  const system = match[1] ?? match[3] ?? (units === 'us' ? 'us' : undefined)
+  if (system === undefined) return measureText[measure]
+  return system === 'us' ? usLitres[measure] : imperialLitres[measure]
+}
+
+interface NumberAndUnit {
+  number: number
+  /** Lower case. */
+  unit: string
+  typed: string
+}
+
+function numberAndUnit(text: string, example: string): Reading<NumberAndUnit, QuantityFault> {
+  const typed = text.trim()
+  const form = tidy(text).toLowerCase()
+  if (form === '') return notUnderstood('empty', '', example)
+  const match = /^([+-]?[\d.,]{1,20}(?:[ -]\d{1,3}\/\d{1,3}|\/\d{1,3})?) ?(\D.{0,40})?$/.exec(form)
+  const [, numberText = '', unit = ''] = match ?? []
+  if (/^[1-9]\d{0,2}(?:,\d{3})+$/.test(numberText)) {
+    const groups = numberText.split(',').length
+    if (unit === '' || groups > 2) return notUnderstood('thousands', typed, example)
+    const plain = numberText.replace(',', /^(?:ml|cc|ccm|cm3|cm³)$/.test(unit) ? '' : '.')
+    return notUnderstood('thousands', typed, `${plain} ${typed.slice(-unit.length)}`)
+  }
+  const number = readDecimal(numberText) ?? readFraction(numberText)
+  if (number === undefined) return notUnderstood('number', typed, example)
+  return understood({ number, unit, typed })
+}
+
+/** The number typed, where it makes a good example. */
+function exampleNumber(number: number, otherwise: number): number {
+  return number >= 0.001 && number < 1000 ? Number(number.toFixed(3)) : otherwise
+}
