@@ -263,7 +263,12 @@ const appliers: Appliers = {
   },
 
   stopped: (state, { n, at, step, note, abrupt }) => {
-    for (const tightening of state.tightenings.values()) interrupt(tightening, abrupt)
+    for (const tightening of state.tightenings.values()) {
+      // Nobody can have half turned a bolt of a step that is not under way.
+      interrupt(tightening, abrupt && stepOf(state, tightening.step).built === 'underway')
+      // A bolt that may have been turned twice is not waved through, by an earlier override either.
+      if (tightening.suspect) state.overrides.delete(tightening.id)
+    }
     state.card = { n, at, step, note, abrupt }
   },
   cleared: (state) => {
