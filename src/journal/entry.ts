@@ -224,6 +224,7 @@ const bodies = {
     pieces: z.array(piece),
     openings: z.array(opening),
     moves,
+    opened: container.optional(),
     reason,
   },
 

@@ -254,7 +254,8 @@ const appliers: Appliers = {
       })
     }
   },
-  explained: (state, { difference, how, pieces, openings, moves, reason }) => {
+  explained: (state, { difference, how, pieces, openings, moves, opened, reason }) => {
+    if (opened) openContainer(state, opened)
     enterPieces(state, pieces, openings)
     post(state.ledger, moves)
     const known = state.differences.get(difference)

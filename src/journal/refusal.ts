@@ -73,7 +73,12 @@ export type Refusal =
   | { code: 'no-such-position'; position: string; known: string[] }
   | { code: 'already-fitted'; piece: PieceId }
   | { code: 'count-by-piece'; container: number; pieces: PieceId[] }
-  | { code: 'explains-nothing'; difference: string; kind: 'missing' | 'unknown-piece'; over: number }
+  | {
+      code: 'explains-nothing'
+      difference: string
+      kind: 'missing' | 'unknown-piece' | 'moved'
+      over: number
+    }
   | { code: 'not-clear'; leftovers: Leftover[] }
   | { code: 'not-cleared' }
   | { code: 'not-started' }

@@ -1,9 +1,10 @@
 import type { Move, Opening } from '../../ledger/account.ts'
-import { holdingsIn } from '../../ledger/ledger.ts'
+import { holdingsIn, placesOf } from '../../ledger/ledger.ts'
 import type { Piece, PieceId } from '../../ledger/piece.ts'
-import { inContainer, type Place } from '../../ledger/place.ts'
+import { containerOf, inContainer, type Place, slotOf } from '../../ledger/place.ts'
+import type { Lying } from '../../plan/contents.ts'
 import type { DifferenceFacts } from '../../plan/facts.ts'
-import type { Command } from '../command.ts'
+import type { Command, Explanation, Into } from '../command.ts'
 import type { EntryBodyOf } from '../entry.ts'
 import type { State } from '../state.ts'
 import { destination } from './containers.ts'
@@ -20,7 +21,13 @@ export function count(state: State, { container, counts }: Of<'count'>): EntryBo
   for (const { piece, count: there } of holdingsIn(state.ledger, container)) {
     expected.set(piece, (expected.get(piece) ?? 0) + there)
   }
-  const given = new Map(counts.map(({ piece, counted }) => [piece, counted]))
+  // A piece in several slots may be counted slot by slot: its numbers add up.
+  const given = new Map<PieceId | null, number>()
+  for (const { piece, counted } of counts) {
+    if (!Number.isInteger(counted) || counted < 0 || counted > 9999)
+      refuse({ code: 'count-wrong', count: counted })
+    given.set(piece, (given.get(piece) ?? 0) + counted)
+  }
   const uncounted = [...expected.keys()].filter(
     (piece): piece is PieceId => piece !== null && !given.has(piece),
   )
@@ -28,8 +35,7 @@ export function count(state: State, { container, counts }: Of<'count'>): EntryBo
     refuse({ code: 'count-by-piece', container, pieces: uncounted })
   let differences = 0
   const lines = [...given].map(([piece, counted]) => {
-    if (!Number.isInteger(counted) || counted < 0 || counted > 9999)
-      refuse({ code: 'count-wrong', count: counted })
+    if (counted > 9999) refuse({ code: 'count-wrong', count: counted })
     if (piece !== null) knownPiece(state, piece)
     const there = expected.get(piece) ?? 0
     if (there === counted) return { piece, expected: there, counted }
@@ -71,7 +77,7 @@ export function explain(
   if (how.kind === 'unknown-piece') {
     if (over < 0) refuse({ code: 'explains-nothing', difference: id, kind: 'unknown-piece', over })
     const stray = strayPiece(state, difference.container, given(how.name, 'name'))
-    const place = inContainer(difference.container)
+    const place = foundAt(state, difference.container)
     return {
       ...base,
       how: 'unknown-piece',
@@ -80,12 +86,29 @@ export function explain(
       moves: [{ piece: stray.id, count: over, from: 'machine', to: place }],
     }
   }
-  const other = destination(state, how.other, null).places[0] ?? 'bench'
-  const moves =
-    over > 0
-      ? [{ piece: how.piece, count: over, from: other, to: freePlace(state, difference.container) }]
-      : outOf(state, difference, how.piece, -over, other)
-  return { ...base, how: 'moved', moves: lawful(state, moves) }
+  return { ...base, how: 'moved', ...wandered(state, difference, how) }
+}
+
+/** The pieces of a difference went to another place, or came from there. */
+function wandered(
+  state: State,
+  difference: DifferenceFacts,
+  { piece: id, other }: Extract<Explanation, { kind: 'moved' }>,
+): Pick<EntryBodyOf<'explained'>, 'moves' | 'opened'> {
+  const { piece } = knownPiece(state, id)
+  const over = difference.counted - difference.expected
+  // Another piece that moved leaves the count of this one as wrong as it was.
+  if (difference.piece !== null && difference.piece !== id)
+    refuse({ code: 'explains-nothing', difference: difference.id, kind: 'moved', over })
+  if (other.kind === 'place' && other.place === 'machine' && piece.kind !== 'aid')
+    refuse({ code: 'through-a-step', piece: id, step: piece.step })
+  if (over > 0) {
+    const lies = placesOf(state.ledger, id).filter(({ place }) => isMeant(state, other, place))
+    const to = foundAt(state, difference.container)
+    return { moves: lawful(state, carry(id, over, lies, to)) }
+  }
+  const { places, opened } = destination(state, other, null)
+  return { moves: lawful(state, outOf(state, difference, id, -over, places[0] ?? 'bench')), opened }
 }
 
 function outOf(
@@ -96,10 +119,26 @@ function outOf(
   to: Place,
 ): Move[] {
   const lies = holdingsIn(state.ledger, container).filter((holding) => holding.piece === piece)
-  return gather(lies, number).map(({ place, count: part }) => ({ piece, count: part, from: place, to }))
+  return carry(piece, number, lies, to)
 }
 
-function freePlace(state: State, container: number): Place {
+function carry(piece: PieceId, wanted: number, lies: Lying[], to: Place): Move[] {
+  const there = lies.reduce((sum, { count: part }) => sum + part, 0)
+  if (there < wanted) refuse({ code: 'not-within-reach', piece, wanted, there, lies })
+  return gather(lies, wanted).map(({ place, count: part }) => ({ piece, count: part, from: place, to }))
+}
+
+/** Whether a place is the one that the user names as where the pieces were. */
+function isMeant(state: State, into: Into, place: Place): boolean {
+  if (into.kind === 'place') return place === into.place
+  const no = into.kind === 'container' ? into.no : into.kind === 'hand' ? state.hand : null
+  const slot = into.kind === 'container' ? into.slot : undefined
+  return containerOf(place) === no && no !== null && (slot === undefined || slotOf(place) === slot)
+}
+
+/** What was found in a container stays there, or lies on the bench once its label is void. */
+function foundAt(state: State, container: number): Place {
+  if (state.containers.get(container)?.voided) return 'bench'
   return destination(state, { kind: 'container', no: container }, null).places[0] ?? inContainer(container)
 }
 
