@@ -1,0 +1,51 @@
+import type { Question } from '../trade/bag-line/bag-item.ts'
+import type { Drive } from '../trade/drive.ts'
+import type { Thread } from '../trade/thread.ts'
+import { say } from './cures.ts'
+import { joined, sentence } from './grammar.ts'
+
+/** How the trade writes a thread and a drive. */
+export interface TradeNames {
+  thread(thread: Thread): string
+  drive(drive: Drive): string
+}
+
+/** What a bag line leaves open, as a question that nothing waits for. */
+export function questionText(question: Question, names: TradeNames): string {
+  return sentence(questionWords(question, names))
+}
+
+function questionWords(question: Question, names: TradeNames): string {
+  switch (question.code) {
+    case 'pitch-assumed': {
+      const { size, pitchMm } = question.thread
+      return `no pitch was written: ${size} is taken with its coarse pitch, ${pitchMm} mm`
+    }
+    case 'pitch-not-standard': {
+      const { thread, standardMm } = question
+      return `${names.thread(thread)}: a pitch of ${thread.pitchMm} mm is not in the standard for ${thread.size}, which has ${joined(standardMm.map(String), 'or')} mm: is it right?`
+    }
+    case 'usually-single-use':
+      return `a ${question.noun} is usually not fitted again: if so, write ${say('single-use')} behind it`
+    case 'count-large':
+      return `${question.count} is a large count: is it right?`
+    case 'count-assumed':
+      return `no count was written: ${question.count} is taken`
+    case 'broken-or-missing':
+      return `${question.broken} broken and ${question.missing} not found: are these the same ones?`
+    case 'which-missing':
+      return `${question.missing} of ${joined(question.positions)} are missing: which?`
+    case 'drive-or-position':
+      return `${question.typed} was read as the drive: if it is the position, write ${say(`@${question.typed}`)}`
+    case 'drive-unusual':
+    case 'unit-mix': {
+      const { thread, drive, usual } = question
+      const others = [...new Set(usual.map((each) => names.drive(each.drive)))]
+      const known = others.length === 0 ? '' : `, more often ${joined(others, 'or')}`
+      const how = question.code === 'unit-mix' ? 'inches and millimetres are mixed' : 'not usual'
+      return `${names.drive(drive)} on ${names.thread(thread)}: ${how}${known}: is it right?`
+    }
+    default:
+      return question satisfies never
+  }
+}
