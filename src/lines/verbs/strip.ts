@@ -3,7 +3,7 @@ import type { Verb } from '../verb.ts'
 
 export const stripVerbs: readonly Verb[] = [
   {
-    words: ['begin'],
+    words: ['begin', 'strip'],
     topic: 'strip-down',
     forms: ['begin TITLE [after 1,2 | free] [hides | does not hide]'],
     says: 'Begins a strip step. It came off after the step before, unless told otherwise.',
