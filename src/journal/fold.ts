@@ -141,7 +141,7 @@ const appliers: Appliers = {
     if (began) beginStrip(state, began)
     if (opened) openContainer(state, opened)
     enterPieces(state, pieces, openings)
-    post(state.ledger, moves)
+    carry(state, moves)
     for (const { id } of pieces) if (isSingleUse(state, id)) state.used.add(id)
     for (const fault of faults ?? []) state.faults.set(fault.id, { ...fault, step, settled: null })
     takeInHand(state, containerFilled(moves))
@@ -162,12 +162,12 @@ const appliers: Appliers = {
   'put-in': (state, { began, pieces, openings, moves }) => {
     if (began) beginStrip(state, began)
     enterPieces(state, pieces, openings)
-    post(state.ledger, moves)
+    carry(state, moves)
     if (moves.some(({ to }) => to === 'machine')) forgetLooks(state)
   },
   moved: (state, { moves, opened }) => {
     if (opened) openContainer(state, opened)
-    post(state.ledger, moves)
+    carry(state, moves)
     if (moves.some(({ to, from }) => to === 'machine' || from === 'machine')) forgetLooks(state)
   },
   supplied: (state, { pieces, openings, moves, retired, opened }) => {
@@ -175,7 +175,7 @@ const appliers: Appliers = {
     enterPieces(state, pieces, openings)
     for (const piece of retired) accountOf(state.ledger, piece).should = 0
     for (const piece of pieces) succeed(state, piece)
-    post(state.ledger, moves)
+    carry(state, moves)
   },
 
   decided: (state, { piece, what, count }) => {
@@ -198,7 +198,7 @@ const appliers: Appliers = {
   'build-began': (state, { step }) => takeUp(state, step),
   fitted: (state, { step, began, moves }) => {
     if (began) takeUp(state, step)
-    post(state.ledger, moves)
+    carry(state, moves)
     if (stepOf(state, step).built === 'underway') state.build = step
   },
   confirmed: (state, { mark }) => {
@@ -257,7 +257,7 @@ const appliers: Appliers = {
   explained: (state, { difference, how, pieces, openings, moves, opened, reason }) => {
     if (opened) openContainer(state, opened)
     enterPieces(state, pieces, openings)
-    post(state.ledger, moves)
+    carry(state, moves)
     const known = state.differences.get(difference)
     if (!known) throw new Error(`no difference ${difference}`)
     known.settled = `${how}: ${reason}`
@@ -329,6 +329,17 @@ function enterPieces(state: State, pieces: readonly Piece[], openings: readonly 
   for (const opening of openings) enter(state.ledger, opening)
 }
 
+function carry(state: State, moves: readonly Move[]): void {
+  post(state.ledger, moves)
+  for (const { piece, from, count } of moves) {
+    if (from !== 'lost') continue
+    // What turns up again is no longer given up: the next one lost needs a decision of its own.
+    const accepted = (state.lostAccepted.get(piece) ?? 0) - count
+    if (accepted > 0) state.lostAccepted.set(piece, accepted)
+    else state.lostAccepted.delete(piece)
+  }
+}
+
 /** What was asked of a piece is asked of the one that takes its home: its marks, and how it is tightened. */
 function succeed(state: State, { id, replaces }: Piece): void {
   if (replaces === undefined) return
@@ -360,7 +371,7 @@ function takeUp(state: State, no: number): void {
  * and a single-use piece that comes off again is used.
  */
 function reopen(state: State, steps: readonly number[], moves: readonly Move[]): void {
-  post(state.ledger, moves)
+  carry(state, moves)
   for (const { piece, from } of moves) {
     if (from === 'machine' && isSingleUse(state, piece)) state.used.add(piece)
   }
