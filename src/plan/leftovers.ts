@@ -40,11 +40,7 @@ export function leftovers(gates: Gates): Leftover[] {
 
 /** The steps to undo, last built first, before the home of a step can be reached. */
 export function undoToReach(gates: Gates, step: number): number[] {
-  const closed = (no: number) => {
-    const built = gates.facts.steps.get(no)?.built
-    return built === 'done' || built === 'underway'
-  }
-  const onTop = [...builtOnTop(gates.needs, [step])].filter(closed)
+  const onTop = [...builtOnTop(gates.needs, [step])].filter((no) => gates.isBuilt(no))
   if (gates.facts.steps.get(step)?.built === 'done') onTop.push(step)
   return lastBuiltFirst(gates, onTop)
 }

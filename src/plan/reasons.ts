@@ -53,6 +53,13 @@ export class Gates {
     return step.way === 'both' && !step.stripping && isIdle(this.contentsOf(no))
   }
 
+  /** Whether a step stands on the machine: done, under way, or failed with its pieces still on. */
+  isBuilt(no: number): boolean {
+    const built = this.facts.steps.get(no)?.built
+    if (built !== 'redo') return built === 'done' || built === 'underway'
+    return this.contentsOf(no).pieces.some(({ piece }) => balance(this.facts.ledger, piece.id, 'machine') > 0)
+  }
+
   contentsOf(no: number): StepContents {
     const contents = this.contents.get(no)
     if (!contents) throw new Error(`no step ${no}`)

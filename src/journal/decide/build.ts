@@ -132,10 +132,9 @@ function fittingMoves(state: State, { count, position }: Fitting, account: Accou
 }
 
 function reopening(state: State, steps: number[]): { steps: number[]; moves: Move[] } {
-  const closed = (no: number) =>
-    knownStep(state, no).built === 'done' || knownStep(state, no).built === 'underway'
   for (const no of steps) knownStep(state, no)
-  const all = [...new Set([...steps, ...builtOnTop(new Gates(state).needs, steps)])].filter(closed)
+  const gates = new Gates(state)
+  const all = [...new Set([...steps, ...builtOnTop(gates.needs, steps)])].filter((no) => gates.isBuilt(no))
   if (all.length === 0) refuse({ code: 'nothing-to-reopen', steps })
   const reopened = new Set(all)
   const moves: Move[] = []
