@@ -1,0 +1,75 @@
+import type { State } from '../journal/state.ts'
+import type { PieceId } from '../ledger/piece.ts'
+import type { Place } from '../ledger/place.ts'
+import type { DifferenceId } from '../plan/facts.ts'
+import { liesAt } from './lookups.ts'
+import { placeName } from './places.ts'
+
+/** Words to type, marked so that they stand out in a sentence. Nothing else is put in double quotes. */
+export function say(words: string): string {
+  return `"${words}"`
+}
+
+/** What puts a piece home: `"fit p5 at I3"`, with the number when it is not all that is owed. */
+export function fitWords(state: State, id: PieceId, count?: number): string {
+  const account = state.ledger.accounts.get(id)
+  const position = account?.home.position
+  if (position !== undefined) return say(`fit ${id} at ${position}`)
+  const owed = (account?.should ?? 0) - (account?.at.get('machine') ?? 0)
+  return say(count === undefined || count === owed ? `fit ${id}` : `fit ${count} ${id}`)
+}
+
+/** What brings a number of a piece home from where it is. */
+export function homeWords(state: State, id: PieceId, count: number, place: Place): string {
+  if (place !== 'out' && place !== 'supplier') return fitWords(state, id, count)
+  return `${place === 'out' ? 'once back' : 'once here'}, ${sendWords(state, 'move', id, place, { count, to: 'bench' })}`
+}
+
+/** What sends a piece from a place; how many and from where only when it lies elsewhere too. */
+export function sendWords(
+  state: State,
+  verb: 'move' | 'scrap' | 'spare',
+  id: PieceId,
+  place: Place,
+  { count, to }: { count?: number; to?: 'bench' | 'PLACE' } = {},
+): string {
+  const lies = liesAt(state, id).filter((lying) => lying.place !== 'machine')
+  const here = lies.find((lying) => lying.place === place)?.count
+  const many = lies.length > 1 || (count !== undefined && count !== here) ? (count ?? here) : undefined
+  const from = lies.length > 1 ? `from ${placeName(state, place).replace(/^(the|a) /, '')}` : ''
+  return say([verb, many, id, from, to && `to ${to}`].filter(Boolean).join(' '))
+}
+
+/** What lifts a shortage: new ones, or a named decision to do without. */
+export function shortageWords(state: State, id: PieceId, short: number): string {
+  const isOnly = (state.ledger.accounts.get(id)?.should ?? 1) === 1
+  const some = isOnly ? id : `${short} ${id}`
+  return `${say(`new ${some}`)} when here, or ${say(`leave off ${some} because ...`)}`
+}
+
+/** What puts a used single-use piece right. */
+export function usedWords(state: State, id: PieceId): string {
+  const should = state.ledger.accounts.get(id)?.should ?? 1
+  return `${say(should > 1 ? `new ${should} ${id}` : `new ${id}`)} when here, or ${say(`use again ${id} because ...`)}`
+}
+
+/** What gets rid of a piece that nothing waits for, from where it lies. */
+export function asideWords(state: State, id: PieceId, place: Place, count?: number): string {
+  const words = (verb: 'scrap' | 'spare') =>
+    sendWords(state, verb, id, place, count === undefined ? {} : { count })
+  return `${words('scrap')} or ${words('spare')}`
+}
+
+/** What records that an aid is out of the machine, or a tool back in the toolbox. */
+export function toolboxWords(state: State, id: PieceId): string {
+  const isTool = state.ledger.accounts.get(id)?.piece.kind === 'tool'
+  return say(isTool ? `return ${id}` : `take out ${id}`)
+}
+
+/** What explains a count that does not agree. */
+export function explainWords(state: State, id: DifferenceId): string {
+  const { piece = null, expected = 0, counted = 0 } = state.differences.get(id) ?? {}
+  return counted > expected
+    ? `look where it came from: ${say(`explain ${id} ${piece ?? 'PIECE'} from PLACE because ...`)}, or ${say(`explain ${id} unknown NAME because ...`)}`
+    : `look for it: ${say(`explain ${id} ${piece ?? 'PIECE'} to PLACE because ...`)} when found, or ${say(`explain ${id} missing because ...`)}`
+}

@@ -1,0 +1,58 @@
+import type { State } from '../journal/state.ts'
+import type { Account } from '../ledger/account.ts'
+import type { PieceId } from '../ledger/piece.ts'
+import type { Place } from '../ledger/place.ts'
+import type { TighteningFacts } from '../plan/facts.ts'
+import { containerPlace } from './places.ts'
+
+export interface Lying {
+  piece: PieceId
+  place: Place
+  count: number
+}
+
+/** Every place that holds some of a piece. */
+export function liesAt(state: State, piece: PieceId): Lying[] {
+  return [...(state.ledger.accounts.get(piece)?.at ?? [])].map(([place, count]) => ({ piece, place, count }))
+}
+
+/** What lies in a container, slot by slot. */
+export function liesIn(state: State, container: number): Lying[] {
+  return [...(state.ledger.byContainer.get(container) ?? [])].flatMap((piece) =>
+    liesAt(state, piece).filter(({ place }) => containerPlace(place)?.container === container),
+  )
+}
+
+/** The slots of a tray that hold nothing. */
+export function freeSlots(state: State, container: number): string[] {
+  const taken = new Set(liesIn(state, container).map(({ place }) => containerPlace(place)?.slot))
+  const slots = state.containers.get(container)?.slots ?? 0
+  return Array.from({ length: slots }, (_, index) => String(index + 1)).filter((slot) => !taken.has(slot))
+}
+
+/** The pass and the fastener that come next, or null when every pass is through. */
+export function nextFastener({ done, order }: TighteningFacts): { pass: number; fastener: string } | null {
+  for (const [pass, through] of done.entries()) {
+    const fastener = order.find((name) => !through.has(name))
+    if (fastener !== undefined) return { pass, fastener }
+  }
+  return null
+}
+
+/** The piece that took over the home of another. */
+export function successorOf(state: State, id: PieceId): Account | undefined {
+  return [...state.ledger.accounts.values()].find(({ piece }) => piece.replaces === id)
+}
+
+/** The piece of the same set whose home is a position. */
+export function mateAt(state: State, id: PieceId, position: string): PieceId | undefined {
+  const own = state.ledger.accounts.get(id)
+  return [...state.ledger.accounts.values()].find(
+    ({ piece, home, should }) =>
+      should > 0 &&
+      home.position === position &&
+      home.at === own?.home.at &&
+      piece.name === own.piece.name &&
+      piece.set === own.piece.set,
+  )?.piece.id
+}

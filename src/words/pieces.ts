@@ -1,0 +1,67 @@
+import type { State } from '../journal/state.ts'
+import type { Account } from '../ledger/account.ts'
+import type { Home, Piece, PieceId } from '../ledger/piece.ts'
+import { singular } from './grammar.ts'
+
+/** A piece without a count: `valve cover bolts M6x25 hex 10`, `cam cap I3`, `hose end at pump outlet`. */
+export function pieceName(state: State, id: PieceId): string {
+  const account = state.ledger.accounts.get(id)
+  if (!account) return `piece ${id}`
+  return nameOf(account.piece, account.home, Math.max(account.should, account.entered))
+}
+
+/** A number of a piece: `4 × valve cover bolts M6x25 hex 10`. A matched piece is one of its own: `cam cap I3`. */
+export function countedPiece(state: State, id: PieceId, count: number): string {
+  const account = state.ledger.accounts.get(id)
+  return account ? countedName(account.piece, account.home, count) : `${count} × piece ${id}`
+}
+
+/** The same for a piece that the state may not know, as in an entry since undone. */
+export function countedName(piece: Piece, home: Home, count: number): string {
+  const name = nameOf(piece, home, count)
+  return home.position !== undefined && count === 1 ? name : `${count} × ${name}`
+}
+
+/** The verb that goes with a piece's name: `agree(state, id, 'belongs', 'belong')`. */
+export function agree(state: State, id: PieceId, one: string, many: string): string {
+  const { piece, home, should, entered } = state.ledger.accounts.get(id) ?? {}
+  if (!piece || home?.position !== undefined || Math.max(should ?? 0, entered ?? 0) === 1) return one
+  return singular(piece.name) === piece.name ? one : many
+}
+
+/** Where a piece belongs on the machine: `cylinder head / cam caps / I3`. */
+export function homeName(state: State, id: PieceId): string {
+  const account = state.ledger.accounts.get(id)
+  return account ? homeOf(account) : `the home of piece ${id}`
+}
+
+/** A position as it is said: `I3`, `position 4`. */
+export function positionName(position: string): string {
+  return /^\d+$/.test(position) ? `position ${position}` : position
+}
+
+/** Whether it is a piece that nobody knows, found in a recount. */
+export function isStray({ piece }: Account): boolean {
+  return piece.should === 0 && piece.home.at.startsWith('unknown, found in ')
+}
+
+function nameOf({ kind, name, size, set }: Piece, { at, position }: Home, count: number): string {
+  const noun = count === 1 || position !== undefined ? singular(name) : name
+  const sized = size === undefined || noun.endsWith(size) ? noun : `${noun} ${size}`
+  if (position === undefined) {
+    const isAside = (kind === 'aid' || kind === 'tool') && at !== 'toolbox'
+    return isAside ? `${sized} at ${at}` : sized
+  }
+  if (kind !== 'connection') return `${sized} ${positionName(position)}`
+  // One of several ends of one hose; a plug or a union alone is no end.
+  const end = set !== undefined && !/\bends?$/i.test(noun) ? ' end' : ''
+  return `${sized}${end} at ${position}`
+}
+
+function homeOf({ piece, home }: Account): string {
+  const { at, position, alikeAt } = home
+  if (position === undefined) return alikeAt ? `${at} / ${alikeAt.join(', ')}` : at
+  const says = (text: string, part: string) => text.toLowerCase().includes(part.toLowerCase())
+  const path = says(at, piece.name) || says(piece.name, at) ? [at] : [at, piece.name]
+  return [...path, positionName(position)].join(' / ')
+}
