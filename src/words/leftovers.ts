@@ -1,0 +1,234 @@
+import type { State } from '../journal/state.ts'
+import type { PieceId } from '../ledger/piece.ts'
+import type { Place } from '../ledger/place.ts'
+import type { TighteningId } from '../plan/facts.ts'
+import type { Leftover } from '../plan/leftovers.ts'
+import { asideWords, explainWords, homeWords, say, sendWords, shortageWords, toolboxWords } from './cures.ts'
+import { isAre, sentence, stepNumbers } from './grammar.ts'
+import { nextFastener } from './lookups.ts'
+import {
+  differenceName,
+  fastenerName,
+  faultName,
+  fluidName,
+  markName,
+  passName,
+  stepName,
+  tighteningName,
+} from './names.ts'
+import { countedPiece, homeName, isStray } from './pieces.ts'
+import { containerPath, containerPlace, goneText, placeName, whereName } from './places.ts'
+
+/** The label code of a container, as it stands on the label. */
+export type LabelCode = (container: number) => string
+
+/** One leftover, taken apart for a table. `undo` is empty when its home can be reached. */
+export interface LeftoverTold {
+  what: string
+  where: string
+  undo: string
+  cure: string
+}
+
+/** What is left over, where it is, what to undo to reach its home, and what to do about it. */
+export function leftoverText(state: State, leftover: Leftover, code: LabelCode): LeftoverTold {
+  return { undo: 'undo' in leftover ? undoText(leftover.undo) : '', ...parts(state, leftover, code) }
+}
+
+/** Each leftover as a line of its own, in the order given. */
+export function leftoverLines(state: State, leftovers: readonly Leftover[], code: LabelCode): string[] {
+  return leftovers.map((leftover) => {
+    const { what, where, undo } = leftoverText(state, leftover, code)
+    // A piece and where it lies are one phrase; what is owed of a thing is said after it.
+    const line = sentence(`${what}${'piece' in leftover ? '' : ':'} ${where}`)
+    return undo === '' ? line : `${line} To reach it, undo: ${undo}.`
+  })
+}
+
+function undoText(undo: readonly number[]): string {
+  return undo.map((no) => `step ${no}`).join(', then ')
+}
+
+function parts(state: State, leftover: Leftover, code: LabelCode): Omit<LeftoverTold, 'undo'> {
+  switch (leftover.code) {
+    case 'piece-off': {
+      const { piece, count, place, step, undo } = leftover
+      return {
+        what: countedPiece(state, piece, count),
+        where: `${labelled(state, place, code)}: ${belongsTo(state, piece, count, step)}`,
+        cure: atHome(undo, step, homeWords(state, piece, count, place)),
+      }
+    }
+    case 'piece-short': {
+      const { piece, count, step, undo } = leftover
+      const should = state.ledger.accounts.get(piece)?.should ?? count
+      const had = should > 1 ? `${should - count} of ${should} to be had` : 'none to be had'
+      const went = goneText(state, piece, ['spare', 'scrap', 'lost'])
+      return {
+        what: countedPiece(state, piece, count),
+        where: `short, ${had}${went}: ${belongsTo(state, piece, count, step)}`,
+        cure: atHome(undo, step, shortageWords(state, piece, count)),
+      }
+    }
+    case 'piece-lost': {
+      const { piece, count } = leftover
+      return {
+        what: countedPiece(state, piece, count),
+        where: `lost, and nobody has said that ${count === 1 ? 'it' : 'they'} may stay so`,
+        cure: sentence(
+          `look for it: ${sendWords(state, 'move', piece, 'lost', { count, to: 'bench' })} when found, or ${say(`accept lost ${piece} because ...`)}`,
+        ),
+      }
+    }
+    case 'piece-left-in': {
+      const { piece, count } = leftover
+      return {
+        what: countedPiece(state, piece, count),
+        where: `too many on the machine, at ${homeName(state, piece)}`,
+        cure: sentence(`take it off again: ${say(`reopen ${stepOf(state, piece)} because ...`)}`),
+      }
+    }
+    case 'old-lying':
+      return oldLying(state, leftover.piece, leftover.count, leftover.place, code)
+    case 'aid-in': {
+      const { piece, count, step, undo } = leftover
+      return {
+        what: `${countedPiece(state, piece, count)} ${isAre(count)}`,
+        where: `still in the machine, put in during ${stepName(state, step)}`,
+        cure: atHome(undo, step, `${toolboxWords(state, piece)} when out`),
+      }
+    }
+    case 'tool-out': {
+      const { piece, count, place } = leftover
+      return {
+        what: `${countedPiece(state, piece, count)} ${isAre(count)}`,
+        where: `not back in the toolbox, ${labelled(state, place, code)}`,
+        cure: sentence(`${toolboxWords(state, piece)} when it is back`),
+      }
+    }
+    case 'fluid-open': {
+      const { name = leftover.fluid, step } = state.fluids.get(leftover.fluid) ?? {}
+      return {
+        what: fluidName(state, leftover.fluid),
+        where: `not filled${ofStep(state, step)}`,
+        cure: inStep(state, step, `${say(`fill ${name} ...`)} with the amount`),
+      }
+    }
+    case 'mark-open': {
+      const { step } = state.marks.get(leftover.mark) ?? {}
+      return {
+        what: markName(state, leftover.mark),
+        where: `not confirmed${ofStep(state, step)}`,
+        cure: inStep(state, step, `see it, then ${say(`confirm ${leftover.mark}`)}`),
+      }
+    }
+    case 'tighten-open': {
+      const { step } = state.tightenings.get(leftover.tightening) ?? {}
+      return {
+        what: tighteningName(state, leftover.tightening),
+        where: `not tightened through${ofStep(state, step)}`,
+        cure: inStep(state, step, turnWords(state, leftover.tightening)),
+      }
+    }
+    case 'fault-open': {
+      const { piece, step } = state.faults.get(leftover.fault) ?? {}
+      return {
+        what: faultName(state, leftover.fault),
+        where: `not put right${piece === undefined ? '' : `, at ${homeName(state, piece)}`}${ofStep(state, step)}`,
+        cure: sentence(`${say(`settle ${leftover.fault}: ...`)} with how it was put right`),
+      }
+    }
+    case 'count-open':
+      return {
+        what: `count ${differenceName(state, leftover.difference)}`,
+        where: 'not explained',
+        cure: sentence(explainWords(state, leftover.difference)),
+      }
+    case 'step-open':
+      return {
+        what: stepName(state, leftover.step),
+        where: openText(state, leftover.step),
+        cure: stepCure(state, leftover.step),
+      }
+    default:
+      return leftover satisfies never
+  }
+}
+
+/** What goes on with a tightening. */
+function turnWords(state: State, id: TighteningId): string {
+  const tightening = state.tightenings.get(id)
+  const next = tightening && nextFastener(tightening)
+  if (!tightening || !next) return say('turn')
+  const then = `${passName(tightening, next.pass)}, ${fastenerName(next.fastener)}`
+  return tightening.suspect
+    ? `${say(`turned ${id} yes because ...`)} or ${say(`turned ${id} no because ...`)}: ${then}`
+    : `${say('turn')}: ${then}`
+}
+
+const OPEN = { open: 'not begun', underway: 'under way', redo: 'reopened, to be done again', done: 'done' }
+
+function openText(state: State, no: number): string {
+  const step = state.steps.get(no)
+  return step?.stripping ? 'still coming off' : OPEN[step?.built ?? 'open']
+}
+
+function labelled(state: State, place: Place, code: LabelCode): string {
+  const inside = containerPlace(place)
+  if (!inside) return whereName(state, place)
+  const container = placeName(state, `c${inside.container}`)
+  const outer = containerPath(state, inside.container).slice(container.length)
+  return `${whereName(state, place)} (${code(inside.container)})${outer}`
+}
+
+function belongsTo(state: State, piece: PieceId, count: number, step: number): string {
+  return `${count === 1 ? 'belongs' : 'belong'} to ${homeName(state, piece)}, step ${step}`
+}
+
+function oldLying(
+  state: State,
+  piece: PieceId,
+  count: number,
+  place: Place,
+  code: LabelCode,
+): Omit<LeftoverTold, 'undo'> {
+  const account = state.ledger.accounts.get(piece)
+  const where = labelled(state, place, code)
+  const isUnknown = account !== undefined && isStray(account)
+  return {
+    what: countedPiece(state, piece, count),
+    where: `${where}: ${isUnknown ? 'nobody has said where it belongs' : `nothing on the machine waits for ${count === 1 ? 'it' : 'them'}`}`,
+    cure: sentence(
+      `put ${count === 1 ? 'it' : 'them'} out of the way: ${asideWords(state, piece, place, count)}`,
+    ),
+  }
+}
+
+/** Opens what is closed over a home first: one reopening takes all that was built on top with it. */
+function atHome(undo: readonly number[], step: number, then: string): string {
+  if (undo.length === 0) return sentence(then)
+  return sentence(`${say(`reopen ${step} because ...`)} opens ${stepNumbers(undo)}, then ${then}`)
+}
+
+function stepOf(state: State, piece: PieceId): number {
+  return state.ledger.accounts.get(piece)?.piece.step ?? 0
+}
+
+function ofStep(state: State, no: number | undefined): string {
+  return no === undefined ? '' : `, ${stepName(state, no)}`
+}
+
+/** What is owed within a step is done while that step is under way. */
+function inStep(state: State, no: number | undefined, then: string): string {
+  const built = no === undefined ? undefined : state.steps.get(no)?.built
+  if (built === 'underway' || built === undefined) return sentence(then)
+  const first = built === 'done' ? say(`reopen ${no} because ...`) : say(`take ${no}`)
+  return sentence(`${first}, then ${then}`)
+}
+
+function stepCure(state: State, no: number): string {
+  const step = state.steps.get(no)
+  if (step?.stripping) return sentence(`${say('end')} when it is off, ${say(`take ${no}`)} on the way back`)
+  if (step?.built === 'underway') return sentence(`${say(`done ${no}`)} when it is complete`)
+  return sentence(say(`take ${no}`))
+}

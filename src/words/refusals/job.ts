@@ -1,0 +1,177 @@
+import type { UnknownThing } from '../../journal/refusal.ts'
+import type { State } from '../../journal/state.ts'
+import { say } from '../cures.ts'
+import { counted, isAre } from '../grammar.ts'
+import { leftoverLines, leftoverText } from '../leftovers.ts'
+import { fluidName, markName, stepName } from '../names.ts'
+import { type Told, told } from '../told.ts'
+import type { RefusalOf, Tellers } from './tellers.ts'
+
+/** What concerns the job as a whole, the first start, and what is typed in general. */
+export const jobRefusals: Tellers<
+  | 'no-job'
+  | 'job-open-already'
+  | 'job-closed'
+  | 'unknown'
+  | 'count-wrong'
+  | 'text-missing'
+  | 'already'
+  | 'not-clear'
+  | 'not-cleared'
+  | 'not-started'
+  | 'checks-open'
+  | 'nothing-to-undo'
+  | 'nothing-to-redo'
+  | 'written-since'
+> = {
+  'no-job': () => told('no job is open, so nothing can be recorded', 'open a job or start a new one first'),
+  'job-open-already': ({ job }) =>
+    told(`this job is open already: ${job.name}`, 'go on with it, or start the other as a job of its own'),
+  'job-closed': ({ job }) =>
+    told(
+      `this job is closed: ${job.name}`,
+      `notes can still be added; to open it again, ${say('undo')} until the closing is taken back`,
+    ),
+  unknown: (state, { what, id }) => {
+    const known = knownIds(state, what)
+    return told(
+      `there is no ${what} ${id} in this job`,
+      known.length === 0 ? `there is none yet: ${FIRST[what]}` : LOOK_UP[what],
+      known.length === 0 ? [] : [`known: ${shortList(known)}`],
+    )
+  },
+  'count-wrong': (_, { count }) =>
+    told(`${count} cannot be right here`, 'count once more and say the number', [
+      'pieces are whole numbers up to 9999, and no more come off than belong there; litres are more than 0',
+    ]),
+  'text-missing': (_, { what }) => told(`the ${what} is missing`, MISSING[what]),
+  already: alreadyTold,
+  'not-clear': (state, { leftovers }, code) => {
+    const first = leftovers[0]
+    const count = leftovers.length
+    return told(
+      count === 1
+        ? 'not cleared: 1 thing is not as it must be at the first start'
+        : `not cleared: ${count} things are not as they must be at the first start`,
+      first ? `begin with the first: ${leftoverText(state, first, code).cure}` : say('left'),
+      leftoverLines(state, leftovers, code),
+    )
+  },
+  'not-cleared': () =>
+    told(
+      'the first start is not cleared, or something was touched since',
+      `${say('clear')} goes through everything once more, ${say('left')} shows what is in the way`,
+    ),
+  'not-started': () =>
+    told(
+      'the machine has not had its first start, so the job cannot be closed',
+      `${say('clear')}, then ${say('started')}`,
+    ),
+  'checks-open': (state, { steps }) =>
+    told(
+      `${counted(steps.length, 'check')} after the first start ${isAre(steps.length)} open`,
+      `${say(`done ${steps[0]}`)} when it is done, or hand over what is open in words: ${say('close because ...')}`,
+      steps.map((no) => {
+        const due = state.steps.get(no)?.due
+        return due ? `${stepName(state, no)}, due ${due}` : stepName(state, no)
+      }),
+    ),
+  'nothing-to-undo': () =>
+    told('nothing is left to take back', 'the opening of the job itself is never taken back'),
+  'nothing-to-redo': () =>
+    told('nothing was taken back since the last new entry', 'say again what is to be recorded'),
+  'written-since': (_, { entry, last }) =>
+    told(
+      `entry ${entry} is not the last any more: entry ${last} was written since`,
+      `look at entry ${last} first; ${say('undo')} takes back the last one`,
+    ),
+}
+
+const FIRST: Record<UnknownThing, string> = {
+  step: `${say('begin TITLE')} starts one`,
+  container: `${say('bag')} opens one`,
+  piece: `${say('off ...')} records what comes off`,
+  mark: 'marks are noted as parts come off',
+  fluid: 'fluids are noted as they are drained',
+  tightening: `${say('tighten PIECE: ...')} sets one, with the passes of the machine's manual`,
+  fault: 'faults are noted as parts come off',
+  difference: `${say('count BAG = ...')} compares what is there with the record`,
+}
+
+const LOOK_UP: Record<UnknownThing, string> = {
+  step: `${say('back')} shows every step`,
+  container: `${say('where')} shows every container`,
+  piece: `${say('where')} shows every piece`,
+  mark: 'say one of these',
+  fluid: 'say one of these',
+  tightening: 'say one of these',
+  fault: 'say one of these',
+  difference: 'say one of these',
+}
+
+const MISSING: Record<RefusalOf<'text-missing'>['what'], string> = {
+  title: `say what the work is: ${say('begin TITLE')}`,
+  name: 'say what it is called',
+  reason: 'say why, with the word because',
+  text: 'say what is to be written down',
+  result: `say what was found: ${say('fail N: ...')}`,
+}
+
+const SHOWN = 12
+
+function shortList(known: readonly string[]): string {
+  if (known.length <= SHOWN) return known.join(', ')
+  return `${known[0]} to ${known.at(-1)}, ${known.length} in all`
+}
+
+function knownIds(state: State, what: UnknownThing): string[] {
+  const of = {
+    step: state.steps,
+    container: state.containers,
+    piece: state.ledger.accounts,
+    mark: state.marks,
+    fluid: state.fluids,
+    tightening: state.tightenings,
+    fault: state.faults,
+    difference: state.differences,
+  }
+  return [...of[what].keys()].map(String)
+}
+
+function alreadyTold(state: State, { what, id }: RefusalOf<'already'>): Told {
+  switch (what) {
+    case 'confirmed':
+      return told(`${markName(state, id as `m${number}`)} is confirmed already`, 'go on with the next')
+    case 'filled':
+      return told(
+        `${fluidName(state, id as `f${number}`)} is filled already`,
+        `go on with the next; a wrong amount is taken back with ${say('undo')} if it was the last entry`,
+      )
+    case 'settled': {
+      const how =
+        state.faults.get(id as `x${number}`)?.settled ?? state.differences.get(id as `d${number}`)?.settled
+      return told(`${id} is settled already${how ? `: ${how}` : ''}`, 'nothing more is owed there')
+    }
+    case 'cleared':
+      return told(
+        'the first start is cleared already, and nothing was touched since',
+        `when the machine has run: ${say('started')}`,
+      )
+    case 'started':
+      return told('the first start is recorded already', `${say('close')} when the checks after it are done`)
+    case 'looked':
+      return told(
+        `the last look before ${stepName(state, Number(id))}, is taken already`,
+        `${say(`take ${id}`)} goes on; when something beneath is touched, it is due again`,
+      )
+    case 'voided':
+      return told(`${id} is void already`, 'use another container')
+    case 'archived':
+      return told(
+        state.job.archived ? `${id} is in the archive already` : `${id} is not in the archive`,
+        'nothing needs doing',
+      )
+    default:
+      return what satisfies never
+  }
+}

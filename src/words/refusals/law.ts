@@ -1,0 +1,130 @@
+import type { State } from '../../journal/state.ts'
+import type { Violation } from '../../ledger/laws.ts'
+import type { PieceId } from '../../ledger/piece.ts'
+import type { Place } from '../../ledger/place.ts'
+import { asideWords, fitWords, say, toolboxWords } from '../cures.ts'
+import { liesAt, mateAt, successorOf } from '../lookups.ts'
+import { agree, homeName, pieceName, positionName } from '../pieces.ts'
+import { containerPlace, placeName, whereName } from '../places.ts'
+import { type Told, told } from '../told.ts'
+import type { Tellers } from './tellers.ts'
+
+/** What would break a law of the ledger. */
+export const lawRefusals: Tellers<'law'> = {
+  law: (state, { violation }) => violationTold(state, violation),
+}
+
+/** How much a place holds against what is wanted of it: `bag 5 holds 4, 6 wanted: 2 short`. */
+export function holdsShort(state: State, place: Place, there: number, wanted: number): string {
+  const count = there === 0 ? 'none' : there
+  const holds = containerPlace(place)
+    ? `${placeName(state, place)} holds ${count}`
+    : `${count} ${whereName(state, place)}`
+  return `${holds}, ${wanted} wanted: ${wanted - there} short`
+}
+
+function violationTold(state: State, violation: Violation): Told {
+  const { piece } = violation
+  const name = pieceName(state, piece)
+  switch (violation.law) {
+    case 'unknown-piece':
+      return told(`there is no piece ${piece} in this job`, `${say('where')} shows every piece`)
+    case 'account-twice':
+      return told(
+        `${name} ${agree(state, piece, 'is', 'are')} in the record already`,
+        'say it again; nothing was changed',
+      )
+    case 'not-whole':
+      return told(`${name}: ${violation.count} is no number of pieces`, 'count once more and say the number')
+    case 'same-place':
+      return told(
+        `${name} cannot go from ${placeName(state, violation.place)} to the same place`,
+        'say where else',
+      )
+    case 'more-than-there':
+      return told(
+        `${name}: ${holdsShort(state, violation.place, violation.there, violation.wanted)}`,
+        'count what is in your hand, and say that number',
+      )
+    case 'not-its-position':
+      return wrongPosition(state, violation)
+    case 'position-not-said':
+      return told(
+        `${name} belongs to one position only, and none was said`,
+        `its home is ${homeName(state, piece)}: ${fitWords(state, piece)}`,
+      )
+    case 'home-full':
+      return violation.should === 0 ? noHome(state, piece) : full(state, violation)
+    case 'not-conserved':
+      return told(
+        `${name}: ${violation.entered} entered the record, ${violation.found} are found in it`,
+        'the record is damaged: make a copy of the job folder, and change nothing in it',
+      )
+    default:
+      return violation satisfies never
+  }
+}
+
+function wrongPosition(
+  state: State,
+  { piece, own, tried }: Extract<Violation, { law: 'not-its-position' }>,
+): Told {
+  const home = state.ledger.accounts.get(piece)?.home
+  if (home?.position === undefined) {
+    return told(
+      `${pieceName(state, piece)} ${agree(state, piece, 'does', 'do')} not belong at ${positionName(tried)}`,
+      `positions: ${own}`,
+    )
+  }
+  return told(
+    `not at ${positionName(tried)}: ${pieceName(state, piece)} goes home to ${homeName(state, piece)} only`,
+    `put it there: ${fitWords(state, piece)}; should it change homes for good, ${swapWords(state, piece, tried)}`,
+  )
+}
+
+function full(
+  state: State,
+  { piece, should, there, wanted }: Extract<Violation, { law: 'home-full' }>,
+): Told {
+  return told(
+    `${pieceName(state, piece)}: ${should} belong there, ${there + wanted} would be there: ${there + wanted - should} too many`,
+    `look where the rest belongs: ${say('left')}; what is surplus, ${say(`spare ${there + wanted - should} ${piece}`)}`,
+  )
+}
+
+/** A piece that was replaced or left off: nothing on the machine waits for it. */
+export function noHome(state: State, piece: PieceId): Told {
+  const name = pieceName(state, piece)
+  const successor = successorOf(state, piece)?.piece.id
+  return successor
+    ? told(
+        `${name} (${piece}) ${agree(state, piece, 'was replaced, and does', 'were replaced, and do')} not go back`,
+        `what took its place goes home: ${fitWords(state, successor)}; put the old away: ${asideWords(state, piece, whereItLies(state, piece))}`,
+      )
+    : told(
+        `nothing on the machine waits for ${name}`,
+        `put ${agree(state, piece, 'it', 'them')} out of the way: ${asideWords(state, piece, whereItLies(state, piece))}`,
+      )
+}
+
+/** An aid or a tool is no part of the machine. */
+export function notOfTheMachine(state: State, piece: PieceId): Told {
+  return told(
+    `${pieceName(state, piece)} ${agree(state, piece, 'does not stay on the machine: it belongs', 'do not stay on the machine: they belong')} in the toolbox`,
+    `${toolboxWords(state, piece)} when out`,
+  )
+}
+
+/** Where a piece that is not wanted lies: the first place that is not one for good. */
+function whereItLies(state: State, piece: PieceId): Place {
+  const isPassing = (place: Place) => !['machine', 'scrap', 'lost', 'spare'].includes(place)
+  return liesAt(state, piece).find(({ place }) => isPassing(place))?.place ?? 'bench'
+}
+
+/** A decision that gives a piece another home: by a swap where that home has a piece of its own. */
+function swapWords(state: State, piece: PieceId, position: string): string {
+  const mate = mateAt(state, piece, position)
+  return mate
+    ? say(`swap ${piece} and ${mate} because ...`)
+    : say(`rehome ${piece} to ${position} because ...`)
+}
