@@ -1,0 +1,239 @@
+import type { Entry, EntryOf, EntryType } from '../journal/entry.ts'
+import type { State } from '../journal/state.ts'
+import type { Move } from '../ledger/account.ts'
+import type { Piece } from '../ledger/piece.ts'
+import type { Reason } from '../plan/reasons.ts'
+import { joined, litresText, stepNumbers } from './grammar.ts'
+import { movesText, piecesText } from './move-text.ts'
+import { fastenerName, overOrShort, passName, stepName, targetName } from './names.ts'
+import { pieceName, positionName } from './pieces.ts'
+import { containerName, placeName, whereName } from './places.ts'
+
+/**
+ * One line of history, in the past tense: `came off: 8 × valve cover bolts M6x25, into bag 1`. For an entry since
+ * undone the state may not know its pieces: then the entry's own facts are told.
+ */
+export function entryText(state: State, entry: Entry): string {
+  const teller = tellers[entry.type] as (state: State, entry: Entry) => string
+  return teller(state, entry)
+}
+
+type EntryTellers = { [Type in EntryType]: (state: State, entry: EntryOf<Type>) => string }
+
+const tellers: EntryTellers = {
+  opened: (_, { job }) => `job opened: ${job.name}${job.machine ? `, ${job.machine}` : ''}`,
+  described: (_, { name, machine, units }) => {
+    const facts = [
+      name === undefined ? '' : `name ${name}`,
+      machine === undefined ? '' : `machine ${machine}`,
+      units === undefined ? '' : `units ${units === 'us' ? 'US' : 'metric'}`,
+    ]
+    return `job described: ${facts.filter(Boolean).join(', ') || 'as before'}`
+  },
+  archived: (_, { archived }) => (archived ? 'job put in the archive' : 'job taken out of the archive'),
+
+  'strip-began': (_, { step }) => {
+    const hides = step.hides ? ', hides what is beneath' : ''
+    return `step ${step.no} begun: ${step.title}${after(step.after)}${hides}`
+  },
+  'strip-ended': (state, { step }) => `all off in ${stepName(state, step)}`,
+  'step-added': (_, { step, before }) => {
+    const when = step.way === 'after-start' ? 'after the first start' : 'on the way back'
+    const needs = step.needs.length > 0 ? `, once done: ${stepNumbers(step.needs)}` : ''
+    const upper = before.length > 0 ? `, before ${stepNumbers(before)}` : ''
+    return `step ${step.no} added ${when}: ${step.title}${needs}${upper}${step.due ? `, due ${step.due}` : ''}`
+  },
+  'step-changed': (_, { step, title, after: earlier, needs, hides }) => {
+    const facts = [
+      title === undefined ? '' : `title ${title}`,
+      earlier === undefined ? '' : earlier.length === 0 ? 'came off first' : after(earlier).slice(2),
+      needs === undefined ? '' : needs.length === 0 ? 'needs no step' : `needs ${stepNumbers(needs)}`,
+      hides === undefined ? '' : hides ? 'hides what is beneath' : 'hides nothing',
+    ]
+    return `step ${step} changed: ${facts.filter(Boolean).join(', ') || 'as before'}`
+  },
+  noted: (state, { step, kind, text, minutes }) => {
+    const where = step === null ? '' : ` for ${stepName(state, step)}`
+    return kind === 'minutes'
+      ? `worked ${minutes ?? 0} min${where}: ${text}`
+      : `${NOTES[kind]}${where}: ${text}`
+  },
+
+  'container-opened': (state, { container }) =>
+    `opened ${container.kind} ${container.no}${container.slots ? ` with ${container.slots} slots` : ''}${container.name ? ` (${container.name})` : ''}${container.inside === null ? '' : `, ${whereName(state, `c${container.inside}`)}`}`,
+  'container-put': (state, { container, inside }) =>
+    inside === null
+      ? `took out ${containerName(state, container)}`
+      : `put ${containerName(state, container)} ${whereName(state, `c${inside}`)}`,
+  'container-voided': (state, { container, insteadOf, reason }) => {
+    const successor = insteadOf === undefined ? '' : `, ${placeName(state, `c${insteadOf}`)} in its place`
+    return `label of ${placeName(state, `c${container}`)} made void${successor}: ${reason}`
+  },
+
+  'came-off': cameOff,
+  drained: (_, { fluid, began }) =>
+    `drained: ${fluid.name} ${fluid.typed || litresText(fluid.litres)}${begun(began)}`,
+  filled: (state, { fluid, litres, typed }) =>
+    `filled: ${state.fluids.get(fluid)?.name ?? `fluid ${fluid}`} ${typed || litresText(litres)}`,
+  marked: (state, { mark, began }) =>
+    `mark ${mark.id}${mark.piece ? ` on ${pieceName(state, mark.piece)}` : ''}: ${mark.text}${begun(began)}`,
+  'put-in': (state, { pieces, moves, began }) =>
+    `${pieces[0]?.kind === 'tool' ? 'taken out of the toolbox' : 'put in'}: ${piecesText(state, moves, pieces)}${begun(began)}`,
+  moved: (state, { moves, reason, opened }) =>
+    `moved: ${movesText(state, moves)}${openedText(opened)}${because(reason)}`,
+  supplied: (state, { pieces, moves, retired, opened }) => {
+    const instead = retired.length > 0 ? ', in place of the old' : ''
+    return `new: ${movesText(state, moves, { pieces, from: false })}${instead}${openedText(opened)}`
+  },
+
+  decided: (state, { piece, what, count, reason }) => {
+    const pieces = piecesText(state, [{ piece, count }])
+    return `${DECIDED[what]}: ${pieces}${because(reason)}`
+  },
+  rehomed: (state, { homes, reason }) => {
+    const changes = homes.map(
+      ({ piece, position }) =>
+        `${state.ledger.accounts.get(piece)?.piece.name ?? 'piece'} ${piece} to ${positionName(position)}`,
+    )
+    return `homes changed: ${changes.join(', ')}${because(reason)}`
+  },
+  settled: (_, { fault, how }) => `${fault} settled: ${how}`,
+
+  'build-began': (state, { step }) => `took up ${stepName(state, step)}`,
+  fitted: (state, { step, began, moves }) =>
+    `fitted: ${movesText(state, moves, { to: false })}${began ? `, taking up ${stepName(state, step)}` : ''}`,
+  confirmed: (state, { mark }) => {
+    const text = state.marks.get(mark)?.text
+    return `mark ${mark} confirmed${text ? `: ${text}` : ''}`
+  },
+  'tightening-set': (_, { tightening: { id, name, passes, order } }) =>
+    `${id} set, ${name}: ${passes.map(({ typed }) => typed).join(', ')}, in order ${order.join(', ')}`,
+  tightened: (state, { tightening: id, pass, fastener }) => {
+    const tightening = state.tightenings.get(id)
+    return `${id}: ${fastenerName(fastener)} through ${tightening ? passName(tightening, pass) : `pass ${pass + 1}`}`
+  },
+  'angle-settled': (_, { tightening, fastener, turned, reason }) =>
+    `${tightening}: ${fastenerName(fastener)} taken as ${turned ? 'turned' : 'not turned'}${because(reason)}`,
+  slackened: (_, { tightening, reason }) =>
+    `${tightening} slackened, every pass to be done again${because(reason)}`,
+  looked: (state, { step }) => `last look before ${stepName(state, step)}`,
+  'build-done': (state, { step, result }) => `done: ${stepName(state, step)}${result ? `: ${result}` : ''}`,
+  failed: (state, { step, result, steps, moves }) =>
+    `failed: ${stepName(state, step)}: ${result}${steps.length > 0 ? `; reopened ${stepNumbers(steps)}` : ''}${cameBack(state, moves)}`,
+  reopened: (state, { steps, moves, reason }) =>
+    `reopened ${stepNumbers(steps)}${because(reason)}${cameBack(state, moves)}`,
+  overridden: (state, { target, reason, gates }) => {
+    const passed = gates.map((gate) => GATES[gate as Reason['code']] ?? gate)
+    return `overrode ${targetName(state, target)}${passed.length > 0 ? ` (${joined(passed)})` : ''}${because(reason)}`
+  },
+
+  counted: (state, { container, lines }) => {
+    const counts = lines.map(({ piece, expected, counted, difference }) => {
+      const name = piece === null ? 'others' : pieceName(state, piece)
+      if (!difference) return `${counted} of ${expected} ${name}`
+      return `${counted} of ${expected} ${name}, ${overOrShort(expected, counted)} (${difference})`
+    })
+    return `counted ${placeName(state, `c${container}`)}: ${counts.join('; ')}`
+  },
+  explained: (state, { difference, how, pieces, moves, opened, reason }) => {
+    const moved =
+      moves.length > 0 ? `, ${movesText(state, moves, { pieces, from: how !== 'unknown-piece' })}` : ''
+    return `${difference} explained: ${EXPLAINED[how]}${moved}${openedText(opened)}${because(reason)}`
+  },
+
+  stopped: (state, { step, note, abrupt }) => {
+    const where = step === null ? '' : ` in ${stepName(state, step)}`
+    return `${abrupt ? 'work broke off' : 'stopped'}${where}${note ? `: ${note}` : ''}`
+  },
+  cleared: () => 'cleared for the first start: nothing left over',
+  started: () => 'first start',
+  closed: (_, { note }) => `job closed${note ? `: ${note}` : ''}`,
+  undone: (_, { entry }) => `entry ${entry} taken back`,
+  redone: (_, { entry }) => `entry ${entry} put back in force`,
+}
+
+const NOTES = { note: 'note', caution: 'caution', used: 'used' }
+
+const DECIDED = {
+  'left-off': 'left off',
+  'lost-accepted': 'accepted as lost',
+  'use-again': 'to be used again',
+}
+
+const EXPLAINED = {
+  missing: 'missing',
+  moved: 'moved',
+  'unknown-piece': 'a piece that nobody knows',
+  miscounted: 'miscounted',
+}
+
+const GATES: Record<Reason['code'], string> = {
+  'still-stripping': 'still coming off',
+  'step-before': 'a step before it',
+  'not-cleared': 'the first start not cleared',
+  'piece-short': 'pieces short',
+  'piece-away': 'pieces away',
+  'piece-used': 'used single-use pieces',
+  'fault-open': 'a fault not put right',
+  'count-open': 'a count not explained',
+  'aid-in': 'an aid left in',
+  'not-home': 'pieces not home',
+  'look-due': 'the last look',
+  'mark-open': 'a mark not confirmed',
+  'tighten-open': 'a tightening not through',
+  'fluid-open': 'a fluid not filled',
+  'check-open': 'the check not done',
+}
+
+function cameOff(
+  state: State,
+  { began, opened, pieces, openings, moves, faults }: EntryOf<'came-off'>,
+): string {
+  const first = pieces[0]
+  const whole = moves.filter(({ to }) => to !== 'scrap')
+  const found = openings.reduce((sum, { count }) => sum + count, 0)
+  const broken = moves.filter(({ to }) => to === 'scrap').reduce((sum, { count }) => sum + count, 0)
+  const facts = [whole.length > 0 ? movesText(state, whole, { pieces, from: false }) : '']
+  if (whole.length === 0 && broken === 0) {
+    facts.push(
+      found === 0 ? `none of ${named(first)}` : `${piecesText(state, openings, pieces)}, left on the machine`,
+    )
+  }
+  if (broken > 0) {
+    const kind = faults?.[0]?.kind ?? 'broken'
+    const ids = faults ? ` (${faults.map(({ id }) => id).join(', ')})` : ''
+    facts.push(
+      whole.length > 0
+        ? `${broken} ${kind}, to scrap${ids}`
+        : `${broken} × ${named(first)} ${kind}, to scrap${ids}`,
+    )
+  }
+  if (first && pieces.length === 1 && found < first.should) {
+    facts.push(`${first.should - found} of ${first.should} missing as found`)
+  }
+  return `came off: ${facts.filter(Boolean).join(', ')}${openedText(opened)}${begun(began)}`
+}
+
+function named(piece: Piece | undefined): string {
+  return piece ? [piece.name, piece.size].filter(Boolean).join(' ') : 'a piece'
+}
+
+function after(steps: readonly number[]): string {
+  return steps.length === 0 ? '' : `, after ${stepNumbers(steps)}`
+}
+
+function begun(step: { no: number; title: string } | undefined): string {
+  return step ? `, beginning step ${step.no}, ${step.title}` : ''
+}
+
+function openedText(container: { no: number; kind: string } | undefined): string {
+  return container ? ' (new)' : ''
+}
+
+function because(reason: string | undefined): string {
+  return reason ? `, because ${reason}` : ''
+}
+
+function cameBack(state: State, moves: readonly Move[]): string {
+  return moves.length > 0 ? `; off again: ${movesText(state, moves, { from: false })}` : ''
+}

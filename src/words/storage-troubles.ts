@@ -1,0 +1,185 @@
+import { counted } from './grammar.ts'
+import { type Told, told } from './told.ts'
+
+/** What can go wrong between the program and the disk, as the storage reports it. */
+export type Trouble =
+  /** The last line of a journal had no end, and was moved to a file of its own. */
+  | { kind: 'set-aside'; path: string; bytes: number }
+  /** A line is not what was written: the journal can only be read. */
+  | { kind: 'damaged'; path: string; line: number; why: string }
+  /** The file was replaced under us, or the job was opened only to look at. */
+  | { kind: 'replaced' | 'asked'; path: string }
+  /** Another process has the lock. `since` is an ISO time. */
+  | {
+      kind: 'lock-held'
+      path: string
+      pid: number | null
+      host: string | null
+      since: string | null
+      elsewhere: boolean
+    }
+  /** `code` is the system's (`ENOSPC`) or the storage's own (`short-write`). */
+  | { kind: 'not-recorded'; path: string; code: string; takenBack: boolean }
+  /** A job that cannot be listed or opened: it has no first entry, or its file cannot be read. */
+  | { kind: 'empty'; path: string }
+  | { kind: 'unreadable'; path: string; code: string }
+
+/** What went wrong with the disk or the lock, what still stands, and what to do. */
+export function troubleText(trouble: Trouble): Told {
+  switch (trouble.kind) {
+    case 'set-aside':
+      return told(
+        `the last line of the journal had no end, ${counted(trouble.bytes, 'byte')} set aside in ${trouble.path}`,
+        'look at the last entry: what was done after it is not recorded, so say it again',
+        [`every entry before it stands`],
+      )
+    case 'damaged':
+      return told(
+        `line ${trouble.line} of ${trouble.path} is damaged: ${DAMAGE[trouble.why] ?? trouble.why}`,
+        'leave the file as it is, copy the job folder, and put the file back from a copy that is whole',
+        [
+          `the ${counted(trouble.line - 1, 'entry', 'entries')} before it can be read, nothing can be recorded`,
+        ],
+      )
+    case 'replaced':
+      return told(
+        `${trouble.path} was replaced or cut while it was open`,
+        'close the job and open it again; if a copy was put there by mistake, put the right file back first',
+        ['what was read before is shown, nothing can be recorded'],
+      )
+    case 'asked':
+      return told(`the job was opened only to look at`, 'open it again to record something')
+    case 'lock-held':
+      return lockTold(trouble)
+    case 'not-recorded':
+      return notRecordedTold(trouble)
+    case 'empty':
+      return told(
+        `${trouble.path} has no first entry: the job was made and never opened`,
+        'start the job again',
+      )
+    case 'unreadable':
+      return told(`${trouble.path} cannot be read: ${cause(trouble.code).what}`, cause(trouble.code).cure)
+    default:
+      return trouble satisfies never
+  }
+}
+
+const DAMAGE: Record<string, string> = {
+  checksum: 'its checksum does not agree',
+  chain: 'it does not follow the line before it',
+  'too-long': 'it is longer than any entry',
+  json: 'it cannot be parsed',
+  shape: 'it is no entry that this program knows, perhaps one of a newer version',
+  sequence: 'its number is not the next',
+  law: 'it tells what cannot be, such as a piece that is in two places',
+}
+
+function lockTold({ path, pid, host, since, elsewhere }: Extract<Trouble, { kind: 'lock-held' }>): Told {
+  const who = pid === null ? 'another program' : `process ${pid}${host === null ? '' : ` on ${host}`}`
+  const cure =
+    elsewhere || pid === null
+      ? `say it again when it is free; if nothing records there any more, delete ${path}`
+      : `close the other window, or wait, then say it again`
+  return told(`not recorded: ${who} has the job${since === null ? '' : ` since ${timeText(since)}`}`, cure, [
+    STANDS,
+  ])
+}
+
+function notRecordedTold({ path, code, takenBack }: Extract<Trouble, { kind: 'not-recorded' }>): Told {
+  const { what, cure } = cause(code)
+  const lines = [
+    takenBack ? STANDS : `${STANDS}; of this one a part may be left in the file`,
+    `file: ${path}`,
+  ]
+  const again = takenBack ? cure : `${cure}; look at the last entry before saying it again`
+  return told(`not recorded: ${what}`, again, lines)
+}
+
+const STANDS = 'everything recorded before still stands'
+
+interface Cause {
+  what: string
+  cure: string
+}
+
+function cause(code: string): Cause {
+  return (
+    CAUSES[code] ?? {
+      what: `the system says ${code}`,
+      cure: 'check the disk and the job folder, then say it again',
+    }
+  )
+}
+
+const GONE: Cause = {
+  what: 'the folder or the disk is gone',
+  cure: 'put the disk back in or the folder back in its place, then say it again',
+}
+const NOT_ALLOWED: Cause = {
+  what: 'this user may not write there',
+  cure: 'give this user the right to write in the job folder, then say it again',
+}
+const FULL: Cause = { what: 'the disk is full', cure: 'make room on the disk, then say it again' }
+const FAULTY: Cause = {
+  what: 'the disk reports an error',
+  cure: 'copy the job folder to another disk before anything else, and go on there',
+}
+const TOO_MANY_FILES: Cause = {
+  what: 'too many files are open',
+  cure: 'close other programs, then say it again',
+}
+const UNREACHABLE: Cause = {
+  what: 'the network disk does not answer',
+  cure: 'wait until it answers, then say it again',
+}
+const OURS: Cause = {
+  what: 'the entry could not be read back as it would be written, which is a fault of this program',
+  cure: 'say it in other words, and report the fault',
+}
+
+const CAUSES: Record<string, Cause> = {
+  ENOSPC: FULL,
+  EDQUOT: { what: 'the share of the disk for this user is full', cure: FULL.cure },
+  EFBIG: { what: 'the file is as large as this disk allows', cure: 'move the job folder to another disk' },
+  EROFS: {
+    what: 'the disk can only be read',
+    cure: 'make it writable or move the job folder to another disk, then say it again',
+  },
+  EACCES: NOT_ALLOWED,
+  EPERM: NOT_ALLOWED,
+  EIO: FAULTY,
+  ENOENT: GONE,
+  ENOTDIR: GONE,
+  ENODEV: GONE,
+  ENXIO: GONE,
+  ESTALE: UNREACHABLE,
+  ETIMEDOUT: UNREACHABLE,
+  EHOSTDOWN: UNREACHABLE,
+  EMFILE: TOO_MANY_FILES,
+  ENFILE: TOO_MANY_FILES,
+  EBUSY: { what: 'another program holds the file', cure: 'close the other program, then say it again' },
+  'short-write': { what: 'the disk took only a part of it, and may be full', cure: FULL.cure },
+  'changed-underneath': {
+    what: 'another program has written in the file',
+    cure: 'close the other program; then look at the last entry and say it again',
+  },
+  'read-first': { what: 'a write failed before this one', cure: 'say it again' },
+  torn: { what: 'the last line of the file has no end', cure: 'close the job and open it again' },
+  damaged: {
+    what: 'a line of the file is damaged, so nothing may follow it',
+    cure: 'leave the file as it is, and put it back from a copy that is whole',
+  },
+  replaced: {
+    what: 'the file was replaced or cut while it was open',
+    cure: 'close the job and open it again',
+  },
+  'read-only': { what: 'the job was opened only to look at', cure: 'open it again to record something' },
+  'not-append-only': OURS,
+  'unreadable-entry': OURS,
+}
+
+/** `2026-05-02T14:03:20.000Z` as `2026-05-02 14:03 UTC`; anything else as it is. */
+function timeText(iso: string): string {
+  return iso.replace(/^(\d{4}-\d\d-\d\d)T(\d\d:\d\d).*Z$/, '$1 $2 UTC')
+}
