@@ -1,0 +1,112 @@
+import { describe, expect, test } from 'vitest'
+import type { Command } from '../../src/journal/command.ts'
+import { decide } from '../../src/journal/decide/decide.ts'
+import type { State } from '../../src/journal/state.ts'
+import { readLine } from '../../src/lines/read-line.ts'
+import type { Reading } from '../../src/lines/reading.ts'
+import { begin, job, off } from './commands.ts'
+import { leftoverCases } from './leftovers.ts'
+import { play } from './play.ts'
+import { reasonCases } from './reasons.ts'
+import { containerCases } from './refusals/containers.ts'
+import { countCases } from './refusals/count.ts'
+import { jobCases } from './refusals/job.ts'
+import { lawCases } from './refusals/laws.ts'
+import { pieceCases } from './refusals/pieces.ts'
+import { stepCases } from './refusals/steps.ts'
+import { tighteningCases } from './refusals/tightening.ts'
+
+const catalogues = [
+  jobCases,
+  containerCases,
+  pieceCases,
+  stepCases,
+  tighteningCases,
+  countCases,
+  lawCases,
+  reasonCases,
+  leftoverCases,
+]
+const told: { given: Command[]; says: string[] }[] = catalogues.flatMap((catalogue) =>
+  Object.values(catalogue).flat(),
+)
+
+/** What can be lifted, and is not kept from happening anyway. */
+const toLift = [...Object.values(reasonCases).flat(), ...Object.values(leftoverCases).flat()].filter(
+  (known) => !('unreachable' in known),
+)
+
+describe('what a person is told', () => {
+  test('to type is understood when it is typed, once the gaps are filled in', () => {
+    const notUnderstood = told.flatMap(({ given, says }) => {
+      const typed = quoted(says)
+      if (typed.length === 0) return []
+      const { state } = play(given)
+      return typed.filter((words) => !isUnderstood(words, state))
+    })
+    expect(notUnderstood).toEqual([])
+  })
+
+  test('first to do about a reason or a leftover is accepted, or waits for what else is told', () => {
+    const refusals = toLift.flatMap(({ given, says }) => {
+      const { state } = play(given)
+      const [first = ''] = quoted(says)
+      // Only the user knows the place.
+      if (first.includes('PLACE')) return []
+      const reading = read(first, state)
+      const commands = reading.kind === 'commands' ? reading.commands : []
+      return commands.flatMap((command) => {
+        const decision = decide(state, command)
+        if (decision.ok || decision.refusal.code === 'step-blocked') return []
+        return [`${first}: ${decision.refusal.code}: ${says[0]}`]
+      })
+    })
+    expect(refusals).toEqual([])
+  })
+
+  test('is in sentences without a gap, a shout or a control character', () => {
+    for (const { says } of told) {
+      expect(says.length).toBeGreaterThan(0)
+      for (const line of says) {
+        expect(line).toMatch(/^(?: {2}|> )?["A-Z0-9]|^(?: {2})?[a-z]\d+\b/)
+        expect(line).toMatch(/\.$/)
+        expect(line).not.toMatch(/undefined|null|NaN|\[object|!|\p{C}| {2}\S.* {2}|\.\.$(?<!\.\.\.)/u)
+      }
+    }
+  })
+})
+
+/** Words in double quotes are words to type. */
+function quoted(says: readonly string[]): string[] {
+  return says.flatMap((line) => [...line.matchAll(/"([^"]+)"/g)].map(([, words = '']) => words))
+}
+
+const rich = [job, begin('Seat off'), off(8, 'seat bolts')]
+
+function isUnderstood(words: string, state: State): boolean {
+  return [state, play(rich).state].some((known) => isUnderstoodIn(words, known))
+}
+
+function isUnderstoodIn(words: string, state: State): boolean {
+  const reading = read(words, state)
+  return reading.kind === 'commands' || reading.kind === 'ask'
+}
+
+/** What words to type come to, with something in each gap. */
+function read(words: string, state: State): Reading {
+  const [piece = ''] = [...state.ledger.accounts.keys()].slice(-1)
+  const line = words
+    .replace(/=\.\.\./g, '=4')
+    .replace(/^off \.\.\.$/, 'off 8 bolts')
+    .replace(/^(fill .*) \.\.\.$/, '$1 2 L')
+    .replace(/^(count .* =) \.\.\.$/, '$1 4')
+    .replace(/^(tighten .*) \.\.\.$/, '$1 20 Nm')
+    .replace('...', 'seen by hand')
+    .replace('TITLE', 'seat off')
+    .replace('PIECE', piece)
+    .replace('PLACE', 'bench')
+    .replace('NAME', 'black washer')
+    .replace('BAG', '1')
+    .replace(/\bN\b/, '1')
+  return readLine(line, state)
+}

@@ -1,0 +1,111 @@
+import type { Command } from '../../../src/journal/command.ts'
+import type { Cases } from '../case.ts'
+import { begin, into, job, off, open, set } from '../commands.ts'
+
+const torn = 'torn by the wire brush'
+
+export const containerCases = {
+  'container-void': [
+    {
+      given: [job, open('bag'), { do: 'void-container', container: 1, reason: torn }],
+      when: off(8, 'bolts', {}, into(1)),
+      says: ['The label of bag 1 is void: torn by the wire brush.', '> Use another, or "bag" opens one.'],
+    },
+    {
+      given: [
+        job,
+        open('bag'),
+        open('bin'),
+        { do: 'void-container', container: 1, insteadOf: 2, reason: torn },
+      ],
+      when: off(8, 'bolts', {}, into(1)),
+      says: ['The label of bag 1 is void: torn by the wire brush.', '> Use bin 2, which took its place.'],
+    },
+  ],
+  'slot-taken': [
+    {
+      given: [job, open('tray', 4), set('cam caps', ['I1', 'I2'], into(1))],
+      when: off(1, 'cam cap dowel', {}, into(1, '2')),
+      says: ['Tray 1, slot 2 holds cam cap I2.', '> Free: 3, 4.'],
+    },
+    {
+      given: [job, open('tray', 2), set('cam caps', ['I1', 'I2'], into(1))],
+      when: off(1, 'cam cap dowel', {}, into(1, '2')),
+      says: ['Tray 1, slot 2 holds cam cap I2.', '> No slot is free: use another tray.'],
+    },
+  ],
+  'no-such-slot': [
+    {
+      given: [job, open('tray', 4)],
+      when: off(1, 'cam cap dowel', {}, into(1, '5')),
+      says: ['Tray 1 has slots 1 to 4, there is no slot 5.', '> Free: 1, 2, 3, 4.'],
+    },
+    {
+      given: [job, open('bag')],
+      when: off(1, 'cam cap dowel', {}, into(1, '5')),
+      says: ['Bag 1 has no slots, so there is no slot 5.', '> Leave the slot out.'],
+    },
+  ],
+  'slots-short': [
+    {
+      given: [job, open('tray', 4)],
+      when: set('cam caps', ['I1', 'I2', 'I3', 'I4', 'I5'], into(1)),
+      says: [
+        'Tray 1 has 4 free slots, 5 wanted: 1 short.',
+        '> Use a tray with 5 free slots, or put them away in smaller lots.',
+      ],
+    },
+    {
+      given: [job],
+      when: set('cam caps', ['I1', 'I2'], { kind: 'new', container: 'tray', slots: 1 }),
+      says: [
+        'The new tray has 1 free slot, 2 wanted: 1 short.',
+        '> Use a tray with 2 free slots, or put them away in smaller lots.',
+      ],
+    },
+  ],
+  'inside-itself': [
+    {
+      given: [job, open('bin'), open('bag', undefined, 1)],
+      when: { do: 'put-container', container: 1, inside: 2 },
+      says: [
+        'Bin 1 cannot go into bag 2: that one is inside it (bag 2 in bin 1).',
+        '> Take bag 2 out of it first.',
+      ],
+    },
+    {
+      given: [job, open('bin')],
+      when: { do: 'put-container', container: 1, inside: 1 },
+      says: ['Bin 1 cannot go into itself.', '> Say what else it goes into.'],
+    },
+  ],
+  'not-empty': [
+    {
+      given: [job, off(8, 'cover bolts', { size: 'M6x25 hex 10' })],
+      when: { do: 'void-container', container: 1, reason: torn },
+      says: [
+        'Bag 1 still holds 8 pieces, so its label cannot be made void.',
+        '  8 × cover bolts M6x25 hex 10 in bag 1: "move p1 to PLACE".',
+        '> Move what it holds first.',
+      ],
+    },
+  ],
+  'numbers-used-up': [
+    {
+      given: [job, ...Array<Command>(9999).fill(open('bag'))],
+      when: open('bag'),
+      says: [
+        'Every container number of this job up to 9999 is dealt, and none is dealt twice.',
+        '> Use a container that is empty.',
+      ],
+    },
+    {
+      given: [job, ...Array<Command>(9999).fill(begin('Cover off'))],
+      when: begin('Cover off'),
+      says: [
+        'Every step number of this job up to 9999 is dealt, and none is dealt twice.',
+        '> Go on in a step that is there.',
+      ],
+    },
+  ],
+} satisfies Record<string, Cases>
