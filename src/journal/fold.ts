@@ -1,7 +1,7 @@
 import type { Move, Opening } from '../ledger/account.ts'
 import { accountOf, enter, openAccount, post } from '../ledger/ledger.ts'
 import type { Piece } from '../ledger/piece.ts'
-import type { StepFacts } from '../plan/facts.ts'
+import type { DecisionTarget, StepFacts } from '../plan/facts.ts'
 import { freshGrid, interrupt } from '../plan/tightening.ts'
 import { noteDealt } from './dealt.ts'
 import type { Container, Entry, EntryOf, EntryType, StripStep } from './entry.ts'
@@ -231,12 +231,16 @@ const appliers: Appliers = {
   },
   failed: (state, { step, steps, moves }) => {
     stepOf(state, step).built = 'redo'
+    // What failed was not in order, whatever an override had said of it.
+    withdrawGates(state, step)
     reopen(state, steps, moves)
     if (state.build === step) state.build = null
   },
   reopened: (state, { steps, moves }) => reopen(state, steps, moves),
-  overridden: (state, { target, reason }) => {
-    state.overrides.set(target, reason)
+  overridden: (state, { target, reason, gates }) => {
+    const known = state.overrides.get(target)
+    state.overrides.set(target, known === undefined ? reason : `${known}; ${reason}`)
+    state.passedOver.set(target, new Set([...(state.passedOver.get(target) ?? []), ...gates]))
   },
 
   counted: (state, { container, lines }) => {
@@ -268,7 +272,7 @@ const appliers: Appliers = {
       // Nobody can have half turned a bolt of a step that is not under way.
       interrupt(tightening, abrupt && stepOf(state, tightening.step).built === 'underway')
       // A bolt that may have been turned twice is not waved through, by an earlier override either.
-      if (tightening.suspect) state.overrides.delete(tightening.id)
+      if (tightening.suspect) withdraw(state, tightening.id)
     }
     state.card = { n, at, step, note, abrupt }
   },
@@ -378,26 +382,35 @@ function reopen(state: State, steps: readonly number[], moves: readonly Move[]):
   const reopened = new Set(steps)
   for (const no of reopened) {
     stepOf(state, no).built = 'redo'
-    for (const gate of ['start', 'finish', 'look', 'check'] as const) state.overrides.delete(`${gate} ${no}`)
+    withdrawGates(state, no)
   }
   for (const mark of state.marks.values()) {
     if (!reopened.has(mark.step)) continue
     mark.confirmed = false
-    state.overrides.delete(mark.id)
+    withdraw(state, mark.id)
   }
   for (const fluid of state.fluids.values()) {
     if (!reopened.has(fluid.step)) continue
     fluid.filledLitres = null
-    state.overrides.delete(fluid.id)
+    withdraw(state, fluid.id)
   }
   for (const tightening of state.tightenings.values()) {
     if (!reopened.has(tightening.step)) continue
-    state.overrides.delete(tightening.id)
+    withdraw(state, tightening.id)
     tightening.done = freshGrid(tightening.passes)
     tightening.suspect = null
   }
   if (state.build !== null && reopened.has(state.build)) state.build = null
   forgetLooks(state)
+}
+
+function withdrawGates(state: State, no: number): void {
+  for (const gate of ['start', 'finish', 'look', 'check'] as const) withdraw(state, `${gate} ${no}`)
+}
+
+function withdraw(state: State, target: DecisionTarget): void {
+  state.overrides.delete(target)
+  state.passedOver.delete(target)
 }
 
 /** A last look holds only until something beneath is touched; steps that are done keep theirs. */

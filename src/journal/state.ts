@@ -54,6 +54,7 @@ export interface State extends PlanFacts {
   faults: Map<FaultId, FaultFacts>
   differences: Map<DifferenceId, DifferenceFacts>
   overrides: Map<DecisionTarget, string>
+  passedOver: Map<DecisionTarget, Set<string>>
   lostAccepted: Map<PieceId, number>
   used: Set<PieceId>
   containers: Map<number, ContainerState>
@@ -87,6 +88,7 @@ export function emptyState(): State {
     faults: new Map(),
     differences: new Map(),
     overrides: new Map(),
+    passedOver: new Map(),
     lostAccepted: new Map(),
     used: new Set(),
     containers: new Map(),

@@ -114,6 +114,8 @@ export interface PlanFacts {
   differences: ReadonlyMap<DifferenceId, DifferenceFacts>
   /** Gates and things owed that were overridden, with the reason given. */
   overrides: ReadonlyMap<DecisionTarget, string>
+  /** The codes of the reasons that stood when an override was given: it passes these over, and no later ones. */
+  passedOver: ReadonlyMap<DecisionTarget, ReadonlySet<string>>
   /** How many of a lost piece were accepted as lost, by a decision of its own. */
   lostAccepted: ReadonlyMap<PieceId, number>
   /** Single-use pieces that have been fitted and taken off once: they do not go back. */

@@ -11,7 +11,16 @@ import {
   type StepContents,
   withinReach,
 } from './contents.ts'
-import type { DifferenceId, FaultId, FluidId, MarkId, PlanFacts, StepFacts, TighteningId } from './facts.ts'
+import type {
+  DecisionTarget,
+  DifferenceId,
+  FaultId,
+  FluidId,
+  MarkId,
+  PlanFacts,
+  StepFacts,
+  TighteningId,
+} from './facts.ts'
 import { beneath, buildNeeds } from './order.ts'
 import { nextTurn } from './tightening.ts'
 
@@ -69,17 +78,17 @@ export class Gates {
   /** Every reason why a step may not start, nearest to hand first. Empty when it is ready. */
   start(no: number): Reason[] {
     const step = this.facts.steps.get(no)
-    if (!step || this.facts.overrides.has(`start ${no}`)) return []
-    const before = this.before(no, step)
+    if (!step) return []
+    const before = this.unlessPassed(`start ${no}`, this.before(no, step))
     // A last look makes sense once everything beneath is back; until then it would name the same things twice.
-    const look = before.length === 0 ? this.lookReasons(no, step) : []
-    return [...this.pieceReasons(no), ...look, ...before]
+    const look = before.length === 0 ? this.lookDue(no) : []
+    return [...this.unlessPassed(`start ${no}`, this.pieceReasons(no)), ...look, ...before]
   }
 
   /** Every reason why a step under way may not be closed. Empty when it is complete. */
   finish(no: number): Reason[] {
     const step = this.facts.steps.get(no)
-    if (!step || this.facts.overrides.has(`finish ${no}`)) return []
+    if (!step) return []
     const contents = this.contentsOf(no)
     const reasons: Reason[] = this.notHome(contents)
     for (const mark of contents.marks) {
@@ -98,7 +107,17 @@ export class Gates {
       }
     }
     reasons.push(...this.faultReasons(contents))
-    return reasons
+    // Something beneath was touched after the look, while this step was under way.
+    if (step.built === 'underway') reasons.push(...this.lookDue(no))
+    return this.unlessPassed(`finish ${no}`, reasons)
+  }
+
+  /** The last look before a step that hides others, while it is due, with what stands in its way. */
+  lookDue(no: number): Reason[] {
+    const step = this.facts.steps.get(no)
+    if (!step?.hides || step.looked) return []
+    const reasons: Reason[] = [...this.look(no), { code: 'look-due', step: no }]
+    return this.unlessPassed(`start ${no}`, this.unlessPassed(`look ${no}`, reasons))
   }
 
   /** Why the last look before a step that hides others cannot be passed. Empty when all beneath is in order. */
@@ -191,9 +210,10 @@ export class Gates {
       .map((fault) => ({ code: 'fault-open', fault: fault.id }))
   }
 
-  private lookReasons(no: number, step: StepFacts): Reason[] {
-    if (!step.hides || step.looked || this.facts.overrides.has(`look ${no}`)) return []
-    return [...this.look(no), { code: 'look-due', step: no }]
+  /** An override passes over what stood when it was given, and nothing that came later. */
+  private unlessPassed(target: DecisionTarget, reasons: Reason[]): Reason[] {
+    const passed = this.facts.passedOver.get(target)
+    return passed ? reasons.filter(({ code }) => !passed.has(code)) : reasons
   }
 
   private aidsIn(contents: StepContents): Reason[] {

@@ -60,7 +60,7 @@ export function decideLook(state: State, { step: no }: Of<'look'>): EntryBodyOf<
   if (step.built === 'done') refuse({ code: 'step-done', step: no })
   if (step.looked) refuse({ code: 'already', what: 'looked', id: String(no) })
   const gates = new Gates(state)
-  const before = state.overrides.has(`start ${no}`) ? [] : gates.stepsBefore(no)
+  const before = state.passedOver.get(`start ${no}`)?.has('step-before') ? [] : gates.stepsBefore(no)
   pass(no, 'look', [...gates.look(no), ...before])
   return { type: 'looked', step: no }
 }
@@ -95,9 +95,10 @@ export function decideReopen(state: State, { steps, reason }: Of<'reopen'>): Ent
 
 /** A gate or a thing owed is passed over, with a reason, which then stands wherever it is shown. */
 export function decideOverride(state: State, { target, reason }: Of<'override'>): EntryBodyOf<'overridden'> {
-  const gates = overridable(state, target)
-  if (gates.length === 0 || state.overrides.has(target)) refuse({ code: 'nothing-to-override', target })
-  return { type: 'overridden', target, reason: given(reason, 'reason'), gates: [...new Set(gates)] }
+  const passed = state.passedOver.get(target)
+  const gates = [...new Set(overridable(state, target))].filter((code) => !passed?.has(code))
+  if (gates.length === 0) refuse({ code: 'nothing-to-override', target })
+  return { type: 'overridden', target, reason: given(reason, 'reason'), gates }
 }
 
 function pass(step: number, gate: Gate, reasons: Reason[]): void {
@@ -152,9 +153,10 @@ function overridable(state: State, target: DecisionTarget): string[] {
     const step = knownStep(state, Number(gate[2]))
     const gates = new Gates(state)
     if (step.built === 'done') refuse({ code: 'step-done', step: step.no })
+    if (gate[1] === 'start' && step.built === 'underway') refuse({ code: 'step-under-way', step: step.no })
     if (gate[1] === 'start') return gates.start(step.no).map(({ code }) => code)
     if (gate[1] === 'finish') return gates.finish(step.no).map(({ code }) => code)
-    if (gate[1] === 'look') return step.hides && !step.looked ? ['look-due'] : []
+    if (gate[1] === 'look') return gates.lookDue(step.no).map(({ code }) => code)
     return step.way === 'both' ? [] : ['check-open']
   }
   const id = target as `${'m' | 't' | 'f' | 'x'}${number}`
