@@ -3,6 +3,7 @@ import { notUnderstood, type Reading, understood } from './reading.ts'
 import type { Thread, ThreadFault } from './thread.ts'
 import { type InchSeries, taperPipeSeries, unifiedSeries } from './thread-series.ts'
 
+const shortestInches = 1 / 32
 const longestInches = 40
 
 const inchForm =
@@ -91,9 +92,12 @@ function lowestTerms(sizeText: string): string {
   return inches === undefined ? sizeText : inchText(inchesToMillimetres(inches))
 }
 
+/** A decimal number, or a fraction of a rule: halves to sixty-fourths. */
 function inchLength(text: string): number | undefined {
   const inches = readFraction(text.trim())
-  return inches !== undefined && inches > 0 && inches <= longestInches ? inches : undefined
+  const denominator = /\/(\d+)$/.exec(text.trim())?.[1]
+  if (denominator !== undefined && !/^(?:2|4|8|16|32|64)$/.test(denominator)) return undefined
+  return inches !== undefined && inches >= shortestInches && inches <= longestInches ? inches : undefined
 }
 
 function nearestLength(text: string): string {

@@ -3,6 +3,7 @@ import { notUnderstood, type Reading, understood } from './reading.ts'
 import type { Thread, ThreadFault } from './thread.ts'
 import { metricSeries, pitchesOf } from './thread-series.ts'
 
+const shortestMm = 0.5
 const longestMm = 1000
 // The coarsest pitch of ISO 261 up to M100 is 6 mm; a little beyond is still a pitch, if an odd one.
 const coarsestMm = 8
@@ -17,8 +18,10 @@ export function readMetricThread(form: string, typed: string): Reading<Thread, T
   const diameterMm = isNumber(sizeText) ? readDecimal(sizeText) : undefined
   if (diameterMm === undefined) return notUnderstood('form', typed, example(8))
   if (!metricSeries.has(diameterMm)) {
-    const near = nearestSize(diameterMm)
-    return notUnderstood('size', typed, [`M${near}`, ...rest.filter(isNumber)].slice(0, 3).join('x'))
+    const near = `M${nearestSize(diameterMm)}`
+    const form = [near.toLowerCase(), ...rest].join('x')
+    const isRest = rest.length > 0 && readMetricThread(form, form).understood
+    return notUnderstood('size', typed, isRest ? [near, ...rest].join('x') : near)
   }
   if (rest.length > 2 || !rest.every(isNumber)) return faultyRest(rest, diameterMm, typed)
   const numbers = rest.map((number) => readFraction(number) ?? 0)
@@ -28,7 +31,7 @@ export function readMetricThread(form: string, typed: string): Reading<Thread, T
   if (first === undefined) return thread(undefined, undefined)
   if (second !== undefined) {
     if (!isPitch(first, diameterMm) && isPitch(second, diameterMm)) {
-      return notUnderstood('pitch', typed, `M${diameterMm}x${second}x${first}`)
+      return notUnderstood('pitch', typed, withLength(`M${diameterMm}x${second}`, first))
     }
     return thread(first, second)
   }
@@ -48,7 +51,7 @@ function checked(parts: {
   if (pitch !== undefined && (pitch < 0.1 || pitch > coarsestMm || pitch >= diameterMm)) {
     return notUnderstood('pitch', typed, withLength(`M${diameterMm}x${pitchesOf(diameterMm)[0]}`, lengthMm))
   }
-  if (lengthMm !== undefined && (lengthMm <= 0 || lengthMm > longestMm)) {
+  if (lengthMm !== undefined && (lengthMm < shortestMm || lengthMm > longestMm)) {
     return notUnderstood('length', typed, example(diameterMm))
   }
   const pitchMm = pitch ?? coarse
@@ -66,7 +69,11 @@ function checked(parts: {
 function faultyRest(rest: string[], diameterMm: number, typed: string): Reading<Thread, ThreadFault> {
   const inches = rest.map((part) => (part.includes('/') ? readFraction(part) : undefined)).find(Boolean)
   if (inches !== undefined) {
-    return notUnderstood('length', typed, `M${diameterMm}x${Math.max(1, Math.round(inches * 25.4))}`)
+    return notUnderstood(
+      'length',
+      typed,
+      `M${diameterMm}x${Math.min(longestMm, Math.max(8, Math.round(inches * 25.4)))}`,
+    )
   }
   return notUnderstood('form', typed, example(diameterMm))
 }
@@ -85,7 +92,7 @@ function isTooShort(number: number, diameterMm: number): boolean {
 }
 
 function withLength(thread: string, lengthMm: number | undefined): string {
-  const usable = lengthMm !== undefined && lengthMm > 0 && lengthMm <= longestMm
+  const usable = lengthMm !== undefined && lengthMm >= shortestMm && lengthMm <= longestMm
   return usable ? `${thread}x${lengthMm}` : thread
 }
 

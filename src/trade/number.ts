@@ -77,7 +77,7 @@ export function inchesToMillimetres(inches: number): number {
 
 /** Inches as a mechanic writes them: the fraction where it is one of 64ths or coarser, else the decimal. */
 export function inchText(millimetres: number): string {
-  const inches = withoutNoise(millimetres / millimetresPerInch)
+  const inches = Number((millimetres / millimetresPerInch).toFixed(9))
   const sixtyFourths = Math.round(inches * 64)
   if (Math.abs(sixtyFourths / 64 - inches) > 1e-9) return String(inches)
   const whole = Math.floor(sixtyFourths / 64)

@@ -111,6 +111,9 @@ describe('what is no thread', () => {
     ['5/7 NPT', 'size', '1/4 NPT'],
     ['1/4-20x50', 'length', '1/4-20x2'],
     ['1/4-20x0', 'length', '1/4-20x1-1/2'],
+    ['1/4-20x1/3', 'length', '1/4-20x1-1/2'],
+    ['M8x1x0.2', 'length', 'M8x30'],
+    ['M13x9999', 'size', 'M12'],
   ])('%j: %s, nearest %s', (typed, code, nearest) => {
     expect(readThread(typed)).toEqual({ understood: false, code, part: typed, nearest })
     expect(readThread(nearest)).toMatchObject({ understood: true })
