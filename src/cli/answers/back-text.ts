@@ -1,0 +1,34 @@
+import type { Session } from '../../session/session.ts'
+import type { PlanRow, StepStanding } from '../../session/views.ts'
+import { onTheWayBack } from '../../words/names.ts'
+import { reasonText } from '../../words/reasons.ts'
+
+/** The way back: every step in an order in which it can be done, and what blocks it. */
+export function backText({ state }: Session, rows: readonly PlanRow[]): string[] {
+  if (rows.length === 0) return ['Nothing has come off yet.']
+  const later = rows.findIndex(({ step }) => step.way === 'after-start')
+  return rows.flatMap((row, index) => [
+    ...(index === later ? ['after the first start:'] : []),
+    stepLine(row),
+    ...row.overrides.map((reason) => `      overridden: ${reason}`),
+    ...row.reasons.map((reason) => `      ${reasonText(state, reason)}`),
+  ])
+}
+
+/** A step in one line: `  4  ready     Valve cover`. */
+export function stepLine({ step, standing, again }: PlanRow): string {
+  const sign = again && standing === 'blocked' ? 'redo, blocked' : SIGNS[standing]
+  const title = step.way === 'both' && standing !== 'stripping' ? onTheWayBack(step.title) : step.title
+  const due = step.due === undefined ? '' : ` (due ${step.due})`
+  return `${String(step.no).padStart(3)}  ${sign.padEnd(10)} ${title}${due}`
+}
+
+const SIGNS: Record<StepStanding, string> = {
+  stripping: 'coming off',
+  ready: 'ready',
+  blocked: 'blocked',
+  underway: 'under way',
+  done: 'done',
+  redo: 'again',
+  idle: 'nothing',
+}

@@ -1,0 +1,35 @@
+import type { Session } from '../../session/session.ts'
+import type { Card } from '../../session/views.ts'
+import { fastenerName, passName, stepName, tighteningName } from '../../words/names.ts'
+import { countedPiece } from '../../words/pieces.ts'
+import { nextText } from './next-text.ts'
+import { whenText } from './when.ts'
+
+/** Where a job stands: what a person who comes back wants to see first. */
+export function cardText({ state }: Session, card: Card): string[] {
+  const { job } = state
+  const { stopped, bench, halfway, off, ready, next } = card
+  const name = `${job.name} (job ${job.no})${job.machine === '' ? '' : `, ${job.machine}`}`
+  const lines = [`${name}: ${card.phase}`]
+  if (stopped) {
+    const where = stopped.step === null ? '' : ` in ${stepName(state, stopped.step)}`
+    const what = stopped.abrupt ? 'Work broke off' : 'Stopped'
+    lines.push(`${what} ${whenText(stopped.at)}${where}${stopped.note === '' ? '' : `: ${stopped.note}`}`)
+  }
+  lines.push(`Next: ${nextText(state, next)}`)
+  for (const { tightening, next: turn } of halfway) {
+    const doubt = turn.suspect ? ', perhaps turned already' : ''
+    lines.push(
+      `Half way: ${tighteningName(state, tightening.id)}, ${passName(tightening, turn.pass)}, ${turn.through} of ${tightening.order.length} through, next ${fastenerName(turn.fastener)}${doubt}`,
+    )
+  }
+  if (bench.length > 0) {
+    lines.push(
+      'On the bench:',
+      ...bench.map(({ piece, count }) => `  ${piece}  ${countedPiece(state, piece, count)}`),
+    )
+  }
+  lines.push(off === 0 ? 'No piece is off the machine.' : `${off} pieces are off the machine.`)
+  if (ready.length > 0) lines.push('Could start now:', ...ready.map((no) => `  ${stepName(state, no)}`))
+  return lines
+}

@@ -1,0 +1,24 @@
+import type { Session } from '../../session/session.ts'
+import { trialBalance } from '../../session/views.ts'
+import { leftoverText } from '../../words/leftovers.ts'
+import { label } from './labels.ts'
+
+/** Everything that stands between the machine and its first start, with what to do about each. */
+export function leftAnswer(session: Session): { text: string[]; answer: unknown } {
+  const { state } = session
+  const leftovers = trialBalance(session)
+  if (leftovers.length === 0) {
+    const next = state.started
+      ? 'The machine has been started.'
+      : state.cleared
+        ? 'It is cleared.'
+        : 'Next: clear'
+    return { text: [`Nothing is left over. ${next}`], answer: leftovers }
+  }
+  const text = leftovers.flatMap((leftover) => {
+    const { what, where, undo, cure } = leftoverText(state, leftover, label(state))
+    const line = `${what} ${where}`.replace(/ :/g, ':').trim()
+    return [line, ...(undo === '' ? [] : [`    to reach it, undo: ${undo}`]), `    ${cure}`]
+  })
+  return { text: [`${leftovers.length} left over:`, ...text], answer: leftovers }
+}

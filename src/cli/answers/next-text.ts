@@ -1,0 +1,72 @@
+import type { Session } from '../../session/session.ts'
+import type { NextThing, Todo } from '../../session/views.ts'
+import { markName, passName, stepName, tighteningName } from '../../words/names.ts'
+import { countedPiece } from '../../words/pieces.ts'
+import { placeWithLabel } from './labels.ts'
+
+type State = Session['state']
+
+/** What comes next in the job, with the words to say when it is done. */
+export function nextText(state: State, next: NextThing): string {
+  switch (next.kind) {
+    case 'begin':
+      return 'take the first piece off: off COUNT SIZE NAME'
+    case 'strip':
+      return `go on with ${stepName(state, next.step)}: off ..., and end when all of it is off`
+    case 'todo':
+      return todoText(state, next.todo)
+    case 'close':
+      return `${stepName(state, next.step)} is complete: done`
+    case 'look':
+      return `the last look before ${stepName(state, next.step)}: look ${next.step}`
+    case 'take':
+      return `${stepName(state, next.step)} can start: take ${next.step}`
+    case 'blocked':
+      return `${stepName(state, next.step)} is blocked: step ${next.step} says by what`
+    case 'clear':
+      return 'nothing is left over: clear'
+    case 'leftovers':
+      return `${next.leftovers.length} left over: left`
+    case 'start':
+      return 'cleared for the first start: started, when it has run'
+    case 'check':
+      return `after the start, ${stepName(state, next.step)}: done ${next.step}: RESULT`
+    case 'close-job':
+      return 'all checks are done: close'
+    case 'nothing':
+      return 'nothing: the job is closed'
+    default:
+      return next satisfies never
+  }
+}
+
+/** One thing to do in a step, with the words to say when it is done. */
+export function todoText(state: State, todo: Todo): string {
+  switch (todo.kind) {
+    case 'take-out': {
+      const { id } = todo.account.piece
+      return `take out ${countedPiece(state, id, todo.count)}: take out ${id}`
+    }
+    case 'fit': {
+      const { piece, home } = todo.account
+      const lies = todo.lies.map(({ place, count }) => `${count} ${placeWithLabel(state, place)}`)
+      const where = lies.length === 0 ? 'not within reach' : lies.join(', ')
+      const at = home.position === undefined ? '' : ` at ${home.position}`
+      return `fit ${countedPiece(state, piece.id, todo.owed)} (${where}): fit ${piece.id}${at}`
+    }
+    case 'confirm':
+      return `see ${markName(state, todo.mark.id)}: confirm ${todo.mark.id}`
+    case 'turn': {
+      const { tightening, next } = todo
+      const { id } = tightening
+      const where = `${tighteningName(state, id)}, ${passName(tightening, next.pass)}, ${next.through} of ${tightening.order.length} through`
+      return next.suspect
+        ? `say whether ${next.fastener} was turned (${where}): turned ${id} yes|no because ...`
+        : `turn ${next.fastener} (${where}): turn ${next.fastener}`
+    }
+    case 'fill':
+      return `fill ${todo.fluid.name}, ${todo.fluid.litresOut} L came out: fill ${todo.fluid.id} AMOUNT`
+    default:
+      return todo satisfies never
+  }
+}

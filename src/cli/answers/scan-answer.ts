@@ -1,0 +1,86 @@
+import { groupedCode } from '../../label/code.ts'
+import type { ScanAnswer, ScannedPiece, Verdict } from '../../session/scan.ts'
+import type { Session } from '../../session/session.ts'
+import { stepName } from '../../words/names.ts'
+import { countedPiece, homeName } from '../../words/pieces.ts'
+import { containerName, containerPath, containerPlace } from '../../words/places.ts'
+import { reasonText } from '../../words/reasons.ts'
+
+type State = Session['state']
+
+/** What a label is, what is in it, where each piece goes, and first of all whether it fits now. */
+export function scanText({ state }: Session, answer: ScanAnswer): string[] {
+  switch (answer.kind) {
+    case 'container': {
+      const { container, code, pieces, inside, verdict } = answer
+      const outer = containerPath(state, container).replace(/^\S+ \S+/, '')
+      return [
+        `${containerName(state, container)}${outer}, label ${groupedCode(code)}: ${verdictText(state, verdict)}`,
+        ...reasonsOf(verdict).map((reason) => `  ${reasonText(state, reason)}`),
+        ...pieces.map((piece) => `  ${pieceLine(state, piece)}`),
+        ...inside.map((no) => `  ${containerName(state, no)} stands in it`),
+      ]
+    }
+    case 'void': {
+      const { code, insteadOf, reason } = answer
+      const after = insteadOf === null ? '' : ` ${containerName(state, insteadOf)} took its place.`
+      return [`Label ${groupedCode(code)} is void: ${reason}.${after}`]
+    }
+    case 'other-job': {
+      const { job, container, name } = answer
+      const whose = name === null ? ', which is not in this home' : `, ${name}`
+      return [
+        `OTHER JOB: this is container ${container} of job ${job}${whose}. Here is job ${state.job.no}, ${state.job.name}.`,
+        'Nothing in it belongs to this machine.',
+      ]
+    }
+    case 'unknown': {
+      const { container, code } = answer
+      const what =
+        code === null
+          ? `No container ${container} was ever opened in this job.`
+          : `Container ${container} was opened and taken back: its label ${groupedCode(code)} stands for nothing.`
+      return [what, 'Read the number again, or look for the piece: putback where WORDS']
+    }
+    case 'misread': {
+      const near = answer.near.map(
+        (code) => `  ${groupedCode(code)}  ${containerName(state, Number(code.slice(3, 7)))}`,
+      )
+      const what = `${answer.digits} is no label code: its check digits do not agree.`
+      return near.length === 0
+        ? [`${what} Scan or type it again.`]
+        : [`${what} Scan or type it again, or was it one of these?`, ...near]
+    }
+    case 'not-a-code':
+      return [`"${answer.text}" is no label code and no container's number.`]
+    default:
+      return answer satisfies never
+  }
+}
+
+function verdictText(state: State, verdict: Verdict): string {
+  switch (verdict.kind) {
+    case 'fits-now':
+      return `FITS NOW, for ${stepName(state, verdict.step)}`
+    case 'not-yet':
+      return `NOT YET, for ${stepName(state, verdict.step)}:`
+    case 'not-in-this-step':
+      return `NOT IN THIS STEP, it is for ${verdict.belongs.map((no) => stepName(state, no)).join('; ')}; in hand is ${stepName(state, verdict.step)}`
+    case 'empty':
+      return 'EMPTY'
+    case 'nothing-to-fit':
+      return 'NOTHING TO FIT in it'
+    default:
+      return verdict satisfies never
+  }
+}
+
+function reasonsOf(verdict: Verdict) {
+  return verdict.kind === 'not-yet' ? verdict.reasons : []
+}
+
+function pieceLine(state: State, { piece, count, place, step, wanted }: ScannedPiece): string {
+  const slot = containerPlace(place)?.slot
+  const goes = wanted ? `goes to ${homeName(state, piece)}, step ${step}` : 'goes nowhere'
+  return `${slot === undefined ? '' : `slot ${slot}: `}${piece}  ${countedPiece(state, piece, count)}: ${goes}`
+}

@@ -1,0 +1,59 @@
+import type { Session } from '../../session/session.ts'
+import { planRows, todoOf } from '../../session/views.ts'
+import { stepName } from '../../words/names.ts'
+import { countedPiece } from '../../words/pieces.ts'
+import { reasonText } from '../../words/reasons.ts'
+import { stepLine } from './back-text.ts'
+import { placeWithLabel } from './labels.ts'
+import { todoText } from './next-text.ts'
+
+/** A step: how it stands, what it holds, what blocks it, what is to be done in it; null when there is none. */
+export function stepAnswer(session: Session, no: number): { text: string[]; answer: unknown } | null {
+  const { state } = session
+  const row = planRows(session).find(({ step }) => step.no === no)
+  if (!row) return null
+  const { step, reasons, overrides } = row
+  const contents = session.gates().contentsOf(no)
+  const todo = step.built === 'done' ? [] : todoOf(session, no)
+  const notes = state.notes.filter((note) => note.step === no)
+  const needed = [...(session.gates().needs.get(no) ?? [])]
+  const text = [
+    stepLine(row).trim(),
+    ...(step.way === 'both'
+      ? [`Came off ${step.after.length === 0 ? 'first' : `after ${list(step.after)}`}.`]
+      : []),
+    ...(needed.length === 0
+      ? []
+      : [`Before it: ${needed.map((lower) => stepName(state, lower)).join('; ')}.`]),
+    ...(step.hides ? [`It hides what is beneath${step.looked ? '; the last look was taken' : ''}.`] : []),
+    ...overrides.map((reason) => `Overridden: ${reason}`),
+    ...headed(
+      'Blocked by:',
+      reasons.map((reason) => reasonText(state, reason)),
+    ),
+    ...headed(
+      'To do:',
+      todo.map((each) => todoText(state, each)),
+    ),
+    ...headed(
+      'Its pieces:',
+      contents.pieces.map(({ piece, should, at }) => {
+        const lies = [...at].map(([place, count]) => `${count} ${placeWithLabel(state, place)}`).join(', ')
+        return `${piece.id}  ${countedPiece(state, piece.id, should)}: ${lies === '' ? 'nowhere' : lies}`
+      }),
+    ),
+    ...headed(
+      'Notes:',
+      notes.map(({ kind, text }) => (kind === 'note' ? text : `${kind}: ${text}`)),
+    ),
+  ]
+  return { text, answer: { ...row, needs: needed, todo, notes, pieces: contents.pieces } }
+}
+
+function headed(title: string, lines: readonly string[]): string[] {
+  return lines.length === 0 ? [] : [title, ...lines.map((line) => `  ${line}`)]
+}
+
+function list(numbers: readonly number[]): string {
+  return numbers.length === 1 ? `step ${numbers[0]}` : `steps ${numbers.join(', ')}`
+}

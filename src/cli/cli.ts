@@ -1,0 +1,56 @@
+import { jobsHome } from '../storage/home.ts'
+import { troubleText } from '../words/storage-troubles.ts'
+import type { Arguments } from './arguments.ts'
+import { demo } from './commands/demo.ts'
+import { run } from './commands/run.ts'
+import { Desk } from './desk.ts'
+import { EXIT, type ExitCode } from './exit-codes.ts'
+import { DiskShelf } from './job-shelf.ts'
+import { type Surface, show } from './output.ts'
+import { perform } from './perform.ts'
+import type { Result } from './result.ts'
+import { problemOf, troubleOf } from './trouble.ts'
+
+/** What the command line stands in: its words go out here, its folders are looked up here. */
+export interface Place extends Surface {
+  env: { PUTBACK_HOME?: string | undefined }
+  cwd: string
+  /** Whether colours may be used on standard output. */
+  colour: boolean
+  now?: (() => Date) | undefined
+}
+
+/** Carries out one command of the command line, and says what came of it. Answers the exit code. */
+export function cli(asked: Arguments, place: Place): ExitCode {
+  const desk = openDesk(asked, place)
+  const result = carryOut(desk, asked)
+  show(result, place, { json: asked.options.json, warnings: warningsOf(desk) })
+  return result.ok ? EXIT.done : result.exit
+}
+
+/** The jobs of the home that is meant, with nothing opened yet. */
+export function openDesk({ options }: Arguments, { env, cwd, colour, now }: Place): Desk {
+  const home = jobsHome({ option: options.home, env, cwd }).path
+  const shelf = new DiskShelf(home, { by: options.by, now })
+  return new Desk(shelf, { options, cwd, colour: colour && !options.noColour })
+}
+
+function carryOut(desk: Desk, { words, options }: Arguments): Result {
+  const [first = '', ...rest] = words
+  try {
+    if (first === 'demo') return demo(desk, rest, options)
+    if (first === 'run') return run(desk, rest, options)
+    return perform(desk, words, options)
+  } catch (error) {
+    return troubleOf(error, desk.shelf.home)
+  }
+}
+
+/** What is wrong with the record that was read, and what was set aside from it. */
+function warningsOf(desk: Desk): string[] {
+  const { session } = desk.inHand ?? {}
+  if (!session) return []
+  const problem = problemOf(session)
+  const aside = session.store.setAside.map((moved) => troubleText({ kind: 'set-aside', ...moved }))
+  return [...aside, ...(problem ? [troubleText(problem)] : [])].map(({ what, cure }) => `${what} ${cure}`)
+}

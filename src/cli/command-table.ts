@@ -1,0 +1,54 @@
+/** A command of the program itself, beside the lines that are written into a job. */
+export interface ProgramCommand {
+  word: string
+  forms: readonly string[]
+  says: string
+  examples: readonly string[]
+}
+
+/** The program's own commands: all that is not a line of the language. */
+export const PROGRAM_COMMANDS: readonly ProgramCommand[] = [
+  {
+    word: 'new job',
+    forms: ['new job NAME [--machine TEXT] [--units metric|us]'],
+    says: 'Makes a job under the next free number, and chooses it.',
+    examples: ['new job "The blue twin" --machine "parallel twin, water-cooled"'],
+  },
+  {
+    word: 'jobs',
+    forms: ['jobs [--all]'],
+    says: 'Lists the jobs; archived ones too with --all.',
+    examples: ['jobs'],
+  },
+  {
+    word: 'use',
+    forms: ['use JOB'],
+    says: 'Chooses the job that lines go to, by its number, its name or its path.',
+    examples: ['use 17', 'use "The blue twin"'],
+  },
+  {
+    word: 'rename',
+    forms: ['rename JOB NAME'],
+    says: 'Gives a job another name; "rename job NAME" that of the chosen one.',
+    examples: ['rename 17 "The blue twin, second winter"'],
+  },
+  {
+    word: 'archive',
+    forms: ['archive [JOB]', 'unarchive [JOB]'],
+    says: 'Puts a job away, or takes it out again.',
+    examples: ['archive 17'],
+  },
+  {
+    word: 'demo',
+    forms: ['demo [--whole]'],
+    says: 'Makes an invented job to play with, up to the middle of its build-up, or whole.',
+    examples: ['demo'],
+  },
+  {
+    word: 'run',
+    forms: ['run FILE [--until TITLE]', 'run -'],
+    says: 'Runs a file of lines, one command each, until one is refused.',
+    examples: ['run rebuild.txt', 'run rebuild.txt --until "Build-up"'],
+  },
+  { word: 'help', forms: ['help [WORD]'], says: 'Shows all that can be written.', examples: ['help off'] },
+]

@@ -1,0 +1,41 @@
+import { readFileSync } from 'node:fs'
+import { resolve } from 'node:path'
+import { told } from '../../words/told.ts'
+import type { Options } from '../arguments.ts'
+import type { Desk } from '../desk.ts'
+import { type Result, wrongUse } from '../result.ts'
+import { runFile } from '../run-file.ts'
+
+/** `run FILE`: carries out a file of commands, and names the line that stopped it. `-` is standard input. */
+export function run(desk: Desk, [file]: readonly string[], options: Options): Result {
+  if (file === undefined) {
+    return wrongUse(
+      'missing',
+      told('no file is named', '"putback run FILE", or "putback run -" for standard input'),
+    )
+  }
+  const name = file === '-' ? 'standard input' : file
+  let text: string
+  try {
+    text = readFileSync(file === '-' ? 0 : resolve(desk.cwd, file), 'utf8')
+  } catch (error) {
+    const code = error instanceof Error && 'code' in error ? String(error.code) : 'unknown'
+    return wrongUse('no-such-file', told(`${name} cannot be read: ${code}`, 'look at the name of the file'))
+  }
+  const lines: string[] = []
+  const { done, refused, failure } = runFile(desk, text, {
+    name,
+    until: options.until,
+    each: (result) => {
+      if (result.ok) lines.push(...result.text)
+    },
+  })
+  const summary = `${name}: ${done} lines done${refused === 0 ? '' : `, ${refused} refused as they should be`}`
+  if (!failure) return { ok: true, text: [...lines, summary], answer: { done, refused } }
+  const where = failure.line === 0 ? name : `${name}:${failure.line}`
+  return {
+    ...failure,
+    told: { ...failure.told, what: `${where}: ${failure.told.what}` },
+    text: [...lines, ...(failure.text ?? [])],
+  }
+}

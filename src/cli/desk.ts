@@ -1,0 +1,143 @@
+import { resolve } from 'node:path'
+import type { JobNumber } from '../session/scan.ts'
+import type { Session } from '../session/session.ts'
+import { hasJournal } from '../storage/job-folders.ts'
+import { told } from '../words/told.ts'
+import type { Options } from './arguments.ts'
+import { EXIT } from './exit-codes.ts'
+import type { DiskShelf } from './job-shelf.ts'
+import type { Around } from './perform-line.ts'
+import { type Failure, wrongUse } from './result.ts'
+import { troubleOf } from './trouble.ts'
+
+/** An open job. */
+export interface Open {
+  ok: true
+  path: string
+  session: Session
+}
+
+/** Where commands are carried out: the jobs of a home, and the one that lines go to, opened once. */
+export class Desk {
+  readonly shelf: DiskShelf
+  readonly options: Options
+  readonly cwd: string
+  readonly colour: boolean
+  #open: Open | null = null
+
+  constructor(shelf: DiskShelf, about: { options: Options; cwd: string; colour: boolean }) {
+    this.shelf = shelf
+    this.options = about.options
+    this.cwd = about.cwd
+    this.colour = about.colour
+  }
+
+  /** The job that lines go to: the one named with --job, else the one chosen last, else the only one. */
+  current(): Open | Failure {
+    const path = this.options.job === undefined ? this.#chosen() : this.find(this.options.job)
+    if (typeof path !== 'string') return path
+    if (this.#open?.path !== path) {
+      const opened = this.open(path)
+      if (!opened.ok) return opened
+      this.#open = opened
+    }
+    return this.#open
+  }
+
+  /** The job that lines went to, if one is open. */
+  get inHand(): Open | null {
+    return this.#open
+  }
+
+  open(path: string): Open | Failure {
+    try {
+      return { ok: true, path, session: this.shelf.open(path) }
+    } catch (error) {
+      return troubleOf(error, path)
+    }
+  }
+
+  /** The job at a path, which lines go to from now on. Throws what the disk throws. */
+  opened(path: string): Open {
+    this.#open = { ok: true, path, session: this.shelf.open(path) }
+    return this.#open
+  }
+
+  /** The path of the job that a person means: by path, by number, by name. */
+  find(asked: string): string | Failure {
+    if (/[/\\]|^\.\.?$/.test(asked)) {
+      const path = resolve(this.cwd, asked)
+      return hasJournal(path) ? path : noSuchJob(asked, this.#names())
+    }
+    if (/^0*[1-9]\d{0,2}$/.test(asked)) {
+      const numbered = this.shelf
+        .headers()
+        .filter(({ header }) => header?.type === 'opened' && header.job.no === Number(asked))
+      if (numbered.length === 1 && numbered[0]) return numbered[0].path
+    }
+    const name = asked.trim().toLowerCase()
+    const jobs = this.shelf.list()
+    const exact = jobs.filter((job) => job.name.toLowerCase() === name)
+    const called = exact.length > 0 ? exact : jobs.filter(({ folder }) => folder.toLowerCase() === name)
+    const [first, second] =
+      called.length > 0 ? called : jobs.filter((job) => job.name.toLowerCase().startsWith(name))
+    if (first && second) return ambiguous(asked, this.#names())
+    return first?.path ?? noSuchJob(asked, this.#names())
+  }
+
+  around(): Around {
+    return {
+      drawing: { colour: this.colour, invert: this.options.invert },
+      otherJob: (no) => this.#otherJob(no),
+    }
+  }
+
+  #chosen(): string | Failure {
+    const chosen = this.shelf.chosen()
+    if (chosen !== null) return chosen
+    const jobs = this.shelf.headers()
+    const [only] = jobs
+    if (jobs.length === 1 && only) return only.path
+    return jobs.length === 0 ? noJobYet() : noneChosen(this.#names())
+  }
+
+  // A job may have been renamed since its first entry, so its name is looked up where it is needed.
+  #otherJob(no: number): JobNumber | null {
+    const job = this.shelf.headers().find(({ header }) => header?.type === 'opened' && header.job.no === no)
+    if (!job) return null
+    const opened = this.open(job.path)
+    return opened.ok ? { no, name: opened.session.state.job.name } : { no, name: job.folder }
+  }
+
+  #names(): string[] {
+    return this.shelf
+      .list()
+      .filter(({ archived }) => !archived)
+      .map(({ no, name }) => `${no ?? '-'}  ${name}`)
+  }
+}
+
+function noJobYet(): Failure {
+  const cure = '"putback new job NAME" makes one, "putback demo" one to play with'
+  return wrongUse('no-job', told('there is no job yet', cure), EXIT.noJob)
+}
+
+function noneChosen(names: string[]): Failure {
+  return wrongUse(
+    'no-job-chosen',
+    told('no job is chosen', '"putback use JOB", or "--job JOB" with the command', names),
+    EXIT.noJob,
+  )
+}
+
+function noSuchJob(asked: string, names: string[]): Failure {
+  return wrongUse(
+    'no-such-job',
+    told(`there is no job '${asked}'`, '"putback jobs" lists them', names),
+    EXIT.noJob,
+  )
+}
+
+function ambiguous(asked: string, names: string[]): Failure {
+  return wrongUse('which-job', told(`several jobs answer to '${asked}'`, 'say its number', names), EXIT.noJob)
+}

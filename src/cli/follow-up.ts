@@ -1,0 +1,50 @@
+import type { Session } from '../session/session.ts'
+import type { Entry } from '../session/stored-entry.ts'
+import { containersOfStep } from '../session/views.ts'
+import type { BagLine } from '../trade/bag-line/bag-item.ts'
+import { driveText } from '../trade/drive.ts'
+import { threadText } from '../trade/thread.ts'
+import { questionText } from '../words/bag-questions.ts'
+import { explainWords } from '../words/cures.ts'
+import { entryText } from '../words/entries.ts'
+import { liesIn } from '../words/lookups.ts'
+import { countedPiece } from '../words/pieces.ts'
+import { containerName } from '../words/places.ts'
+import { label } from './answers/labels.ts'
+
+/** What a person does next because of an entry: a code to write on a bag, what a bag still holds, what was undone. */
+export function followUp(session: Session, entry: Entry): string[] {
+  const { state } = session
+  const code = label(state)
+  const opened = openedBy(entry)
+  if (opened !== undefined) return [`write on ${containerName(state, opened)}: ${code(opened)}`]
+  if (entry.type === 'undone' || entry.type === 'redone') {
+    const other = session.entries()[entry.entry - 1]
+    return other
+      ? [`${entry.type === 'undone' ? 'taken back' : 'in force again'}: ${entryText(state, other)}`]
+      : []
+  }
+  if (entry.type === 'build-done') {
+    return containersOfStep(state, entry.step).map((no) => {
+      const holds = liesIn(state, no).map(({ piece, count }) => countedPiece(state, piece, count))
+      return `${containerName(state, no)} (${code(no)}) still holds ${holds.join(', ')}`
+    })
+  }
+  if (entry.type === 'counted') {
+    return entry.lines.flatMap(({ difference }) => (difference ? [explainWords(state, difference)] : []))
+  }
+  return []
+}
+
+/** What a bag line leaves open. */
+export function questionsOf({ items }: Extract<BagLine, { understood: true }>): string[] {
+  const names = { thread: threadText, drive: driveText }
+  return items
+    .flatMap((item) => ('questions' in item ? item.questions : []))
+    .map((question) => questionText(question, names))
+}
+
+function openedBy(entry: Entry): number | undefined {
+  if (entry.type === 'container-opened') return entry.container.no
+  return 'opened' in entry ? entry.opened?.no : undefined
+}

@@ -1,0 +1,96 @@
+import { mkdirSync } from 'node:fs'
+import { basename, dirname, join, resolve } from 'node:path'
+import { type JobShelf, type JobSummary, type NewJob, NumbersUsedUp } from '../session/jobs.ts'
+import { Session, type SessionOptions } from '../session/session.ts'
+import { type Entry, parseEntry } from '../session/stored-entry.ts'
+import { cardOf } from '../session/views.ts'
+import { choose, chosen } from '../storage/chosen-job.ts'
+import { createJob, type JobFolder, listJobs } from '../storage/job-folders.ts'
+import { withLock } from '../storage/lock.ts'
+import { openJournal } from '../storage/open-journal.ts'
+import { addDemoJob } from './demo-job.ts'
+
+/** The jobs of a home on the disk. */
+export class DiskShelf implements JobShelf {
+  readonly home: string
+  readonly #options: SessionOptions
+
+  constructor(home: string, options: SessionOptions = {}) {
+    this.home = home
+    this.#options = options
+  }
+
+  list(): JobSummary[] {
+    return this.headers().map((job) => this.#summary(job))
+  }
+
+  /** What the first entry of each job says: enough for its number, and quick. */
+  headers(): JobFolder<Entry>[] {
+    return listJobs(this.home, parseEntry)
+  }
+
+  open(path: string): Session {
+    return new Session(openJournal(path, { parse: parseEntry }), this.#options)
+  }
+
+  create({ name, machine, units }: NewJob): string {
+    mkdirSync(this.home, { recursive: true, mode: 0o700 })
+    // Two that are made at the same moment must not get the same number: it stands on every label.
+    const path = withLock(join(this.home, '.jobs.lock'), {}, () => {
+      const no = freeNumber(this.headers())
+      const { path } = createJob(this.home, name)
+      const outcome = this.open(path).send({ do: 'open-job', no, name, machine, units })
+      if (outcome.kind === 'not-recorded') throw outcome.error
+      if (outcome.kind === 'refused') throw new Error(`a new job was refused: ${outcome.refusal.code}`)
+      return path
+    })
+    this.choose(path)
+    return path
+  }
+
+  addDemo(): string {
+    return addDemoJob(this, { whole: false })
+  }
+
+  chosen(): string | null {
+    const folder = chosen(this.home)
+    return folder === null ? null : join(this.home, folder)
+  }
+
+  choose(path: string): void {
+    if (resolve(dirname(path)) !== resolve(this.home))
+      throw new RangeError(`not a job of ${this.home}: ${path}`)
+    choose(this.home, basename(path))
+  }
+
+  #summary({ folder, path, header, problem }: JobFolder<Entry>): JobSummary {
+    const opened = header?.type === 'opened' ? header.job : null
+    const base = {
+      folder,
+      path,
+      no: opened?.no ?? null,
+      name: opened?.name ?? folder,
+      machine: opened?.machine ?? '',
+    }
+    if (problem?.kind === 'empty' || problem?.kind === 'unreadable' || !opened) {
+      return { ...base, archived: false, phase: null, problem }
+    }
+    const session = new Session(openJournal(path, { parse: parseEntry, readOnly: true }))
+    const { state, store, unlawful } = session
+    const { name, machine, archived } = state.job
+    return {
+      ...base,
+      name,
+      machine,
+      archived,
+      phase: cardOf(session).phase,
+      problem: store.problem ?? (unlawful ? { kind: 'law', entry: unlawful.n } : null),
+    }
+  }
+}
+
+function freeNumber(jobs: readonly JobFolder<Entry>[]): number {
+  const taken = new Set(jobs.map(({ header }) => (header?.type === 'opened' ? header.job.no : 0)))
+  for (let no = 1; no <= 999; no += 1) if (!taken.has(no)) return no
+  throw new NumbersUsedUp(`all 999 job numbers are taken`)
+}

@@ -1,0 +1,64 @@
+import type { Result } from './result.ts'
+
+/** Where a command's words go: the terminal, a pipe, or a test. */
+export interface Surface {
+  out(text: string): void
+  error(text: string): void
+}
+
+/**
+ * Says what came of a command: for a person its words, what went wrong on standard error; with `json` one object
+ * on standard output, whatever came.
+ */
+export function show(
+  result: Result,
+  surface: Surface,
+  { json, warnings }: { json: boolean; warnings: string[] },
+): void {
+  if (json) {
+    surface.out(`${JSON.stringify(asJson(result, warnings), plain)}\n`)
+    return
+  }
+  for (const warning of warnings) surface.error(`${printable(warning)}\n`)
+  if (result.ok && result.symbol) surface.out(`${result.symbol.join('\n')}\n`)
+  if (result.text && result.text.length > 0) surface.out(`${result.text.map(printable).join('\n')}\n`)
+  if (!result.ok) surface.error(`${toldLines(result).map(printable).join('\n')}\n`)
+}
+
+/** What went wrong, all of it, line by line. */
+export function toldLines({ told }: Extract<Result, { ok: false }>): string[] {
+  return [told.what, ...told.lines.map((line) => `  ${line}`), ...(told.cure === '' ? [] : [told.cure])]
+}
+
+function asJson(result: Result, warnings: string[]): object {
+  const { entries } = result
+  const recorded =
+    entries && entries.length > 0 ? { entry: entries.at(-1), ...(entries.length > 1 && { entries }) } : {}
+  const warned = warnings.length > 0 ? { warnings } : {}
+  if (result.ok) {
+    const answered = result.answer === undefined ? {} : { answer: result.answer }
+    return { ok: true, ...recorded, ...answered, text: result.text.join('\n'), ...warned }
+  }
+  const before = result.text && result.text.length > 0 ? { before: result.text.join('\n') } : {}
+  return {
+    ok: false,
+    code: result.code,
+    ...result.facts,
+    ...recorded,
+    ...before,
+    text: toldLines(result).join('\n'),
+    ...warned,
+  }
+}
+
+/** Maps as objects and sets as lists: JSON knows neither. */
+function plain(_key: string, value: unknown): unknown {
+  if (value instanceof Map) return Object.fromEntries(value)
+  if (value instanceof Set) return [...value]
+  return value
+}
+
+// Names may come from a file that others wrote: nothing in them may steer the terminal.
+function printable(line: string): string {
+  return line.replace(/[\p{Cc}\p{Cf}\u2028\u2029]/gu, '')
+}

@@ -1,0 +1,65 @@
+import { nearestWord } from '../lines/nearest.ts'
+import { say } from '../words/cures.ts'
+import { told } from '../words/told.ts'
+import type { Options } from './arguments.ts'
+import { PROGRAM_COMMANDS } from './command-table.ts'
+import { jobs } from './commands/jobs.ts'
+import { newJob } from './commands/new-job.ts'
+import { archive, rename } from './commands/rename.ts'
+import { use } from './commands/use.ts'
+import type { Desk } from './desk.ts'
+import { performLine } from './perform-line.ts'
+import type { Result } from './result.ts'
+
+/** Carries out one command: the program's own, or a line in the job that lines go to. */
+export function perform(desk: Desk, words: readonly string[], options: Options): Result {
+  const [first = '', ...rest] = words
+  switch (first.toLowerCase()) {
+    case 'new':
+      if (rest[0]?.toLowerCase() === 'job') return newJob(desk, rest, options)
+      break
+    case 'jobs':
+      return jobs(desk, rest, options)
+    case 'use':
+      if (rest[0]?.toLowerCase() !== 'again') return use(desk, rest)
+      break
+    case 'rename':
+      if (!/^(?:step|job)$/i.test(rest[0] ?? '')) return rename(desk, rest)
+      break
+    case 'archive':
+    case 'unarchive':
+      if (rest.length > 0) return archive(desk, rest, first.toLowerCase() as 'archive')
+      break
+    default:
+  }
+  return line(desk, words.join(' '))
+}
+
+function line(desk: Desk, text: string): Result {
+  const open = desk.current()
+  if (!open.ok) return open
+  const result = performLine(open.session, text, desk.around())
+  return result.ok ? result : withNearCommand(result, text)
+}
+
+/** A word that no line begins with may be one of the program's own, mistyped. */
+function withNearCommand(failure: Extract<Result, { ok: false }>, text: string): Result {
+  const [first = '', second = ''] = text.split(' ')
+  if (failure.code === 'no-such-piece' && /^new$/i.test(first)) {
+    return {
+      ...failure,
+      told: {
+        ...failure.told,
+        cure: `${failure.told.cure} For a new job: ${say(`putback new job ${text.slice(4)}`)}.`,
+      },
+    }
+  }
+  if (failure.code !== 'unknown-word' || failure.told.cure.startsWith('Perhaps')) return failure
+  const near = nearestWord(
+    first,
+    PROGRAM_COMMANDS.map(({ word }) => word.split(' ')[0] ?? ''),
+  )
+  return near === null
+    ? failure
+    : { ...failure, told: told(failure.told.what, `perhaps ${say(`${near} ${second}`.trim())}`) }
+}

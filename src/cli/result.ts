@@ -1,0 +1,36 @@
+import type { Entry } from '../session/stored-entry.ts'
+import type { Told } from '../words/told.ts'
+import type { ExitCode } from './exit-codes.ts'
+
+/** What came of one command: the same for a person, a script and a test. */
+export type Result = Success | Failure
+
+export interface Success {
+  ok: true
+  /** For a person, line by line. */
+  text: string[]
+  /** A symbol drawn for the terminal, which stands above the text and is left out of JSON. */
+  symbol?: string[] | undefined
+  /** What was recorded, where something was. */
+  entries?: readonly Entry[]
+  /** The facts that a question was answered with. */
+  answer?: unknown
+}
+
+export interface Failure {
+  ok: false
+  exit: Exclude<ExitCode, 0>
+  /** The closed code of what went wrong: of a refusal, a broken law, a misreading, a trouble with the disk. */
+  code: string
+  told: Told
+  /** What was recorded before it went wrong, and the words for that. */
+  entries?: readonly Entry[]
+  text?: string[]
+  /** The facts under their own name. */
+  facts?: { refusal: unknown } | { misreading: unknown } | { which: unknown } | { trouble: unknown }
+}
+
+/** A wrong use, told in words. */
+export function wrongUse(code: string, told: Told, exit: Failure['exit'] = 2): Failure {
+  return { ok: false, exit, code, told }
+}

@@ -1,0 +1,89 @@
+import { told } from '../words/told.ts'
+import { type Arguments, readArguments } from './arguments.ts'
+import type { Desk } from './desk.ts'
+import { EXIT } from './exit-codes.ts'
+import { perform } from './perform.ts'
+import { type Failure, type Result, wrongUse } from './result.ts'
+import { splitWords } from './split-words.ts'
+
+export interface RunOptions {
+  /** What to call the file where a line is named. */
+  name: string
+  /** The title of the section to stop before. */
+  until?: string | undefined
+  /** Told of each line when it is done. */
+  each?: ((result: Result, line: string) => void) | undefined
+}
+
+/** How far a file ran: its lines carried out, and the failure that stopped it, if one did. */
+export interface Run {
+  done: number
+  /** Lines that were refused as the file says they are. */
+  refused: number
+  failure: (Failure & { line: number }) | null
+}
+
+/**
+ * Carries out a file of commands, one a line, until one fails. `#` begins a comment, `== TITLE` a section, and
+ * `refused CODE: LINE` is a line that must be refused with that code: anything else stops the run.
+ */
+export function runFile(desk: Desk, text: string, options: RunOptions): Run {
+  const run: Run = { done: 0, refused: 0, failure: null }
+  let isReached = false
+  for (const [index, raw] of text.split(/\r\n|\n|\r/).entries()) {
+    const line = raw.trim()
+    if (line === '' || line.startsWith('#')) continue
+    const section = /^==\s*(.*)$/.exec(line)?.[1]
+    if (section !== undefined) {
+      isReached = options.until !== undefined && section.toLowerCase() === options.until.toLowerCase()
+      if (isReached) break
+      continue
+    }
+    const failure = runLine(desk, line, run, options)
+    if (failure) return { ...run, failure: { ...failure, line: index + 1 } }
+  }
+  if (options.until !== undefined && !isReached) {
+    const what = told(
+      `there is no section '${options.until}' in ${options.name}`,
+      'a section begins with "== TITLE"',
+    )
+    return { ...run, failure: { ...wrongUse('no-such-section', what), line: 0 } }
+  }
+  return run
+}
+
+function runLine(desk: Desk, line: string, run: Run, { each }: RunOptions): Failure | null {
+  const [, code, refused] = /^refused ([a-z-]+): ?(.*)$/.exec(line) ?? []
+  const result = performWritten(desk, refused ?? line)
+  each?.(result, line)
+  if (code === undefined) {
+    if (!result.ok) return result
+    run.done += 1
+    return null
+  }
+  if (!result.ok && result.code === code) {
+    run.refused += 1
+    return null
+  }
+  const came = result.ok
+    ? `it was done: ${result.text[0] ?? ''}`
+    : `it was refused as ${result.code}: ${result.told.what}`
+  return wrongUse(
+    'not-refused-so',
+    told(`this should be refused as ${code}, but ${came}`, 'change the line, or what the file says of it'),
+    EXIT.refused,
+  )
+}
+
+/** The program's own commands are split as a shell would; a line of the language is taken as it stands. */
+function performWritten(desk: Desk, line: string): Result {
+  if (
+    !/^(?:new job|jobs|use|rename|archive|unarchive)\b/i.test(line) ||
+    /^use again\b|^rename (?:step|job)\b/i.test(line)
+  ) {
+    return perform(desk, [line], desk.options)
+  }
+  const read: Arguments | { wrong: string } = readArguments(splitWords(line))
+  if ('wrong' in read) return wrongUse('option', told(read.wrong, '"putback help" shows the options'))
+  return perform(desk, read.words, read.options)
+}
