@@ -5,6 +5,7 @@ import type { DecisionTarget, StepFacts } from '../plan/facts.ts'
 import { freshGrid, interrupt } from '../plan/tightening.ts'
 import { noteDealt } from './dealt.ts'
 import type { Container, Entry, EntryOf, EntryType, StripStep } from './entry.ts'
+import { forgetLooks, forgetLooksAbove } from './looks.ts'
 import { emptyState, type State } from './state.ts'
 
 /** An entry that cannot follow from those before it: the record is damaged, or a program wrote it wrongly. */
@@ -109,6 +110,7 @@ const appliers: Appliers = {
   'step-added': (state, { step, before }) => {
     state.steps.set(step.no, { ...freshStep(step.no, step.title), ...step, needs: [...step.needs] })
     for (const upper of before) stepOf(state, upper).needs.push(step.no)
+    forgetLooksAbove(state, step.no)
   },
   'step-changed': (state, { step: no, title, after, needs, hides }) => {
     const step = stepOf(state, no)
@@ -117,6 +119,7 @@ const appliers: Appliers = {
     if (needs !== undefined) step.needs = [...needs]
     if (hides !== undefined) step.hides = hides
     step.looked = false
+    if (after !== undefined || needs !== undefined) forgetLooks(state)
   },
   noted: (state, { n, step, kind, text, minutes }) => {
     state.notes.push({ n, step, kind, text, minutes })
@@ -145,6 +148,7 @@ const appliers: Appliers = {
     for (const { id } of pieces) if (isSingleUse(state, id)) state.used.add(id)
     for (const fault of faults ?? []) state.faults.set(fault.id, { ...fault, step, settled: null })
     takeInHand(state, containerFilled(moves))
+    forgetLooksAbove(state, step)
   },
   drained: (state, { fluid: { id, name, litres, step }, began }) => {
     if (began) beginStrip(state, began)
@@ -168,7 +172,7 @@ const appliers: Appliers = {
   moved: (state, { moves, opened }) => {
     if (opened) openContainer(state, opened)
     carry(state, moves)
-    if (moves.some(({ to, from }) => to === 'machine' || from === 'machine')) forgetLooks(state)
+    if (moves.some(isAtMachine)) forgetLooks(state)
   },
   supplied: (state, { pieces, openings, moves, retired, opened }) => {
     if (opened) openContainer(state, opened)
@@ -176,6 +180,7 @@ const appliers: Appliers = {
     for (const piece of retired) accountOf(state.ledger, piece).should = 0
     for (const piece of pieces) succeed(state, piece)
     carry(state, moves)
+    for (const piece of retired) forgetLooksAbove(state, accountOf(state.ledger, piece).piece.step)
   },
 
   decided: (state, { piece, what, count }) => {
@@ -199,6 +204,7 @@ const appliers: Appliers = {
   fitted: (state, { step, began, moves }) => {
     if (began) takeUp(state, step)
     carry(state, moves)
+    forgetLooksAbove(state, step)
     if (stepOf(state, step).built === 'underway') state.build = step
   },
   confirmed: (state, { mark }) => {
@@ -262,6 +268,7 @@ const appliers: Appliers = {
     if (opened) openContainer(state, opened)
     enterPieces(state, pieces, openings)
     carry(state, moves)
+    if (moves.some(isAtMachine)) forgetLooks(state)
     const known = state.differences.get(difference)
     if (!known) throw new Error(`no difference ${difference}`)
     known.settled = `${how}: ${reason}`
@@ -333,6 +340,10 @@ function enterPieces(state: State, pieces: readonly Piece[], openings: readonly 
   for (const opening of openings) enter(state.ledger, opening)
 }
 
+function isAtMachine({ from, to }: Move): boolean {
+  return from === 'machine' || to === 'machine'
+}
+
 function carry(state: State, moves: readonly Move[]): void {
   post(state.ledger, moves)
   for (const { piece, from, count } of moves) {
@@ -365,6 +376,7 @@ function settleByCount(state: State, container: number, piece: Piece['id'] | nul
 }
 
 function takeUp(state: State, no: number): void {
+  forgetLooksAbove(state, no)
   const step = stepOf(state, no)
   step.built = 'underway'
   state.build = no
@@ -411,11 +423,6 @@ function withdrawGates(state: State, no: number): void {
 function withdraw(state: State, target: DecisionTarget): void {
   state.overrides.delete(target)
   state.passedOver.delete(target)
-}
-
-/** A last look holds only until something beneath is touched; steps that are done keep theirs. */
-function forgetLooks(state: State): void {
-  for (const step of state.steps.values()) if (step.built !== 'done') step.looked = false
 }
 
 function stepOf(state: State, no: number): StepFacts {
