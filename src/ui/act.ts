@@ -1,0 +1,26 @@
+import type { NewJob } from '../session/jobs.ts'
+import type { Session } from '../session/session.ts'
+import type { Screen } from './navigation.ts'
+
+export type Command = Parameters<Session['send']>[0]
+
+/** What a key, a choice or a line asks for. */
+export type Act =
+  /** Commands one after the other, until one is refused; then perhaps to another screen. */
+  | { do: 'send'; commands: readonly Command[]; to?: Screen | undefined }
+  /** Lines one after the other, as if each had been typed. */
+  | { do: 'lines'; lines: readonly string[] }
+  | { do: 'go'; to: Screen }
+  | { do: 'turn'; to: Screen }
+  | { do: 'back' }
+  /** Words are put into the line, to be completed there. */
+  | { do: 'write'; before: string; after?: string | undefined }
+  /** A container is taken in hand: what comes off goes into it. */
+  | { do: 'take'; container: number }
+  /** Says something and does nothing. */
+  | { do: 'say'; what: string; cure?: string | undefined }
+  | { do: 'open-job'; path: string }
+  | { do: 'new-job'; job: NewJob }
+  | { do: 'demo' }
+  /** The end: with a note for the card when work is under way. */
+  | { do: 'leave'; note: string | null }

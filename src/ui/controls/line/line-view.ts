@@ -1,0 +1,33 @@
+import { headOf, type Line, line, strong, widthOf } from '../../text/line.ts'
+
+/** The line as it is drawn, and the column in which the cursor stands. */
+export interface LineView {
+  row: Line
+  cursor: number
+}
+
+const PROMPT = ' > '
+
+/** The line in a width: what the cursor stands in is always in sight. */
+export function lineView(before: string, after: string, width: number): LineView {
+  const room = width - PROMPT.length - 1
+  const shown = tailOf(before, room)
+  const rest = headOf(after, Math.max(0, room - widthOf(shown)))
+  return {
+    row: line(strong(PROMPT), strong(shown), rest),
+    cursor: PROMPT.length + widthOf(shown),
+  }
+}
+
+const graphemes = new Intl.Segmenter('en', { granularity: 'grapheme' })
+
+/** The end of a text that fits; two dots stand for what is cut off before it. */
+function tailOf(text: string, width: number): string {
+  if (widthOf(text) <= width) return text
+  let tail = ''
+  for (const { segment } of [...graphemes.segment(text)].reverse()) {
+    if (widthOf(segment + tail) > width - 2) break
+    tail = segment + tail
+  }
+  return `..${tail}`
+}

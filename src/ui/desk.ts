@@ -1,0 +1,382 @@
+import type { JobShelf, JobSummary } from '../session/jobs.ts'
+import type { Session } from '../session/session.ts'
+import { brokenOff } from '../session/views.ts'
+import type { Act, Command } from './act.ts'
+import { type Answer, notUnderstood, outcomeAnswer, saying } from './answer.ts'
+import type { Pressed } from './controls/line/key-reader.ts'
+import { type LineEvent, lineEditor, type ScreenKey } from './controls/line/line-editor.ts'
+import { scrolled, windowAt } from './controls/list-window.ts'
+import { bodyHeight, type Size } from './layout.ts'
+import { isAtWork, type Meaning, meaningOf, type Typed } from './meaning.ts'
+import { pageOf } from './model/page-of.ts'
+import type { Hall, Scene } from './model/scene.ts'
+import { errorTold, recordTold } from './model/trouble.ts'
+import { placeOf, type Screen, type Trail, walk } from './navigation.ts'
+import type { Page } from './page.ts'
+import { SIGNS } from './signs.ts'
+
+export interface DeskOptions {
+  shelf: JobShelf
+  colour: boolean
+  now?: (() => Date) | undefined
+}
+
+/**
+ * The screens without a terminal: what was pressed goes in, what is to be shown comes out. Holds where one is, the
+ * line, and the last answer; what is true of the job it asks of the session every time.
+ */
+export class Desk {
+  readonly #shelf: JobShelf
+  readonly #colour: boolean
+  readonly #now: () => Date
+  readonly #line = lineEditor()
+  readonly #listeners = new Set<() => void>()
+  #trail: Trail = [{ screen: { at: 'jobs' }, scroll: null }]
+  #jobs: JobSummary[] = []
+  #session: Session | null = null
+  #unfollow: () => void = () => {}
+  #hand: number | null = null
+  #answer: { answer: Answer; beside: string } | null = null
+  #size: Size = { width: 80, height: 23 }
+  #isLarge = false
+  #ended: number | null = null
+  #version = 0
+
+  constructor({ shelf, colour, now = () => new Date() }: DeskOptions) {
+    this.#shelf = shelf
+    this.#colour = colour
+    this.#now = now
+    this.#attempt(() => {
+      this.#jobs = shelf.list()
+      const only = this.#jobs.length === 1 ? this.#jobs[0]?.path : undefined
+      const path = shelf.chosen() ?? only
+      if (path !== undefined) this.#openJob(path)
+    })
+  }
+
+  /** Changes whenever anything to be shown does. */
+  get version(): number {
+    return this.#version
+  }
+
+  /** The exit code once the end is reached. */
+  get ended(): number | null {
+    return this.#ended
+  }
+
+  get session(): Session | null {
+    return this.#session
+  }
+
+  get isLarge(): boolean {
+    return this.#isLarge
+  }
+
+  get size(): Size {
+    return this.#size
+  }
+
+  subscribe(listener: () => void): () => void {
+    this.#listeners.add(listener)
+    return () => this.#listeners.delete(listener)
+  }
+
+  resize(size: Size): void {
+    if (size.width === this.#size.width && size.height === this.#size.height) return
+    this.#size = size
+    this.#changed()
+  }
+
+  press(pressed: Pressed): void {
+    for (const event of this.#line.take(pressed)) {
+      if (this.#ended === null) this.#attempt(() => this.#handle(event))
+    }
+    this.#changed()
+  }
+
+  /** Some time without a key. */
+  settle(): void {
+    this.#line.settle()
+  }
+
+  /** Leaves the job to others. */
+  close(): void {
+    this.#unfollow()
+    this.#unfollow = () => {}
+  }
+
+  /** Leaves without asking. What was under way is noted as broken off; if the disk refuses, the next start notes it. */
+  leaveAtOnce(): void {
+    const scene = this.scene()
+    if ('session' in scene && isAtWork(scene)) scene.session.send({ do: 'stop', abrupt: true, note: '' })
+    this.#ended = 0
+  }
+
+  get screen(): Screen {
+    return placeOf(this.#trail).screen
+  }
+
+  get scroll(): number | null {
+    return placeOf(this.#trail).scroll
+  }
+
+  typed(): Typed {
+    return { before: this.#line.before(), after: this.#line.after() }
+  }
+
+  /** What is said to the last line, as long as nothing else is being typed. */
+  answer(): Answer | null {
+    return this.#answer?.beside === this.#text() ? this.#answer.answer : null
+  }
+
+  page(): Page {
+    return pageOf(this.scene(), this.screen)
+  }
+
+  meaning(): Meaning {
+    return this.#meaningOf(this.typed())
+  }
+
+  #meaningOf(typed: Typed): Meaning {
+    const scene = this.scene()
+    return meaningOf(typed, { scene, screen: this.screen, page: pageOf(scene, this.screen) })
+  }
+
+  /** Everything there is to show something of. */
+  scene(): Hall | Scene {
+    const hall = {
+      jobs: this.#jobs,
+      home: this.#shelf.home,
+      width: this.#size.width,
+      height: this.#size.height,
+      now: this.#now(),
+      colour: this.#colour,
+    }
+    return this.#session ? { ...hall, session: this.#session, hand: this.#hand } : hall
+  }
+
+  #handle(event: LineEvent): void {
+    switch (event.kind) {
+      case 'line':
+        this.#answer = null
+        this.#enter(event)
+        break
+      case 'paste':
+        if (this.#session) this.#walk({ at: 'paste', lines: event.lines })
+        else this.#say(saying('A paste of several lines has no place here.'))
+        break
+      case 'key':
+        this.#key(event.key)
+        break
+      default:
+        event satisfies never
+    }
+  }
+
+  #enter(typed: Typed): void {
+    const meaning = this.#meaningOf(typed)
+    if (meaning.kind === 'nothing') return
+    if (meaning.kind === 'not-understood') {
+      this.#keep(typed)
+      this.#say(notUnderstood(meaning.told))
+      return
+    }
+    if (meaning.keep) this.#keep(meaning.keep)
+    this.#do(meaning.act, typed)
+  }
+
+  #key(key: ScreenKey): void {
+    switch (key) {
+      case 'leave':
+        this.leaveAtOnce()
+        break
+      case 'back':
+        this.#answer = null
+        this.#trail = walk(this.#trail, { back: true })
+        break
+      case 'large':
+        this.#isLarge = !this.#isLarge
+        break
+      case 'up':
+      case 'down':
+        this.#scroll({ rows: key === 'up' ? -1 : 1 })
+        break
+      case 'page-up':
+      case 'page-down':
+        this.#scroll({ pages: key === 'page-up' ? -1 : 1 })
+        break
+      default:
+        key satisfies never
+    }
+  }
+
+  #scroll(by: { pages: number } | { rows: number }): void {
+    const { rows, top, start } = this.page()
+    const height = bodyHeight(this.#size, this) - top.length
+    const window = windowAt(rows.length, height, this.scroll ?? start ?? 0)
+    this.#trail = walk(this.#trail, { scroll: scrolled(window, by, rows.length, height) })
+  }
+
+  #do(act: Act, typed: Typed): void {
+    switch (act.do) {
+      case 'send':
+        if (this.#send(act.commands, typed) && act.to) this.#walk(act.to)
+        break
+      case 'lines':
+        this.#takeLines(act.lines)
+        break
+      case 'go':
+        if (act.to.at === 'jobs') this.#jobs = this.#shelf.list()
+        this.#walk(act.to)
+        break
+      case 'turn':
+        this.#trail = walk(this.#trail, { turn: act.to })
+        break
+      case 'back':
+        this.#trail = walk(this.#trail, { back: true })
+        break
+      case 'write':
+        this.#line.set(act.before, act.after ?? '')
+        break
+      case 'take':
+        this.#hand = act.container
+        this.#walk({ at: 'off' })
+        break
+      case 'say':
+        this.#say(saying(act.what, act.cure))
+        break
+      case 'open-job':
+        this.#openJob(act.path)
+        break
+      case 'new-job':
+        this.#openJob(this.#shelf.create(act.job))
+        this.#walk({ at: 'off' })
+        break
+      case 'demo':
+        this.#openJob(this.#shelf.addDemo())
+        break
+      case 'leave':
+        this.#leave(act.note)
+        break
+      default:
+        act satisfies never
+    }
+  }
+
+  /** Sends commands until one is not taken; then the words go back into the line. Answers whether all were. */
+  #send(commands: readonly Command[], typed: Typed): boolean {
+    const session = this.#session
+    if (!session) return false
+    for (const [index, command] of commands.entries()) {
+      const outcome = session.send(command)
+      const answer = outcomeAnswer(session, outcome)
+      if (outcome.kind !== 'recorded') {
+        this.#keep(index === 0 ? typed : restOf(typed, index, commands.length))
+        this.#say(answer)
+        return false
+      }
+      // What comes off from now on goes where the record says.
+      if (outcome.entry.type !== 'noted' && outcome.entry.type !== 'moved') this.#hand = null
+      this.#say(answer)
+    }
+    return true
+  }
+
+  /** Each line as if it had been typed, until one is not taken: that one stands in the line, to be mended. */
+  #takeLines(lines: readonly string[]): void {
+    this.#trail = walk(this.#trail, { back: true })
+    for (const [index, text] of lines.entries()) {
+      const typed = { before: text, after: '' }
+      const meaning = this.#meaningOf(typed)
+      const isTaken =
+        meaning.kind === 'act' && meaning.act.do === 'send' && this.#send(meaning.act.commands, typed)
+      if (isTaken) continue
+      if (meaning.kind === 'act' && meaning.act.do === 'go') this.#walk(meaning.act.to)
+      else if (meaning.kind === 'not-understood') this.#say(notUnderstood(meaning.told))
+      this.#keep(typed)
+      if (lines.length > 1)
+        this.#addToAnswer(
+          `${index} of ${lines.length} lines were taken; this one and those after it were not.`,
+        )
+      return
+    }
+    if (lines.length > 1) this.#addToAnswer(`All ${lines.length} lines were taken.`)
+  }
+
+  #openJob(path: string): void {
+    const session = this.#shelf.open(path)
+    this.close()
+    this.#session = session
+    this.#hand = null
+    this.#trail = walk(this.#trail, { start: { at: 'now' } })
+    this.#attempt(() => {
+      if (this.#shelf.chosen() !== path) this.#shelf.choose(path)
+      this.#jobs = this.#shelf.list()
+    })
+    const unsubscribe = session.subscribe(() => this.#changed())
+    const unwatch = session.store.watch(() => this.#attempt(() => session.refresh()))
+    this.#unfollow = () => {
+      unsubscribe()
+      unwatch()
+    }
+    const trouble = recordTold(session)
+    if (trouble) this.#say({ sign: SIGNS.notRecorded, told: trouble })
+    // Work that ended without a word: a bolt may be half turned, and the record has to say so.
+    else if (brokenOff(session.state)) session.send({ do: 'stop', abrupt: true, note: '' })
+  }
+
+  #leave(note: string | null): void {
+    if (note !== null && this.#session) {
+      const outcome = this.#session.send({ do: 'stop', abrupt: false, note })
+      if (outcome.kind !== 'recorded') {
+        this.#say(outcomeAnswer(this.#session, outcome))
+        return
+      }
+    }
+    this.#ended = 0
+  }
+
+  #walk(to: Screen): void {
+    this.#trail = walk(this.#trail, { go: to })
+  }
+
+  #keep({ before, after }: Typed): void {
+    this.#line.set(before, after)
+  }
+
+  #say(answer: Answer): void {
+    this.#answer = { answer, beside: this.#text() }
+  }
+
+  #addToAnswer(text: string): void {
+    const last = this.#answer?.answer ?? saying('')
+    this.#say({ ...last, told: { ...last.told, lines: [...last.told.lines, text] } })
+  }
+
+  #text(): string {
+    return this.#line.before() + this.#line.after()
+  }
+
+  /** The disk and the lock may fail at any moment: then that is said, and the screens go on. */
+  #attempt(what: () => void): void {
+    try {
+      what()
+    } catch (error) {
+      const told = errorTold(error)
+      if (!told) throw error
+      this.#say({ sign: SIGNS.notRecorded, told })
+      this.#changed()
+    }
+  }
+
+  #changed(): void {
+    this.#version += 1
+    for (const listener of this.#listeners) listener()
+  }
+}
+
+/** The items of a line that are not recorded yet, where each stands between semicolons of its own. */
+function restOf(typed: Typed, done: number, all: number): Typed {
+  const parts = (typed.before + typed.after).split(';')
+  return { before: parts.length === all ? parts.slice(done).join(';').trim() : '', after: '' }
+}

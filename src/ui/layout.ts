@@ -1,0 +1,49 @@
+import { type Answer, answerRows, notUnderstood } from './answer.ts'
+import type { Meaning, Typed } from './meaning.ts'
+import { cut, type Line, line } from './text/line.ts'
+
+/** The frame: one row less than the terminal has, so that it is never cleared and drawn anew. */
+export interface Size {
+  width: number
+  height: number
+}
+
+/** Rows above the screen's own: the job, the screens' names, a rule. */
+const HEAD = 3
+/** A rule and the line. */
+const LINE = 2
+const LEAST_BELOW = 3
+
+export const SMALLEST: Size = { width: 60, height: 17 }
+
+interface Speaking {
+  answer(): Answer | null
+  meaning(): Meaning
+  typed(): Typed
+}
+
+/** What is said under the line: the answer to the last one, or how the one being typed is understood. */
+export function belowLine({ width, height }: Size, desk: Speaking): Line[] {
+  const rows = said(width, desk)
+  const most = Math.max(LEAST_BELOW, Math.floor(height / 2) - LINE)
+  if (rows.length <= most) return [...rows, ...Array<Line>(Math.max(0, LEAST_BELOW - rows.length)).fill([])]
+  const left = rows.length - most + 1
+  return [...rows.slice(0, most - 1), cut(line(`   · and ${left} more rows`), width)]
+}
+
+/** The rows between the two rules. */
+export function bodyHeight(size: Size, desk: Speaking): number {
+  return Math.max(1, size.height - HEAD - LINE - belowLine(size, desk).length)
+}
+
+function said(width: number, desk: Speaking): Line[] {
+  const answer = desk.answer()
+  if (answer) return answerRows(answer, width)
+  const { before, after } = desk.typed()
+  if (before + after === '') return []
+  const meaning = desk.meaning()
+  if (meaning.kind === 'nothing') return []
+  // While words are still coming they are not refused; they only are not understood yet.
+  if (meaning.kind === 'not-understood') return answerRows(notUnderstood(meaning.told), width)
+  return meaning.says.map((row) => cut(line('   ', row), width))
+}

@@ -1,0 +1,268 @@
+import { readCode, splitTail } from '../label/code.ts'
+import { plainText } from '../label/plain-text.ts'
+import { findVerb, readLine, readOff } from '../lines/read-line.ts'
+import type { Reading } from '../lines/reading.ts'
+import { codeOf } from '../session/scan.ts'
+import { entryText } from '../words/entries.ts'
+import type { Told } from '../words/told.ts'
+import type { Act, Command } from './act.ts'
+import { SCREENS } from './keys.ts'
+import { bagReading } from './model/bag-reading.ts'
+import { misreadingTold } from './model/misreading.ts'
+import type { Hall, Scene } from './model/scene.ts'
+import type { Screen } from './navigation.ts'
+import type { Page } from './page.ts'
+import { type Line, line } from './text/line.ts'
+
+/** What Enter would do with the line as it stands; shown while it is typed, done when Enter comes. */
+export type Meaning =
+  | {
+      kind: 'act'
+      act: Act
+      says: readonly Line[]
+      /** What stays in the line, where a scan came behind words. */
+      keep?: Typed | undefined
+    }
+  | { kind: 'not-understood'; told: Told }
+  | { kind: 'nothing' }
+
+/** The line: what stands before the cursor and after it. */
+export interface Typed {
+  before: string
+  after: string
+}
+
+export interface Shown {
+  scene: Hall | Scene
+  screen: Screen
+  page: Page
+}
+
+/**
+ * Content decides what a line is, in this order: nothing, a screen, a whole label code, an answer to the screen's
+ * question, a number to choose, a code behind words, a word of the screens, and then what the screen takes lines for.
+ */
+export function meaningOf(typed: Typed, shown: Shown): Meaning {
+  const { scene, screen, page } = shown
+  const text = plainText(typed.before + typed.after)
+  if (text === '')
+    return page.enter
+      ? { kind: 'act', act: page.enter.act, says: [line(page.enter.says)] }
+      : { kind: 'nothing' }
+  if (!('session' in scene)) return inHall(text, page)
+  return (
+    toScreen(text) ??
+    wholeCode(text) ??
+    behindWords(typed, scene) ??
+    answered(text, page) ??
+    chosen(text, shown) ??
+    screenWord(text, scene) ??
+    misreadCode(text) ??
+    (screen.at === 'lies' && !findVerb(text) ? searched(text) : language(text, scene, screen))
+  )
+}
+
+function inHall(text: string, page: Page): Meaning {
+  return (
+    answered(text, page) ??
+    numberChosen(text, page) ??
+    (/^\?/.test(text) ? go('help', { at: 'help', about: null }) : undefined) ??
+    (/^(quit|exit|q)$/i.test(text) ? act({ do: 'leave', note: null }, 'leave') : undefined) ??
+    no('Choose by number.', 'Type the number of a row, then Enter; "quit" leaves.')
+  )
+}
+
+/** `.1` to `.5`, and `.` for where one is. Some number pads have a comma there. */
+function toScreen(text: string): Meaning | undefined {
+  const digit = /^[.,](\d?)$/.exec(text)?.[1]
+  if (digit === undefined) return undefined
+  const found = SCREENS.find((each) => each.digit === digit)
+  return found
+    ? go(`${found.name}: ${found.says}`, found.screen)
+    : no(`There is no screen .${digit}.`, 'The screens are . and .1 to .5')
+}
+
+function wholeCode(text: string): Meaning | undefined {
+  return readCode(text).kind === 'code' ? go('scan', { at: 'scan', text }) : undefined
+}
+
+/** Digits that are nearly a code are a scan that went wrong, unless they are a choice or a container. */
+function misreadCode(text: string): Meaning | undefined {
+  return readCode(text).kind === 'misread'
+    ? go('a label code that does not agree', { at: 'scan', text })
+    : undefined
+}
+
+/** One in 97 endings is a valid code by chance, so the code has to be known as well. */
+function behindWords({ before, after }: Typed, scene: Scene): Meaning | undefined {
+  const tail = splitTail(before)
+  if (!tail || !isKnown(tail.code, scene)) return undefined
+  const meaning = go('scan, the words stay', { at: 'scan', text: tail.code })
+  return meaning.kind === 'act' ? { ...meaning, keep: { before: tail.words, after } } : meaning
+}
+
+function isKnown(code: string, { session, jobs }: Scene): boolean {
+  const reading = readCode(code)
+  if (reading.kind !== 'code') return false
+  const { job, containers } = session.state
+  if (reading.job !== job.no) return jobs.some(({ no }) => no === reading.job)
+  return containers.has(reading.container) && codeOf(session.state, reading.container) === reading.code
+}
+
+function answered(text: string, { question }: Page): Meaning | undefined {
+  if (!question) return undefined
+  const answer = question.take(text)
+  return 'cannot' in answer ? no(answer.cannot, '') : act(answer.act, answer.says)
+}
+
+function chosen(text: string, { scene, screen, page }: Shown): Meaning | undefined {
+  if (text === '0' && 'session' in scene) return takingBack(scene)
+  if (screen.at === 'lies' && /^\d{3,4}$/.test(text)) {
+    const choice = page.choice(Number(text))
+    return choice
+      ? act(choice.act, choice.says)
+      : no(`There is no container ${Number(text)}.`, 'The rows show those there are.')
+  }
+  return numberChosen(text, page)
+}
+
+function numberChosen(text: string, page: Page): Meaning | undefined {
+  if (!/^\d{1,2}$/.test(text)) return undefined
+  const choice = page.choice(Number(text))
+  return choice
+    ? act(choice.act, choice.says)
+    : no(`Nothing has the number ${text} here.`, 'A number chooses a row that has it.')
+}
+
+/** The last entry, by its number: what another has written since is not taken back with it. */
+function takingBack({ session }: Scene): Meaning {
+  const { state } = session
+  const last = session.entries().findLast(({ n }) => n === state.inForce.at(-1))
+  if (!last || state.inForce.length < 2) return no('There is nothing to take back.', '')
+  return act(
+    { do: 'send', commands: [{ do: 'undo', entry: last.n }] },
+    `take back entry ${last.n}: ${entryText(state, last)}`,
+  )
+}
+
+function screenWord(text: string, scene: Scene): Meaning | undefined {
+  const help = /^\?\s*(.*)$/.exec(text)?.[1]
+  if (help !== undefined)
+    return go(help === '' ? 'help' : `help about ${help}`, { at: 'help', about: help === '' ? null : help })
+  if (/^jobs$/i.test(text)) return go('the jobs of this home', { at: 'jobs' })
+  if (/^(quit|exit|q)$/i.test(text))
+    return isAtWork(scene)
+      ? go('stop work and leave', { at: 'leave' })
+      : act({ do: 'leave', note: null }, 'leave')
+  return undefined
+}
+
+/** Whether something is under way that a note would help with. */
+export function isAtWork({ session }: Scene): boolean {
+  const { strip, build, card } = session.state
+  return card === null && (strip !== null || build !== null)
+}
+
+function searched(text: string): Meaning {
+  return act({ do: 'turn', to: { at: 'lies', words: text } }, `look for ${text}`)
+}
+
+function language(text: string, scene: Scene, screen: Screen): Meaning {
+  const { session, hand } = scene
+  const found = findVerb(text)
+  if (screen.at === 'off' && !found) {
+    return read(
+      readOff(text, session.state, hand === null ? undefined : { kind: 'container', no: hand }),
+      scene,
+    )
+  }
+  const reading = readLine(text, session.state)
+  if (reading.kind === 'commands')
+    return read(reading, scene, found ? `${found.verb.words[0]}: ${found.verb.says}` : '')
+  // A bag line elsewhere: its words are understood, only not from here.
+  if (!found && readOff(text, session.state).kind === 'commands') {
+    return no(
+      'What comes off is typed on the screen OFF.',
+      `Write "off ${text}", or go there with .1 and write it again.`,
+    )
+  }
+  return read(reading, scene)
+}
+
+function read(reading: Reading, { session }: Scene, says = ''): Meaning {
+  switch (reading.kind) {
+    case 'commands':
+      return {
+        kind: 'act',
+        act: { do: 'send', commands: reading.commands, to: afterwards(reading.commands) },
+        says: reading.bag ? bagReading(reading.bag) : [line(says)],
+      }
+    case 'ask':
+      return asked(reading.ask)
+    case 'which-piece': {
+      const { words, pieces, again } = reading
+      return go(`which one? ${pieces.length} answer to "${words}"`, {
+        at: 'which',
+        words,
+        pieces,
+        lines: pieces.map(again),
+      })
+    }
+    case 'misread':
+      return { kind: 'not-understood', told: misreadingTold(session.state, reading.misreading) }
+    default:
+      return reading satisfies never
+  }
+}
+
+/** Where one wants to be after a command. */
+function afterwards(commands: readonly Command[]): Screen | undefined {
+  const last = commands.at(-1)
+  if (last?.do === 'count') return { at: 'differences', container: last.container }
+  if (last?.do === 'begin-build') return { at: 'step', step: last.step }
+  if (last?.do === 'begin-strip') return { at: 'off' }
+  return undefined
+}
+
+function asked(ask: Extract<Reading, { kind: 'ask' }>['ask']): Meaning {
+  switch (ask.ask) {
+    case 'card':
+      return go('where you are', { at: 'now' })
+    case 'scan':
+      return go('scan', { at: 'scan', text: ask.text })
+    case 'back':
+      return go('what goes back', { at: 'back' })
+    case 'step':
+      return go(`step ${ask.step}`, { at: 'step', step: ask.step })
+    case 'where':
+      return go(`look for ${ask.words}`, { at: 'lies', words: ask.words })
+    case 'left':
+      return go('what is left over', { at: 'left' })
+    case 'log':
+      return go('what happened', { at: 'log' })
+    case 'qr':
+      return go(`QR code of container ${ask.container}`, {
+        at: 'qr',
+        container: ask.container,
+        invert: false,
+      })
+    case 'proposals':
+      return go('what else the way back asks for', { at: 'proposals' })
+    case 'help':
+      return go('help', { at: 'help', about: ask.about })
+    default:
+      return ask satisfies never
+  }
+}
+
+function act(what: Act, says: string): Meaning {
+  return { kind: 'act', act: what, says: [line(says)] }
+}
+
+function go(says: string, to: Screen): Meaning {
+  return act({ do: 'go', to }, says)
+}
+
+function no(what: string, cure: string): Meaning {
+  return { kind: 'not-understood', told: { what, lines: [], cure } }
+}

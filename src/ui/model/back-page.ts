@@ -1,0 +1,57 @@
+import { type PlanRow, planRows } from '../../session/views.ts'
+import { stepName } from '../../words/names.ts'
+import { reasonText } from '../../words/reasons.ts'
+import { goTo, type Page, rowsOf } from '../page.ts'
+import { chipColumn } from '../signs.ts'
+import { blank, type Line, line, strong, wrap } from '../text/line.ts'
+import { nextChoice } from './next.ts'
+import { heading, withWords } from './rows.ts'
+import { perVersion, type Scene } from './scene.ts'
+import { stepSign } from './step-signs.ts'
+
+/** What goes back, in an order in which it can be done: each step with how it stands and every reason why. */
+export function backPage(scene: Scene): Page {
+  const { session } = scene
+  const { state } = session
+  const rows = perVersion(session, 'plan', () => planRows(session))
+  const open = rows.filter(({ standing }) => standing !== 'done' && standing !== 'idle')
+  const over = rows.filter((row) => !open.includes(row))
+  const lines = [
+    ...open.flatMap((row) => stepRows(scene, row)),
+    ...(over.length > 0 && open.length > 0 ? [blank] : []),
+    ...(over.length > 0 ? [heading('BEHIND YOU'), ...over.flatMap((row) => stepRows(scene, row))] : []),
+  ]
+  return {
+    title: line(strong('WHAT GOES BACK'), `  ${open.length} to do, ${over.length} behind you`),
+    top: [],
+    rows: rowsOf(lines.length > 0 ? lines : [line('     Nothing has come off yet.')]),
+    enter: nextChoice(scene),
+    choice: (no) =>
+      state.steps.has(no) ? goTo(`look at ${stepName(state, no)}`, { at: 'step', step: no }) : undefined,
+    large: null,
+  }
+}
+
+const SIGN_WIDTH = 15
+
+function stepRows({ session, width }: Scene, row: PlanRow): Line[] {
+  const { state } = session
+  const { step, reasons, overrides } = row
+  const title = stepName(state, step.no).replace(/^step \d+, /, '')
+  const head = line(
+    strong(String(step.no).padStart(3)),
+    '  ',
+    ...chipColumn(stepSign(row), SIGN_WIDTH),
+    ' ',
+    strong(title),
+  )
+  const under = [
+    ...(step.due === undefined ? [] : [`due ${step.due}`]),
+    ...reasons.map((reason) => reasonText(state, reason)),
+    ...overrides.map((reason) => `overridden: ${reason}`),
+  ]
+  return [
+    ...wrap(head, width, SIGN_WIDTH + 6),
+    ...under.flatMap((text) => wrap(line('     · ', ...withWords(text)), width, 7)),
+  ]
+}

@@ -1,0 +1,86 @@
+import { differenceName, overOrShort } from '../../words/names.ts'
+import { pieceName } from '../../words/pieces.ts'
+import { containerName } from '../../words/places.ts'
+import { type Choice, choicesOf, type Page, rowsOf } from '../page.ts'
+import { chip, SIGNS } from '../signs.ts'
+import { type Line, line, strong } from '../text/line.ts'
+import { groups, headed, indented, numbered } from './rows.ts'
+import type { Entry, Scene, State } from './scene.ts'
+
+type Counted = Extract<Entry, { type: 'counted' }>
+
+/** What a count came to: the arithmetic of each piece, and the ways to explain what does not agree. */
+export function differencesPage({ session, width }: Scene, container: number): Page {
+  const { state } = session
+  const last = session
+    .entries()
+    .findLast((entry): entry is Counted => entry.type === 'counted' && entry.container === container)
+  const open = [...state.differences.values()].filter(
+    (difference) => difference.container === container && difference.settled === null,
+  )
+  const choices = new Map<number, Choice>()
+  const explain = open.flatMap((difference) => {
+    const name = differenceName(state, difference.id)
+    const ways = waysToExplain(difference)
+    return [
+      ...indented(line(strong(name)), width),
+      ...ways.flatMap((way) => {
+        const no = choices.size + 1
+        choices.set(no, way)
+        return numbered(no, way.says, width)
+      }),
+    ]
+  })
+  choices.set(9, { says: 'count again', act: { do: 'turn', to: { at: 'count', container, given: [] } } })
+  const sign = open.length === 0 ? SIGNS.agrees : SIGNS.differs
+  return {
+    title: line(strong(`COUNTED ${containerName(state, container)}`), '  ', chip(sign)),
+    top: [],
+    rows: rowsOf(
+      groups(
+        headed(
+          'THE ARITHMETIC',
+          (last?.lines ?? []).flatMap((each) => indented(arithmetic(state, each), width)),
+        ),
+        headed('EXPLAIN IT', explain),
+        headed('OR', numbered(9, 'count again', width)),
+      ),
+    ),
+    enter:
+      open.length === 0
+        ? { says: 'back', act: { do: 'back' } }
+        : { says: 'back, to be explained later', act: { do: 'back' } },
+    choice: choicesOf(choices),
+    large: { letters: open.length === 0 ? 'AGREES' : String(open.length), under: [line(chip(sign))] },
+  }
+}
+
+function arithmetic(state: State, { piece, expected, counted }: Counted['lines'][number]): Line {
+  const name = piece === null ? 'pieces the record does not have there' : pieceName(state, piece)
+  const verdict = expected === counted ? 'agrees' : overOrShort(expected, counted)
+  return line(`${expected} in the record, ${counted} counted: `, strong(verdict), `  ${name}`)
+}
+
+type Difference = State['differences'] extends Map<unknown, infer Value> ? Value : never
+
+/** Each way begins a line that the reason completes. */
+function waysToExplain({ id, expected, counted, piece }: Difference): Choice[] {
+  const write = (says: string, before: string, after = ''): Choice => ({
+    says,
+    act: { do: 'write', before, after },
+  })
+  if (counted < expected) {
+    return [
+      write('they are lost: say why', `explain ${id} missing because `),
+      write('they went to another place: say where', `explain ${id} to `, ' because '),
+    ]
+  }
+  return [
+    write(
+      'they came from another place: say from where',
+      `explain ${id} ${piece === null ? 'PIECE ' : ''}from `,
+      ' because ',
+    ),
+    write('nobody knows them: name what they are', `explain ${id} unknown `, ' because '),
+  ]
+}

@@ -1,0 +1,65 @@
+import { SCREENS } from '../keys.ts'
+import type { Screen, ScreenName } from '../navigation.ts'
+import { chip, SIGNS, type Sign } from '../signs.ts'
+import { type Line, line, plain, type Span, spread, strong } from '../text/line.ts'
+import { type Hall, perVersion, type Scene, type State } from './scene.ts'
+
+const READ_ONLY: Sign = { ...SIGNS.notRecorded, word: 'ONLY TO READ' }
+
+/** The two rows at the top: the job with its balance, and the screens by name. */
+export function headRows(scene: Hall | Scene, screen: Screen): [Line, Line] {
+  const { width } = scene
+  if (!('session' in scene)) {
+    return [spread(line(strong('putback')), line('every piece in one place'), width), line(' ')]
+  }
+  const { session } = scene
+  const { job } = session.state
+  const name = line(strong(job.name), ` ${String(job.no).padStart(3, '0')}`)
+  const isReadOnly = session.store.readOnly !== null || session.unlawful !== null
+  const left = isReadOnly ? line(...name, '  ', chip(READ_ONLY)) : name
+  const balance = perVersion(session, 'balance', () => balanceText(session.state))
+  return [spread(left, line(balance), width), tabs(screen, width)]
+}
+
+/** The account of what is off, as a sum: `off 41 = 38 in containers + 3 on the bench`. */
+function balanceText(state: State): string {
+  let inContainers = 0
+  const open = { bench: 0, out: 0, supplier: 0, lost: 0 }
+  for (const { piece, at } of state.ledger.accounts.values()) {
+    if (piece.kind === 'aid' || piece.kind === 'tool') continue
+    for (const [place, count] of at) {
+      if (place.startsWith('c')) inContainers += count
+      else if (place in open) open[place as keyof typeof open] += count
+    }
+  }
+  const parts = [
+    [inContainers, 'in containers'],
+    [open.bench, 'on the bench'],
+    [open.out, 'out'],
+    [open.supplier, 'to come'],
+    [open.lost, 'lost'],
+  ] as const
+  const sum = parts.reduce((total, [count]) => total + count, 0)
+  if (sum === 0) return 'off 0'
+  const told = parts.filter(([count]) => count > 0).map(([count, where]) => `${count} ${where}`)
+  return `off ${sum} = ${told.join(' + ')}`
+}
+
+function tabs(screen: Screen, width: number): Line {
+  const here = HOME_OF[screen.at] ?? screen.at
+  const spans = SCREENS.flatMap(({ digit, name, screen: { at } }): Span[] => {
+    const label = `.${digit} ${name}`
+    return at === here ? [{ text: `[${label}]`, tone: 'here' }, plain(' ')] : [plain(` ${label}  `)]
+  })
+  return spread(spans, line('? help '), width)
+}
+
+/** The main screen that a screen belongs to. */
+const HOME_OF: Partial<Record<ScreenName, ScreenName>> = {
+  step: 'back',
+  proposals: 'back',
+  qr: 'lies',
+  count: 'lies',
+  differences: 'lies',
+  scan: 'lies',
+}

@@ -1,0 +1,91 @@
+import { plainText } from '../../label/plain-text.ts'
+import type { JobSummary } from '../../session/jobs.ts'
+import { type Choice, choicesOf, goTo, type Page, rowsOf } from '../page.ts'
+import { cut, type Line, line, strong } from '../text/line.ts'
+import { groups, headed, indented, numbered } from './rows.ts'
+import type { Hall } from './scene.ts'
+
+/** The jobs of this home by number; for who comes first, what this is, and one question. */
+export function jobsPage(hall: Hall): Page {
+  return hall.jobs.length === 0 ? firstPage(hall) : listPage(hall)
+}
+
+const NEW_JOB = goTo('a new job', { at: 'new-job', name: null })
+const DEMO: Choice = { says: 'a demo job, to look round', act: { do: 'demo' } }
+
+function firstPage({ width, home }: Hall): Page {
+  return {
+    title: line(strong('WELCOME')),
+    top: [],
+    rows: rowsOf(
+      groups(
+        [
+          ...indented(
+            'When a machine comes apart, this keeps account of every piece: what came off, and which bag it lies in.',
+            width,
+          ),
+          ...indented(
+            'When it goes back together, it says what goes where, and what is missing before the first start.',
+            width,
+          ),
+          ...indented('Each line is on the disk before it shows; nothing needs the network.', width),
+        ],
+        headed('WHAT IS IT TO BE?', [...numbered(1, NEW_JOB.says, width), ...numbered(2, DEMO.says, width)]),
+        indented(`Jobs are kept in ${plainText(home)}`, width),
+      ),
+    ),
+    enter: NEW_JOB,
+    choice: choicesOf(
+      new Map([
+        [1, NEW_JOB],
+        [2, DEMO],
+      ]),
+    ),
+    large: null,
+  }
+}
+
+function listPage({ jobs, width }: Hall): Page {
+  const open = [...jobs].sort((a, b) => Number(a.archived) - Number(b.archived))
+  const choices = new Map<number, Choice>()
+  for (const [index, job] of open.entries()) choices.set(index + 1, openJob(job))
+  const most = choices.size
+  choices.set(most + 1, NEW_JOB)
+  choices.set(most + 2, DEMO)
+  const rows = open.map((job, index) => jobRow(job, index + 1, width))
+  return {
+    title: line(strong('JOBS'), `  ${jobs.length}`),
+    top: [],
+    rows: rowsOf(
+      groups(
+        rows,
+        headed('OR', [...numbered(most + 1, NEW_JOB.says, width), ...numbered(most + 2, DEMO.says, width)]),
+      ),
+    ),
+    enter: null,
+    choice: choicesOf(choices),
+    large: null,
+  }
+}
+
+function openJob(job: JobSummary): Choice {
+  return { says: `open ${plainText(job.name)}`, act: { do: 'open-job', path: job.path } }
+}
+
+function jobRow(job: JobSummary, no: number, width: number): Line {
+  const number = job.no === null ? '---' : String(job.no).padStart(3, '0')
+  const state = job.problem ? 'cannot be read whole' : job.archived ? 'put away' : (job.phase ?? '')
+  const name = plainText(job.name === '' ? job.folder : job.name)
+  return cut(
+    line(
+      strong(String(no).padStart(3)),
+      '  ',
+      number,
+      '  ',
+      strong(name),
+      `  ${state}  `,
+      plainText(job.machine),
+    ),
+    width,
+  )
+}

@@ -1,0 +1,31 @@
+import { cardOf } from '../../session/views.ts'
+import { stepName } from '../../words/names.ts'
+import { NO_CHOICES, type Page, rowsOf } from '../page.ts'
+import { line, strong } from '../text/line.ts'
+import { groups, headed, indented } from './rows.ts'
+import type { Scene } from './scene.ts'
+
+/** Leaving with work under way: what is half done, and a word to whoever goes on. */
+export function leavePage({ session, width }: Scene): Page {
+  const { state } = session
+  const card = cardOf(session)
+  const step = card.build ?? card.strip
+  return {
+    title: line(strong('STOP WORK'), step === null ? '' : `  in ${stepName(state, step)}`),
+    top: [],
+    rows: rowsOf(
+      groups(
+        indented('Everything so far is recorded.', width),
+        headed(
+          'TO WHOEVER GOES ON',
+          indented('Type a word for the card: what is loose, what comes next. Or Enter alone.', width),
+        ),
+        indented('Backspace on an empty line: stay.', width),
+      ),
+    ),
+    enter: { says: 'leave without a note', act: { do: 'leave', note: '' } },
+    choice: NO_CHOICES,
+    question: { take: (text) => ({ says: 'leave with this note', act: { do: 'leave', note: text } }) },
+    large: null,
+  }
+}

@@ -1,0 +1,119 @@
+import { groupedCode } from '../../label/code.ts'
+import { codeOf } from '../../session/scan.ts'
+import { cardOf, planRows, trialBalance } from '../../session/views.ts'
+import { leftoverText } from '../../words/leftovers.ts'
+import { stepName } from '../../words/names.ts'
+import { containerPlace } from '../../words/places.ts'
+import { type Choice, choicesOf, goTo, type Page, rowsOf } from '../page.ts'
+import { chip, chipColumn, SIGNS } from '../signs.ts'
+import { type Line, line, strong } from '../text/line.ts'
+import { groups, headed, indented, numbered } from './rows.ts'
+import { perVersion, type Scene, type State } from './scene.ts'
+import { stepSign } from './step-signs.ts'
+
+type Leftover = ReturnType<typeof trialBalance>[number]
+
+/** What is left over: everything that stands before the first start, and after it the checks. */
+export function leftPage(scene: Scene): Page {
+  const { session } = scene
+  const { state } = session
+  const open = perVersion(session, 'left', () => trialBalance(session))
+  if (open.length > 0 && !state.started) return notClear(scene, open)
+  const choices = new Map<number, Choice>()
+  const checks = checkRows(scene, choices)
+  const gate = gateChoice(state)
+  if (gate) choices.set(1, gate)
+  return {
+    title: line(strong('WHAT IS LEFT OVER'), '  ', chip(SIGNS.clear)),
+    top: [],
+    rows: rowsOf(
+      groups(
+        headed('NOTHING', indented(said(state), scene.width)),
+        gate ? headed('THE NEXT GATE', numbered(1, gate.says, scene.width)) : [],
+        headed('CHECKS AFTER THE START', checks),
+      ),
+    ),
+    enter: enterClear(scene),
+    choice: choicesOf(choices),
+    large: null,
+  }
+}
+
+function notClear({ session, width }: Scene, open: readonly Leftover[]): Page {
+  const { state } = session
+  const code = (no: number) => groupedCode(codeOf(state, no))
+  const choices = new Map<number, Choice>()
+  const rows = open.map((leftover, index) => {
+    const no = index + 1
+    const { what, where, undo, cure } = leftoverText(state, leftover, code)
+    const choice = placeOfLeftover(leftover)
+    if (choice) choices.set(no, choice)
+    const head = line(strong(what), where === '' ? '' : `, ${where}`)
+    return [
+      ...(choice ? numbered(no, head, width) : indented(head, width)),
+      ...(undo === '' ? [] : indented(line(strong('First undo: '), undo), width)),
+      ...indented(cure, width),
+    ]
+  })
+  return {
+    title: line(
+      strong('WHAT IS LEFT OVER'),
+      '  ',
+      chip(SIGNS.notClear),
+      `  ${open.length} before the first start`,
+    ),
+    top: [],
+    rows: rowsOf(groups(...rows)),
+    enter: choices.get(1) ?? null,
+    choice: choicesOf(choices),
+    large: { letters: String(open.length), under: [line(strong('before the first start'))] },
+  }
+}
+
+/** Where to look first: into the container that holds it, else at its step. */
+function placeOfLeftover(leftover: Leftover): Choice | null {
+  if ('place' in leftover) {
+    const container = containerPlace(leftover.place)?.container
+    if (container !== undefined)
+      return goTo(`look into container ${container}`, { at: 'scan', text: String(container) })
+  }
+  return 'step' in leftover
+    ? goTo(`look at step ${leftover.step}`, { at: 'step', step: leftover.step })
+    : null
+}
+
+function said(state: State): string {
+  if (state.closed) return 'The job is closed.'
+  if (state.started) return 'The machine has been started.'
+  if (state.cleared) return 'The first start is cleared: every piece is home, every aid is out.'
+  return 'Every piece is home, every aid is out, every fluid is in, every mark is confirmed.'
+}
+
+/** The gates of the end are opened by a number and Enter, never by Enter alone. */
+function gateChoice(state: State): Choice | null {
+  if (state.closed) return null
+  if (state.started) return { says: 'close the job', act: { do: 'send', commands: [{ do: 'close-job' }] } }
+  if (state.cleared)
+    return { says: 'the machine was started', act: { do: 'send', commands: [{ do: 'first-start' }] } }
+  return { says: 'clear it for the first start', act: { do: 'send', commands: [{ do: 'clear' }] } }
+}
+
+function enterClear({ session }: Scene): Choice | null {
+  const { next } = cardOf(session)
+  if (next.kind === 'check')
+    return goTo(`check: ${stepName(session.state, next.step)}`, { at: 'step', step: next.step })
+  return goTo('where you are', { at: 'now' })
+}
+
+function checkRows({ session, width }: Scene, choices: Map<number, Choice>): Line[] {
+  const { state } = session
+  const rows = perVersion(session, 'plan', () => planRows(session)).filter(
+    ({ step }) => step.way === 'after-start',
+  )
+  return rows.flatMap((row, index) => {
+    const no = index + 2
+    choices.set(no, goTo(`look at ${stepName(state, row.step.no)}`, { at: 'step', step: row.step.no }))
+    const due = row.step.due === undefined ? '' : `, due ${row.step.due}`
+    return numbered(no, line(...chipColumn(stepSign(row), 14), ' ', stepName(state, row.step.no), due), width)
+  })
+}

@@ -1,0 +1,153 @@
+import { liesAt, liesIn } from '../../words/lookups.ts'
+import { countedPiece } from '../../words/pieces.ts'
+import { containerPath, containerPlace, placeName, whereName } from '../../words/places.ts'
+import { type Choice, goTo, type Page, type Rows, rowsOf } from '../page.ts'
+import { cut, type Line, line, strong } from '../text/line.ts'
+import { holdsWords } from './rows.ts'
+import { type PlaceOfPiece, perVersion, type Scene, type State } from './scene.ts'
+
+/** What lies where: every container in the one it stands in, with its content; or what a search finds. */
+export function liesPage(scene: Scene, words: string): Page {
+  const { session } = scene
+  const { state } = session
+  const search = words.trim()
+  const rows = search === '' ? allPlaces(scene) : found(scene, search)
+  const count = search === '' ? `${state.containers.size} containers` : `${rows.length} found`
+  return {
+    title: line(strong('WHAT LIES WHERE'), `  ${count}`, search === '' ? '' : line(' for ', strong(search))),
+    top: [],
+    rows:
+      rows.length > 0
+        ? rows
+        : rowsOf([line('     ', search === '' ? 'No container yet.' : 'Nothing answers to these words.')]),
+    enter:
+      search === '' ? null : { says: 'everything again', act: { do: 'turn', to: { at: 'lies', words: '' } } },
+    choice: (no) => containerChoice(state, no),
+    large: null,
+  }
+}
+
+function containerChoice(state: State, no: number): Choice | undefined {
+  return state.containers.has(no)
+    ? goTo(`look into ${placeName(state, `c${no}`)}`, { at: 'scan', text: String(no) })
+    : undefined
+}
+
+/** A container, with how deep it stands in others. */
+interface Standing {
+  no: number
+  depth: number
+}
+
+const OPEN_PLACES: readonly PlaceOfPiece[] = ['bench', 'out', 'supplier', 'spare', 'lost']
+
+function allPlaces(scene: Scene): Rows {
+  const { session, width } = scene
+  const { state } = session
+  const open = perVersion(session, 'open places', () =>
+    OPEN_PLACES.filter((place) => state.ledger.byPlace.has(place)),
+  )
+  const standing = perVersion(session, 'standing', () => standingOrder(state))
+  return {
+    length: open.length + standing.length,
+    at(index) {
+      const place = open[index]
+      if (place !== undefined) return row('', placeName(state, place), heldAt(state, place), width)
+      const { no, depth } = standing[index - open.length] as Standing
+      const container = state.containers.get(no)
+      const name = [placeName(state, `c${no}`).replace(/ \d+$/, ''), container?.name]
+        .filter(Boolean)
+        .join(' ')
+      return row(
+        String(no),
+        '  '.repeat(depth) + name,
+        container?.voided ? 'label void' : heldIn(state, no),
+        width,
+      )
+    },
+  }
+}
+
+/** Containers in the order in which one would walk to them: what stands in one comes right after it. */
+function standingOrder(state: State): Standing[] {
+  const inside = new Map<number | null, number[]>()
+  for (const { no, inside: outer } of state.containers.values()) {
+    const list = inside.get(outer)
+    if (list) list.push(no)
+    else inside.set(outer, [no])
+  }
+  const order: Standing[] = []
+  const visit = (no: number, depth: number) => {
+    order.push({ no, depth })
+    for (const inner of inside.get(no) ?? []) visit(inner, depth + 1)
+  }
+  for (const no of inside.get(null) ?? []) visit(no, 0)
+  return order
+}
+
+function heldAt(state: State, place: PlaceOfPiece): string {
+  const pieces = [...(state.ledger.byPlace.get(place) ?? [])]
+  return pieces
+    .map((piece) => countedPiece(state, piece, state.ledger.accounts.get(piece)?.at.get(place) ?? 0))
+    .join(', ')
+}
+
+function heldIn(state: State, no: number): string {
+  const lying = liesIn(state, no)
+  return lying.length === 0
+    ? 'empty'
+    : lying.map(({ piece, count }) => countedPiece(state, piece, count)).join(', ')
+}
+
+function row(no: string, name: string, content: string, width: number): Line {
+  const label = name.length < 16 ? name.padEnd(16) : `${name} `
+  return cut(line(strong(no.padStart(5)), '  ', strong(label), content), width)
+}
+
+/** Every lot of pieces that answers to the words, by its name, its home or its place. */
+function found({ session, width }: Scene, words: string): Rows {
+  const { state } = session
+  const hits = perVersion(session, `found ${words}`, () =>
+    [...state.ledger.accounts.keys()].flatMap((piece) =>
+      liesAt(state, piece).filter(({ place, count }) =>
+        holdsWords(searchText(state, piece, place, count), words),
+      ),
+    ),
+  )
+  return {
+    length: hits.length,
+    at(index) {
+      const { piece, place, count } = hits[index] as (typeof hits)[number]
+      const no = containerPlace(place)?.container
+      const where = no === undefined ? whereName(state, place) : `in ${containerPath(state, no)}`
+      return cut(
+        line(
+          strong(String(no ?? '').padStart(5)),
+          '  ',
+          countedPiece(state, piece, count),
+          '  ',
+          strong(where),
+        ),
+        width,
+      )
+    },
+  }
+}
+
+function searchText(
+  state: State,
+  piece: Parameters<typeof liesAt>[1],
+  place: PlaceOfPiece,
+  count: number,
+): string {
+  const account = state.ledger.accounts.get(piece)
+  const no = containerPlace(place)?.container
+  const container = no === undefined ? undefined : state.containers.get(no)
+  return [
+    countedPiece(state, piece, count),
+    account?.home.at,
+    whereName(state, place),
+    container?.name,
+    piece,
+  ].join(' ')
+}

@@ -1,0 +1,83 @@
+import { groupedCode } from '../../label/code.ts'
+import { codeOf } from '../../session/scan.ts'
+import { cardOf, type NextThing, type Todo } from '../../session/views.ts'
+import { markName, passName, stepName, tighteningName } from '../../words/names.ts'
+import { countedPiece } from '../../words/pieces.ts'
+import { containerPlace, whereName } from '../../words/places.ts'
+import type { Choice } from '../page.ts'
+import { goTo } from '../page.ts'
+import type { Scene, State } from './scene.ts'
+
+/** What comes next in the job, as a choice: what Enter does on the card. */
+export function nextChoice(scene: Scene, next: NextThing = cardOf(scene.session).next): Choice {
+  const { state } = scene.session
+  switch (next.kind) {
+    case 'begin':
+      return goTo('take the first piece off', { at: 'off' })
+    case 'strip':
+      return goTo(`go on with ${stepName(state, next.step)}`, { at: 'off' })
+    case 'todo':
+      return goTo(`go on: ${todoText(state, next.todo)}`, { at: 'step', step: next.step })
+    case 'close':
+      return goTo(`finish ${stepName(state, next.step)}`, { at: 'step', step: next.step })
+    case 'look':
+      return goTo(`last look before ${stepName(state, next.step)}`, { at: 'step', step: next.step })
+    case 'take':
+      return takeUp(state, next.step)
+    case 'blocked':
+      return goTo(`see what blocks ${stepName(state, next.step)}`, { at: 'step', step: next.step })
+    case 'check':
+      return goTo(`check after the start: ${stepName(state, next.step)}`, { at: 'step', step: next.step })
+    case 'leftovers':
+      return goTo('see what is left over', { at: 'left' })
+    case 'clear':
+      return goTo('nothing is left over: clear it for the first start', { at: 'left' })
+    case 'start':
+      return goTo('it is cleared: the first start', { at: 'left' })
+    case 'close-job':
+      return goTo('the checks are done: close the job', { at: 'left' })
+    case 'nothing':
+      return goTo('the job is closed: look at its history', { at: 'log' })
+    default:
+      return next satisfies never
+  }
+}
+
+/** Taking up a step of the way back, and going to it. */
+export function takeUp(state: State, step: number): Choice {
+  return {
+    says: `take up ${stepName(state, step)}`,
+    act: { do: 'send', commands: [{ do: 'begin-build', step }], to: { at: 'step', step } },
+  }
+}
+
+/** One thing to do, in words: `fit cam cap I3, from bag 4`. */
+export function todoText(state: State, todo: Todo): string {
+  switch (todo.kind) {
+    case 'take-out':
+      return `take out ${countedPiece(state, todo.account.piece.id, todo.count)}`
+    case 'fit': {
+      const from = todo.lies[0] ? `, ${liesText(state, todo.lies[0].place)}` : ', not within reach'
+      return `fit ${countedPiece(state, todo.account.piece.id, todo.owed)}${from}`
+    }
+    case 'confirm':
+      return `see ${markName(state, todo.mark.id)}`
+    case 'turn': {
+      const { tightening, next } = todo
+      const through = `${next.through} of ${tightening.order.length} through`
+      const doubt = next.suspect ? ', perhaps turned already' : ''
+      return `turn ${next.fastener}${doubt}: ${tighteningName(state, tightening.id)}, ${passName(tightening, next.pass)}, ${through}`
+    }
+    case 'fill':
+      return `fill ${todo.fluid.name}, ${todo.fluid.litresOut} L came out`
+    default:
+      return todo satisfies never
+  }
+}
+
+/** Where a piece lies, with the number on the label: `in bag 4 (017 0004 86)`. */
+export function liesText(state: State, place: Parameters<typeof whereName>[1]): string {
+  const inside = containerPlace(place)
+  if (!inside) return whereName(state, place)
+  return `${whereName(state, place)} (${groupedCode(codeOf(state, inside.container))})`
+}

@@ -1,0 +1,88 @@
+import { type Card, cardOf } from '../../session/views.ts'
+import { entryText } from '../../words/entries.ts'
+import { passName, stepName, tighteningName } from '../../words/names.ts'
+import { countedPiece } from '../../words/pieces.ts'
+import { type Choice, choicesOf, goTo, type Page, rowsOf } from '../page.ts'
+import { type Line, line, strong } from '../text/line.ts'
+import { nextChoice, takeUp } from './next.ts'
+import { groups, headed, indented, numbered } from './rows.ts'
+import type { Scene } from './scene.ts'
+import { whenText } from './when.ts'
+
+/** Where the job stands: what a person who comes back wants to see first. */
+export function nowPage(scene: Scene): Page {
+  const { session, width } = scene
+  const { state } = session
+  const card = cardOf(session)
+  const enter = nextChoice(scene, card.next)
+  const choices = choicesNow(scene, card)
+  const rows = groups(
+    stopped(scene, card),
+    headed('NEXT', indented(line(strong(enter.says)), width)),
+    headed('HALF DONE', halfway(scene, card)),
+    headed(
+      'LOOSE ON THE BENCH',
+      card.bench.flatMap(({ piece, count }) => indented(countedPiece(state, piece, count), width)),
+    ),
+    headed('LAST DONE', lastDone(scene)),
+    headed(
+      'OR',
+      [...choices].flatMap(([no, { says }]) => numbered(no, says, width)),
+    ),
+  )
+  return {
+    title: line(strong('WHERE YOU ARE'), `  ${card.phase}`),
+    top: [],
+    rows: rowsOf(rows),
+    enter,
+    choice: choicesOf(choices),
+    large: null,
+  }
+}
+
+function stopped({ session, width, now }: Scene, { stopped: stop }: Card): Line[] {
+  if (!stop) return []
+  const { state } = session
+  const where = stop.step === null ? '' : `, in ${stepName(state, stop.step)}`
+  // After a power cut nobody wrote when it was: the last entry before is what is known.
+  const before = stop.abrupt ? session.entries().findLast(({ n }) => n < stop.n) : undefined
+  const how = before ? `Broken off after ${whenText(before.at, now)}` : `Stopped ${whenText(stop.at, now)}`
+  const note = stop.note === '' ? '' : `: ${stop.note}`
+  return headed('WHERE YOU WERE', indented(`${how}${where}${note}`, width))
+}
+
+function halfway({ session, width }: Scene, card: Card): Line[] {
+  const { state } = session
+  return card.halfway.flatMap(({ tightening, next }) => {
+    const through = `${next.through} of ${tightening.order.length} through`
+    const text = `${tighteningName(state, tightening.id)}, ${passName(tightening, next.pass)}, ${through}: `
+    const doubt = next.suspect ? `${next.fastener} may have been turned already` : `${next.fastener} is next`
+    return indented(line(text, strong(doubt)), width)
+  })
+}
+
+function lastDone({ session, width, now }: Scene): Line[] {
+  const { state } = session
+  const inForce = new Set(state.inForce.slice(-4))
+  const last = session
+    .entries()
+    .slice(-40)
+    .filter(({ n, type }) => inForce.has(n) && type !== 'stopped')
+    .slice(-3)
+  return last.flatMap((entry) => indented(`${whenText(entry.at, now)}  ${entryText(state, entry)}`, width))
+}
+
+const MOST_READY = 5
+
+/** Other things to do than the next one: 1 to 5 are ready steps, 7 to 9 always mean the same. */
+function choicesNow({ session }: Scene, card: Card): Map<number, Choice> {
+  const { state } = session
+  const taken = card.next.kind === 'take' ? card.next.step : null
+  const ready = card.ready.filter((no) => no !== taken).slice(0, MOST_READY)
+  const choices = new Map<number, Choice>()
+  for (const [index, step] of ready.entries()) choices.set(index + 1, takeUp(state, step))
+  if (state.steps.size > 0) choices.set(7, goTo('see what else the way back asks for', { at: 'proposals' }))
+  choices.set(8, goTo('another job', { at: 'jobs' }))
+  choices.set(9, goTo('stop work and leave', { at: 'leave' }))
+  return choices
+}

@@ -1,0 +1,150 @@
+import { groupedCode } from '../../label/code.ts'
+import { readOff } from '../../lines/read-line.ts'
+import { codeOf } from '../../session/scan.ts'
+import { cardOf } from '../../session/views.ts'
+import { liesIn } from '../../words/lookups.ts'
+import { stepName } from '../../words/names.ts'
+import { countedPiece } from '../../words/pieces.ts'
+import { containerName, containerPlace } from '../../words/places.ts'
+import { bigLetters } from '../controls/big-letters/big-letters.ts'
+import { type Choice, choicesOf, goTo, type Page, rowsOf } from '../page.ts'
+import { blank, type Line, line, plain, strong } from '../text/line.ts'
+import { nextChoice } from './next.ts'
+import { groups, headed, indented, numbered } from './rows.ts'
+import { perVersion, type Scene, type State } from './scene.ts'
+
+/** What comes off: the step under way, the container in hand and what is in it, words said before. */
+export function offPage(scene: Scene): Page {
+  const { session, width } = scene
+  const { state } = session
+  const container = inHand(scene)
+  const again = sameAgain(scene)
+  const choices = new Map<number, Choice>(
+    again.map((words, index) => [
+      index + 1,
+      { says: words, act: { do: 'write', before: '', after: ` ${words}` } },
+    ]),
+  )
+  if (state.strip !== null) {
+    choices.set(7, {
+      says: `it is off: end ${stepName(state, state.strip)}`,
+      act: { do: 'send', commands: [{ do: 'end-strip' }] },
+    })
+  }
+  if (container !== null) {
+    choices.set(
+      8,
+      goTo(`QR code of ${containerName(state, container)}`, { at: 'qr', container, invert: false }),
+    )
+  }
+  choices.set(9, { says: 'begin the next step: name it', act: { do: 'write', before: 'begin ' } })
+  const rest = [...choices].filter(([no]) => no > 6)
+  return {
+    title: title(state),
+    top: handRows(scene, container),
+    rows: rowsOf(
+      groups(
+        container === null ? [] : headed('IN IT', contents(scene, container)),
+        headed(
+          'THE SAME AGAIN: a number, then the count',
+          again.flatMap((words, index) => numbered(index + 1, plainWords(words), width)),
+        ),
+        headed(
+          'THIS STEP',
+          rest.flatMap(([no, { says }]) => numbered(no, says, width)),
+        ),
+      ),
+    ),
+    enter: enter(scene, container),
+    choice: choicesOf(choices),
+    large:
+      container === null
+        ? null
+        : { letters: groupedCode(codeOf(state, container)), under: handRows(scene, container).slice(0, 1) },
+  }
+}
+
+/** The container that the next line fills; null when it will open one. */
+export function inHand({ session, hand }: Scene): number | null {
+  const no = hand ?? session.state.hand
+  const container = no === null ? undefined : session.state.containers.get(no)
+  return container && container.voided === null ? container.no : null
+}
+
+function title(state: State): Line {
+  if (state.strip === null) return line(strong('WHAT COMES OFF'), '  no step is open')
+  const after = state.steps.get(state.strip)?.after ?? []
+  return line(strong(stepName(state, state.strip)), after.length === 0 ? '' : `  after ${after.join(', ')}`)
+}
+
+/** The code stands large while the bag is empty: that is when it is written on the label. */
+function handRows({ session, hand, width }: Scene, container: number | null): Line[] {
+  const { state } = session
+  if (container === null) {
+    return [
+      line('     In hand: nothing. The first piece opens a bag; "into tray 2" behind a line puts it there.'),
+    ]
+  }
+  const code = groupedCode(codeOf(state, container))
+  const name = line('     In hand: ', strong(containerName(state, container)), `   label ${code}`)
+  if (liesIn(state, container).length > 0 || hand !== null) return [name]
+  const letters = bigLetters(code, width - 10)
+  if (!letters) return [name]
+  return [
+    line('     Write this on ', strong(containerName(state, container)), ':'),
+    blank,
+    ...letters.map((row) => [plain(`     ${row}`)]),
+  ]
+}
+
+function contents({ session, width }: Scene, container: number): Line[] {
+  const { state } = session
+  const lying = liesIn(state, container)
+  if (lying.length === 0) return []
+  return lying.flatMap(({ piece, place, count }) => {
+    const slot = containerPlace(place)?.slot
+    return indented(
+      `${countedPiece(state, piece, count)}${slot === undefined ? '' : `  slot ${slot}`}`,
+      width,
+    )
+  })
+}
+
+const MOST_AGAIN = 6
+
+/** The words of what came off before, newest first, as far as they would be understood again. */
+function sameAgain({ session }: Scene): string[] {
+  return perVersion(session, 'same again', () => {
+    const { state } = session
+    const found = new Set<string>()
+    for (const { piece } of [...state.ledger.accounts.values()].reverse()) {
+      if (found.size === MOST_AGAIN) break
+      if ((piece.kind !== 'part' && piece.kind !== 'fastener') || piece.home.position !== undefined) continue
+      const words = [piece.size, piece.name].filter(Boolean).join(' ')
+      if (readOff(`1 ${words}`, state).kind === 'commands') found.add(words)
+    }
+    return [...found]
+  })
+}
+
+function plainWords(words: string): Line {
+  return [plain(words)]
+}
+
+function enter(scene: Scene, container: number | null): Choice | null {
+  const { session } = scene
+  const { state } = session
+  if (container !== null && liesIn(state, container).length === 0) {
+    return {
+      says: `nothing: ${containerName(state, container)} is still empty`,
+      act: {
+        do: 'say',
+        what: `${containerName(state, container)} is in hand and empty.`,
+        cure: 'Type what goes into it: 8 M6x25 hex 10 valve cover bolts',
+      },
+    }
+  }
+  const { phase } = cardOf(session)
+  if (phase !== 'strip-down' && phase !== 'waiting') return nextChoice(scene)
+  return { says: 'a new bag', act: { do: 'send', commands: [{ do: 'open-container', kind: 'bag' }] } }
+}

@@ -1,0 +1,65 @@
+import type { Screen } from '../navigation.ts'
+import type { Page } from '../page.ts'
+import { backPage } from './back-page.ts'
+import { countPage } from './count-page.ts'
+import { differencesPage } from './differences-page.ts'
+import { helpPage } from './help-page.ts'
+import { jobsPage } from './jobs-page.ts'
+import { leavePage } from './leave-page.ts'
+import { leftPage } from './left-page.ts'
+import { liesPage } from './lies-page.ts'
+import { logPage } from './log-page.ts'
+import { newJobPage } from './new-job-page.ts'
+import { nowPage } from './now-page.ts'
+import { offPage } from './off-page.ts'
+import { pastePage } from './paste-page.ts'
+import { proposalsPage } from './proposals-page.ts'
+import { qrPage } from './qr-page.ts'
+import { scanPage } from './scan-page.ts'
+import type { Hall, Scene } from './scene.ts'
+import { stepPage } from './step-page.ts'
+import { whichPage } from './which-page.ts'
+
+/** What a screen shows. Without an open job there are only the jobs to choose from. */
+export function pageOf(scene: Hall | Scene, screen: Screen): Page {
+  if (screen.at === 'help') return helpPage(scene.width, screen.about)
+  if (screen.at === 'new-job') return newJobPage(scene, screen.name)
+  return 'session' in scene && screen.at !== 'jobs' ? jobPage(scene, screen) : jobsPage(scene)
+}
+
+function jobPage(scene: Scene, screen: Exclude<Screen, { at: 'jobs' | 'new-job' | 'help' }>): Page {
+  switch (screen.at) {
+    case 'now':
+      return nowPage(scene)
+    case 'off':
+      return offPage(scene)
+    case 'lies':
+      return liesPage(scene, screen.words)
+    case 'back':
+      return backPage(scene)
+    case 'step':
+      return stepPage(scene, screen.step)
+    case 'left':
+      return leftPage(scene)
+    case 'log':
+      return logPage(scene)
+    case 'scan':
+      return scanPage(scene, screen.text)
+    case 'qr':
+      return qrPage(scene, screen.container, screen.invert)
+    case 'count':
+      return countPage(scene, screen)
+    case 'differences':
+      return differencesPage(scene, screen.container)
+    case 'proposals':
+      return proposalsPage(scene)
+    case 'which':
+      return whichPage(scene, screen)
+    case 'paste':
+      return pastePage(scene, screen.lines)
+    case 'leave':
+      return leavePage(scene)
+    default:
+      return screen satisfies never
+  }
+}

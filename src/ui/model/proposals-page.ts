@@ -1,0 +1,55 @@
+import { readLine } from '../../lines/read-line.ts'
+import type { Command } from '../act.ts'
+import { type Choice, choicesOf, goTo, type Page, rowsOf } from '../page.ts'
+import { line, strong } from '../text/line.ts'
+import { groups, headed, indented, numbered } from './rows.ts'
+import { perVersion, type Scene } from './scene.ts'
+
+type Added = Extract<Command, { do: 'add-step' }>
+
+/** Steps of the way back that the record suggests. Each is taken by its number. */
+export function proposalsPage({ session, width }: Scene): Page {
+  const proposed = perVersion(session, 'proposals', () => allOf(session.state))
+  const choices = new Map<number, Choice>(
+    proposed.map((step, index) => [
+      index + 1,
+      { says: `add: ${step.title}`, act: { do: 'send', commands: [step] } },
+    ]),
+  )
+  const rows = proposed.flatMap((step, index) => {
+    const when =
+      step.way === 'after-start'
+        ? `after the first start${step.due === undefined ? '' : `, ${step.due}`}`
+        : `before ${steps(step.before)}`
+    return numbered(index + 1, line(strong(step.title), `  ${step.kind}, ${when}`), width)
+  })
+  return {
+    title: line(strong('WHAT ELSE THE WAY BACK ASKS FOR'), `  ${proposed.length}`),
+    top: [],
+    rows: rowsOf(
+      groups(
+        proposed.length === 0 ? indented('The record suggests nothing more now.', width) : rows,
+        headed('OR TYPE', [
+          ...indented('"add measure valve clearances after 4 before 2"', width),
+          ...indented('"add later check head bolts due after 500 km"', width),
+        ]),
+        indented("These are common practice. The machine's service manual decides.", width),
+      ),
+    ),
+    enter: goTo('where you are', { at: 'now' }),
+    choice: choicesOf(choices),
+    large: null,
+  }
+}
+
+/** The language numbers the proposals: taking all of them names each. */
+function allOf(state: Scene['session']['state']): Added[] {
+  const reading = readLine('accept all', state)
+  return reading.kind === 'commands'
+    ? reading.commands.filter((command): command is Added => command.do === 'add-step')
+    : []
+}
+
+function steps(numbers: readonly number[]): string {
+  return numbers.length === 0 ? 'anything' : `step ${numbers.join(', ')}`
+}

@@ -1,0 +1,266 @@
+import { groupedCode } from '../../label/code.ts'
+import { type ScanAnswer, type ScannedPiece, scan, type Verdict } from '../../session/scan.ts'
+import { cardOf } from '../../session/views.ts'
+import { stepName } from '../../words/names.ts'
+import { countedPiece, homeName } from '../../words/pieces.ts'
+import { containerName, containerPath, containerPlace } from '../../words/places.ts'
+import { reasonText } from '../../words/reasons.ts'
+import type { Command } from '../act.ts'
+import { bigLetters } from '../controls/big-letters/big-letters.ts'
+import { type Choice, choicesOf, goTo, type Page, rowsOf } from '../page.ts'
+import { chip, SIGNS, type Sign } from '../signs.ts'
+import { type Line, line, plain, strong } from '../text/line.ts'
+import { takeUp } from './next.ts'
+import { groups, headed, indented, numbered } from './rows.ts'
+import type { Scene, State } from './scene.ts'
+
+type Container = Extract<ScanAnswer, { kind: 'container' }>
+
+/** The answer to a scan: what this is, what is in it, where each piece goes, and the verdict in large letters. */
+export function scanPage(scene: Scene, text: string): Page {
+  const others = scene.jobs.flatMap(({ no, name }) => (no === null ? [] : [{ no, name }]))
+  const answer = scan(scene.session, text, others)
+  return answer.kind === 'container' ? containerPage(scene, answer) : otherPage(scene, answer)
+}
+
+function containerPage(scene: Scene, answer: Container): Page {
+  const { session, width } = scene
+  const { state } = session
+  const { container, code, pieces, inside, verdict } = answer
+  const choices = containerChoices(scene, answer)
+  return {
+    ...verdictShown(scene, verdictSign(verdict)),
+    title: line(
+      strong(containerName(state, container)),
+      `  label ${groupedCode(code)}`,
+      standsIn(state, container),
+    ),
+    rows: rowsOf(
+      groups(
+        verdictRows(scene, verdict),
+        headed('IN IT', [
+          ...pieces.flatMap((piece) => pieceRows(scene, piece)),
+          ...inside.flatMap((no) => indented(containerName(state, no), width)),
+        ]),
+        headed(
+          'OR',
+          [...choices].flatMap(([no, { says }]) => numbered(no, says, width)),
+        ),
+      ),
+    ),
+    enter: enter(scene, answer),
+    choice: choicesOf(choices),
+  }
+}
+
+function standsIn(state: State, no: number): string {
+  const path = containerPath(state, no)
+  const [, ...rest] = path.split(/(?= (?:in|on) )/)
+  return rest.length === 0 ? '' : `  ${rest.join('').trim()}`
+}
+
+function verdictSign(verdict: Verdict): Sign {
+  switch (verdict.kind) {
+    case 'fits-now':
+      return SIGNS.fitsNow
+    case 'not-yet':
+      return SIGNS.notYet
+    case 'not-in-this-step':
+      return SIGNS.otherStep
+    case 'empty':
+      return SIGNS.empty
+    case 'nothing-to-fit':
+      return SIGNS.nothingToFit
+    default:
+      return verdict satisfies never
+  }
+}
+
+function verdictRows({ session, width }: Scene, verdict: Verdict): Line[] {
+  const { state } = session
+  switch (verdict.kind) {
+    case 'fits-now':
+      return indented(line('For ', strong(stepName(state, verdict.step))), width)
+    case 'not-yet':
+      return [
+        ...indented(line('For ', strong(stepName(state, verdict.step)), ', which cannot start:'), width),
+        ...verdict.reasons.flatMap((reason) => indented(`· ${reasonText(state, reason)}`, width)),
+      ]
+    case 'not-in-this-step':
+      return [
+        ...indented(
+          line('It belongs to ', strong(verdict.belongs.map((no) => stepName(state, no)).join('; '))),
+          width,
+        ),
+        ...indented(`In hand: ${stepName(state, verdict.step)}`, width),
+      ]
+    default:
+      return []
+  }
+}
+
+function pieceRows({ session, width }: Scene, { piece, count, place, step, wanted }: ScannedPiece): Line[] {
+  const { state } = session
+  const slot = containerPlace(place)?.slot
+  const inSlot = slot === undefined ? '' : `slot ${slot}: `
+  const goes = wanted ? `goes to ${homeName(state, piece)}, step ${step}` : 'goes nowhere'
+  return indented(line(inSlot, strong(countedPiece(state, piece, count)), `  ${goes}`), width)
+}
+
+function containerChoices(
+  { session, hand }: Scene,
+  { container, pieces, verdict }: Container,
+): Map<number, Choice> {
+  const { state } = session
+  const choices = new Map<number, Choice>()
+  const isComingOff = state.strip !== null
+  if (verdict.kind === 'fits-now' && state.build !== verdict.step) choices.set(1, takeUp(state, verdict.step))
+  if (verdict.kind === 'not-yet')
+    choices.set(1, goTo(`look at ${stepName(state, verdict.step)}`, { at: 'step', step: verdict.step }))
+  if (verdict.kind === 'not-in-this-step') {
+    const [first] = verdict.belongs
+    if (first !== undefined)
+      choices.set(1, goTo(`look at ${stepName(state, first)}`, { at: 'step', step: first }))
+  }
+  if (pieces.length > 0) choices.set(2, goTo('count what is in it', { at: 'count', container, given: [] }))
+  choices.set(3, goTo('QR code', { at: 'qr', container, invert: false }))
+  if (isComingOff && (hand ?? state.hand) !== container) choices.set(4, takeInHand(state, container))
+  choices.set(5, {
+    says: 'stand it in another, such as a bin',
+    act: { do: 'write', before: `put ${container} in ` },
+  })
+  return choices
+}
+
+function takeInHand(state: State, container: number): Choice {
+  return {
+    says: `take it in hand: what comes off goes into ${containerName(state, container)}`,
+    act: { do: 'take', container },
+  }
+}
+
+/** Enter does what the verdict says, one piece at a time where each has a home of its own. */
+function enter(scene: Scene, { container, pieces, verdict }: Container): Choice | null {
+  const { session, hand } = scene
+  const { state } = session
+  if (state.strip !== null && (hand ?? state.hand) !== container && cardOf(session).phase === 'strip-down') {
+    return takeInHand(state, container)
+  }
+  if (verdict.kind === 'fits-now') {
+    if (state.build !== verdict.step) {
+      return {
+        ...takeUp(state, verdict.step),
+        act: { do: 'send', commands: [{ do: 'begin-build', step: verdict.step }] },
+      }
+    }
+    const first = pieces.find(({ wanted, step }) => wanted && step === verdict.step)
+    if (first) return fitFrom(state, first, verdict.step)
+  }
+  return { says: 'back', act: { do: 'back' } }
+}
+
+function fitFrom(state: State, { piece, count, step }: ScannedPiece, no: number): Choice {
+  const position = state.ledger.accounts.get(piece)?.home.position
+  const command: Command = { do: 'fit', step: no, fittings: [{ piece, position }] }
+  return {
+    says: `fit ${countedPiece(state, piece, count)}, step ${step}`,
+    act: { do: 'send', commands: [command] },
+  }
+}
+
+/** The verdict in large letters where they fit, always with its sign and word. */
+function verdictShown({ width }: Scene, sign: Sign): Pick<Page, 'top' | 'large'> {
+  const letters = bigLetters(sign.word, width - 5)
+  const large = (letters ?? []).map((row) => line('     ', { text: row, tone: 'strong' }))
+  return {
+    top: letters ? [[plain('     '), chip(sign)], ...large] : [[plain('     '), chip(sign)]],
+    large: { letters: sign.word, under: [line(chip(sign))] },
+  }
+}
+
+function otherPage(scene: Scene, answer: Exclude<ScanAnswer, { kind: 'container' }>): Page {
+  const { state } = scene.session
+  const { sign, rows, choices } = told(scene, answer)
+  return {
+    ...verdictShown(scene, sign),
+    title: line(strong('THE LABEL'), `  ${state.job.name}`),
+    rows: rowsOf(rows),
+    enter: { says: 'back', act: { do: 'back' } },
+    choice: choicesOf(choices),
+  }
+}
+
+interface ToldAnswer {
+  sign: Sign
+  rows: Line[]
+  choices: Map<number, Choice>
+}
+
+function told(
+  { session, jobs, width }: Scene,
+  answer: Exclude<ScanAnswer, { kind: 'container' }>,
+): ToldAnswer {
+  const { state } = session
+  const choices = new Map<number, Choice>()
+  const say = (...texts: string[]) => texts.flatMap((text) => indented(text, width))
+  switch (answer.kind) {
+    case 'void': {
+      const { code, insteadOf, reason } = answer
+      const rows = say(`Label ${groupedCode(code)} is void: ${reason}`)
+      if (insteadOf === null) return { sign: SIGNS.void, rows, choices }
+      choices.set(
+        1,
+        goTo(`look into ${containerName(state, insteadOf)}, which took its place`, {
+          at: 'scan',
+          text: String(insteadOf),
+        }),
+      )
+      return { sign: SIGNS.void, rows: [...rows, ...listed(choices, width)], choices }
+    }
+    case 'other-job': {
+      const known = jobs.find(({ no }) => no === answer.job)
+      const rows = say(
+        `This label is container ${answer.container} of job ${answer.job}${answer.name === null ? ', which is not in this home' : `, ${answer.name}`}. This job is ${state.job.no}, ${state.job.name}.`,
+        'Nothing in it belongs to this machine.',
+      )
+      if (known) choices.set(1, { says: `open ${known.name}`, act: { do: 'open-job', path: known.path } })
+      return { sign: SIGNS.otherJob, rows: [...rows, ...listed(choices, width)], choices }
+    }
+    case 'unknown': {
+      const what =
+        answer.code === null
+          ? `No container ${answer.container} was ever opened in this job.`
+          : `Container ${answer.container} was opened and taken back: its label ${groupedCode(answer.code)} stands for nothing.`
+      return {
+        sign: SIGNS.unknown,
+        rows: say(what, 'Read the number again, or look for the piece with "where" and its words.'),
+        choices,
+      }
+    }
+    case 'misread': {
+      for (const [index, code] of answer.near.entries()) {
+        const container = Number(code.slice(3, 7))
+        choices.set(
+          index + 1,
+          goTo(`${groupedCode(code)}, ${containerName(state, container)}`, { at: 'scan', text: code }),
+        )
+      }
+      const rows = say(
+        `${answer.digits} is no label code: its check digits do not agree. Scan or type it again${answer.near.length > 0 ? ', or was it one of these?' : '.'}`,
+      )
+      return { sign: SIGNS.misread, rows: [...rows, ...listed(choices, width)], choices }
+    }
+    case 'not-a-code':
+      return {
+        sign: SIGNS.unknown,
+        rows: say(`"${answer.text}" is no label code and no container's number.`),
+        choices,
+      }
+    default:
+      return answer satisfies never
+  }
+}
+
+function listed(choices: ReadonlyMap<number, Choice>, width: number): Line[] {
+  return [...choices].flatMap(([no, { says }]) => numbered(no, says, width))
+}

@@ -1,0 +1,38 @@
+import type { JobSummary } from '../../session/jobs.ts'
+import type { ScannedPiece } from '../../session/scan.ts'
+import type { Session } from '../../session/session.ts'
+
+export type State = Session['state']
+export type PieceId = ScannedPiece['piece']
+export type PlaceOfPiece = ScannedPiece['place']
+export type Entry = ReturnType<Session['entries']>[number]
+
+/** What there is to show before a job is open. */
+export interface Hall {
+  jobs: readonly JobSummary[]
+  home: string
+  width: number
+  height: number
+  now: Date
+  colour: boolean
+}
+
+/** What there is to show of an open job. `height` is the number of rows between the two rules. */
+export interface Scene extends Hall {
+  session: Session
+  /** The container that the next line fills, when the screen says so and not the record. */
+  hand: number | null
+}
+
+const kept = new WeakMap<Session, { version: number; values: Map<string, unknown> }>()
+
+/** A value worked out once for each version of a session's state. */
+export function perVersion<Value>(session: Session, key: string, compute: () => Value): Value {
+  let cache = kept.get(session)
+  if (!cache || cache.version !== session.version) {
+    cache = { version: session.version, values: new Map() }
+    kept.set(session, cache)
+  }
+  if (!cache.values.has(key)) cache.values.set(key, compute())
+  return cache.values.get(key) as Value
+}

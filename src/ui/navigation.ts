@@ -1,0 +1,81 @@
+/** A screen with what it shows. Everything a screen needs to be shown again is in here. */
+export type Screen =
+  | { at: 'jobs' }
+  /** A new job is named; `name` is null until it is given. */
+  | { at: 'new-job'; name: string | null }
+  | { at: 'now' }
+  | { at: 'off' }
+  /** What lies where; `words` narrow it. */
+  | { at: 'lies'; words: string }
+  | { at: 'back' }
+  | { at: 'step'; step: number }
+  | { at: 'left' }
+  | { at: 'log' }
+  | { at: 'scan'; text: string }
+  | { at: 'qr'; container: number; invert: boolean }
+  /** A blind count; `given` are the numbers told so far, in the order asked. */
+  | { at: 'count'; container: number; given: number[] }
+  | { at: 'differences'; container: number }
+  | { at: 'proposals' }
+  | { at: 'which'; words: string; pieces: string[]; lines: string[] }
+  | { at: 'paste'; lines: string[] }
+  | { at: 'help'; about: string | null }
+  /** Leaving with work under way: a note is asked for. */
+  | { at: 'leave' }
+
+export type ScreenName = Screen['at']
+
+export interface Place {
+  screen: Screen
+  /** Rows scrolled down; null where the screen chooses its own beginning. */
+  scroll: number | null
+}
+
+/** Where one is and the way one came, the last place last; never empty. */
+export type Trail = readonly [...Place[], Place]
+
+export type Step =
+  | { go: Screen }
+  /** The same place shows something else, as when a dialogue goes on. */
+  | { turn: Screen }
+  | { back: true }
+  | { scroll: number }
+  /** Another beginning, with nothing to go back to. */
+  | { start: Screen }
+
+/** The place after a step of the way. */
+export function walk(trail: Trail, step: Step): Trail {
+  const here = placeOf(trail)
+  if ('start' in step) return [{ screen: step.start, scroll: null }]
+  if ('scroll' in step) return [...trail.slice(0, -1), { ...here, scroll: step.scroll }]
+  if ('turn' in step) return [...trail.slice(0, -1), { screen: step.turn, scroll: null }]
+  if ('back' in step) {
+    const before = trail.slice(0, -1)
+    const last = before.at(-1)
+    return last ? [...before.slice(0, -1), last] : trail
+  }
+  if (isSame(here.screen, step.go)) return trail
+  const kept = trail.slice(-MOST).filter(({ screen }) => !isPassing(screen))
+  return [...kept.map(startedOver), { screen: step.go, scroll: null }]
+}
+
+/** The place one is at. */
+export function placeOf(trail: Trail): Place {
+  return trail[trail.length - 1] as Place
+}
+
+const MOST = 40
+
+function isSame(one: Screen, other: Screen): boolean {
+  return JSON.stringify(one) === JSON.stringify(other)
+}
+
+/** Questions that are over once one has gone on: nobody wants to go back to them. */
+function isPassing({ at }: Screen): boolean {
+  return at === 'which' || at === 'paste' || at === 'leave' || at === 'new-job'
+}
+
+/** A count that was broken off starts at nothing. */
+function startedOver(place: Place): Place {
+  return place.screen.at === 'count' ? { ...place, screen: { ...place.screen, given: [] } } : place
+}

@@ -1,0 +1,38 @@
+import { render } from 'ink'
+import type { JobShelf } from '../session/jobs.ts'
+import { App } from './app.tsx'
+import { Desk } from './desk.ts'
+import { crashText, openTerminal } from './terminal.ts'
+
+export interface ScreensOptions {
+  shelf: JobShelf
+  colour: boolean
+}
+
+/** Shows the screens until the user leaves. Answers the exit code, with the terminal as it was before. */
+export async function openScreens({ shelf, colour }: ScreensOptions): Promise<number> {
+  const { stdin, stdout } = process
+  if (!stdin.isTTY || !stdout.isTTY) {
+    process.stderr.write(
+      'putback: the screens need a terminal. "putback help" shows what works without one.\n',
+    )
+    return 2
+  }
+  const desk = new Desk({ shelf, colour })
+  const terminal = openTerminal({ onSignal: () => desk.leaveAtOnce() })
+  const app = render(<App desk={desk} input={terminal} colour={colour} />, {
+    exitOnCtrlC: false,
+    patchConsole: false,
+  })
+  try {
+    await app.waitUntilExit()
+    return desk.ended ?? 0
+  } catch (error) {
+    terminal.restore()
+    process.stderr.write(`${crashText(error)}\n`)
+    return 1
+  } finally {
+    desk.close()
+    terminal.restore()
+  }
+}

@@ -1,0 +1,59 @@
+import type { Act } from './act.ts'
+import type { Screen } from './navigation.ts'
+import type { Line } from './text/line.ts'
+
+/** What a screen shows, ready to be drawn: the same for every screen. */
+export interface Page {
+  /** What this is, on the row under the screens' names. */
+  title: Line
+  /** Rows that stay above those that scroll. */
+  top: readonly Line[]
+  rows: Rows
+  /** The row with which the screen begins. */
+  start?: number | undefined
+  /** What Enter on an empty line does, in words; null where nothing is sensible. */
+  enter: Choice | null
+  choice(no: number): Choice | undefined
+  /** A question that takes the line for its answer. */
+  question?: Question | undefined
+  /** What large letters say, with a few words under them. */
+  large: Large | null
+}
+
+/** Rows that are made when they are shown. */
+export interface Rows {
+  length: number
+  at(index: number): Line
+}
+
+export interface Choice {
+  says: string
+  act: Act
+}
+
+export interface Question {
+  /** What the answer is taken for, or why it cannot be. */
+  take(text: string): Choice | { cannot: string }
+}
+
+export interface Large {
+  letters: string
+  under: readonly Line[]
+}
+
+/** Rows that are there already. */
+export function rowsOf(lines: readonly Line[]): Rows {
+  return { length: lines.length, at: (index) => lines[index] ?? [] }
+}
+
+/** Choices by their numbers. */
+export function choicesOf(numbered: ReadonlyMap<number, Choice>): (no: number) => Choice | undefined {
+  return (no) => numbered.get(no)
+}
+
+export const NO_CHOICES = (): undefined => undefined
+
+/** Going to a screen, as a choice. */
+export function goTo(says: string, to: Screen): Choice {
+  return { says, act: { do: 'go', to } }
+}
