@@ -1,5 +1,6 @@
 import type { Command, Into } from '../journal/command.ts'
 import type { State } from '../journal/state.ts'
+import type { BagLine } from '../trade/bag-line/bag-item.ts'
 import { readBagLine } from '../trade/bag-line/read-bag-line.ts'
 import { itemCommand } from './item-command.ts'
 import { readPlace } from './read-place.ts'
@@ -9,7 +10,7 @@ import { misread } from './stopped.ts'
 /** A bag line without its verb, which may end in `into bag 3`. Stops when it is not understood. */
 export function offReading(text: string, state: State, asked?: Into): Reading {
   const { line, into } = splitInto(text, state, asked)
-  const bag = readBagLine(line, { units: state.job.units })
+  const bag = asWords(line) ?? readBagLine(line, { units: state.job.units })
   if (!bag.understood) misread({ code: 'bag-line', bag })
   let next = into
   const commands: Command[] = []
@@ -20,6 +21,19 @@ export function offReading(text: string, state: State, asked?: Into): Reading {
     if (command.do === 'take-off' && next?.kind === 'new') next = { kind: 'hand' }
   }
   return { kind: 'commands', commands, bag }
+}
+
+/** Words kept as they are run to the end of the line, semicolons and all: what follows one is no piece. */
+function asWords(line: string): Extract<BagLine, { understood: true }> | null {
+  const [, prefix = '', on = '', text] =
+    /^(notes?|caution|warning|used|marks?)(?: ([^:]{1,40}))? ?: ?(.+)$/i.exec(line) ?? []
+  if (text === undefined) return null
+  const word = prefix.toLowerCase()
+  if (word.startsWith('mark'))
+    return { understood: true, items: [{ kind: 'mark', text, ...(on !== '' && { on }) }] }
+  if (on !== '') return null
+  const kind = word.startsWith('note') ? 'note' : word === 'used' ? 'used' : 'caution'
+  return { understood: true, items: [{ kind, text }] }
 }
 
 /** `into` only counts where a place follows: `note: oil ran into the sump` is all note. */

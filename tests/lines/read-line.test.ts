@@ -228,6 +228,12 @@ describe('a line is a command', () => {
     ['archive', { do: 'archive', archived: true }],
     ['unarchive', { do: 'archive', archived: false }],
     ['note: gasket stuck', { do: 'note', kind: 'note', text: 'gasket stuck' }],
+    ['note gasket stuck', { do: 'note', kind: 'note', text: 'gasket stuck' }],
+    ['caution spring under load', { do: 'note', kind: 'caution', text: 'spring under load' }],
+    ['took 25 min', { do: 'note', kind: 'minutes', text: '25 min', minutes: 25 }],
+    ['mark dot to the left', { do: 'mark', text: 'dot to the left' }],
+    ['mark p11: dot outside', { do: 'mark', text: 'dot outside', piece: 'p11' }],
+    ['tool torque wrench', { do: 'put-in', kind: 'tool', name: 'torque wrench', count: 1 }],
   ]
 
   test.each(lines)('%s', (line, command) => {
@@ -301,6 +307,8 @@ describe('a line is not understood, and says why', () => {
     ['accept 1,99', { code: 'no-such-proposal', part: '99' }],
     ['off 8 M6x25 bolts 10 Nm', { code: 'bag-line' }],
     ['off', { code: 'missing', verb: 'off' }],
+    ['note', { code: 'missing', verb: 'note', what: 'TEXT' }],
+    ['mark:', { code: 'missing', verb: 'mark', what: 'TEXT' }],
   ]
 
   test.each(lines)('%s', (line, misreading) => {
@@ -346,6 +354,18 @@ describe('a bag line', () => {
     })
     expect(readOff('note: oil ran into the sump', state)).toMatchObject({
       commands: [{ do: 'note', text: 'oil ran into the sump' }],
+    })
+  })
+
+  test('keeps a note whole, semicolons and all: what follows one is no piece', () => {
+    expect(readOff('note: gasket stuck; stump 3 mm proud', state)).toMatchObject({
+      commands: [{ do: 'note', text: 'gasket stuck; stump 3 mm proud' }],
+    })
+    expect(readLine('mark I3: arrow to chain; dot outside', state)).toMatchObject({
+      commands: [{ do: 'mark', text: 'arrow to chain; dot outside', piece: 'p11' }],
+    })
+    expect(readOff('2 dowels; note: one is bent', state)).toMatchObject({
+      commands: [{ do: 'take-off' }, { do: 'note', text: 'one is bent' }],
     })
   })
 

@@ -1,3 +1,4 @@
+import type { Line } from '../line.ts'
 import { offReading } from '../read-off.ts'
 import type { Verb } from '../verb.ts'
 
@@ -103,11 +104,15 @@ export const stripVerbs: readonly Verb[] = [
     forms: ['took 25 min'],
     says: 'Keeps how long the step took.',
     examples: ['took 25 min'],
-    read: asBagLine,
+    read: ({ whole, state }) => offReading(whole, state),
   },
 ]
 
-/** Kinds of bag line that say by themselves what they are. */
-function asBagLine({ whole, state }: Parameters<Verb['read']>[0]) {
-  return offReading(whole, state)
+/** Kinds of bag line that say by themselves what they are. The colon may be left out: `note gasket stuck`. */
+function asBagLine(line: Line) {
+  const { whole, verb, state } = line
+  line.take(/^: ?/)
+  const text = line.takeRest('TEXT')
+  const isAbout = verb.startsWith('mark') && /^[^:]{1,40} ?: ?\S/.test(text)
+  return offReading(isAbout ? whole : `${verb}: ${text}`, state)
 }
