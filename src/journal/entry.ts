@@ -3,8 +3,11 @@ import * as z from 'zod'
 /** The version of the entry shapes written by this program. */
 export const ENTRY_VERSION = 1
 
-const text = z.string().max(500)
-const reason = z.string().min(1).max(500)
+/** In UTF-16 code units, as JavaScript counts them. */
+export const LONGEST_TEXT = 500
+
+const text = z.string().max(LONGEST_TEXT)
+const reason = z.string().min(1).max(LONGEST_TEXT)
 const no = z.int().min(1).max(9999)
 const count = z.int().min(1).max(9999)
 const pieceId = z.templateLiteral(['p', z.int()])

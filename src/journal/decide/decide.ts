@@ -1,5 +1,5 @@
 import type { Command, CommandName } from '../command.ts'
-import type { EntryBody } from '../entry.ts'
+import { type EntryBody, LONGEST_TEXT } from '../entry.ts'
 import type { Refusal } from '../refusal.ts'
 import type { State } from '../state.ts'
 import {
@@ -26,7 +26,7 @@ export type Decision = { ok: true; body: EntryBody } | { ok: false; refusal: Ref
 /** Decides a command on a state: the one entry that it makes, or why not. Changes nothing. */
 export function decide(state: State, command: Command): Decision {
   try {
-    return { ok: true, body: dispatch(state, command) }
+    return { ok: true, body: fitting(dispatch(state, fitting(command))) }
   } catch (error) {
     if (error instanceof Refused) return { ok: false, refusal: error.refusal }
     throw error
@@ -39,6 +39,16 @@ function dispatch(state: State, command: Command): EntryBody {
   if (state.closed && !WORKS_WHEN_CLOSED.has(command.do)) throw new Refused({ code: 'job-closed' })
   const decider = deciders[command.do] as (state: State, command: Command) => EntryBody
   return decider(state, command)
+}
+
+/** A command or an entry with its texts cut to what an entry takes, so that it can be read back. */
+function fitting<Value>(value: Value): Value
+function fitting(value: unknown): unknown {
+  // A character of two halves is kept whole or left out.
+  if (typeof value === 'string') return value.slice(0, LONGEST_TEXT).replace(/[\uD800-\uDBFF]$/, '')
+  if (Array.isArray(value)) return value.map((item) => fitting(item))
+  if (typeof value !== 'object' || value === null) return value
+  return Object.fromEntries(Object.entries(value).map(([key, item]) => [key, fitting(item)]))
 }
 
 const WORKS_WHEN_CLOSED = new Set<CommandName>(['undo', 'redo', 'archive', 'describe', 'note', 'stop'])

@@ -34,13 +34,13 @@ export function wholeCount(count: number): number {
     : refuse({ code: 'count-wrong', count })
 }
 
-/** A text that is not empty, cut at 500 characters, or a refusal that names what is missing. */
+/** A text that is not empty, or a refusal that names what is missing. */
 export function given(
   text: string | undefined,
   what: 'title' | 'name' | 'reason' | 'text' | 'result',
 ): string {
   const trimmed = text?.trim() ?? ''
-  return trimmed === '' ? refuse({ code: 'text-missing', what }) : trimmed.slice(0, 500)
+  return trimmed === '' ? refuse({ code: 'text-missing', what }) : trimmed
 }
 
 /** The step of that number, or a refusal. */
