@@ -10,6 +10,7 @@ type Of<Name extends Command['do']> = Extract<Command, { do: Name }>
 /** The first entry of every journal. */
 export function openJob(state: State, { no, name, machine, units }: Of<'open-job'>): EntryBodyOf<'opened'> {
   if (state.job.no !== 0) refuse({ code: 'job-open-already' })
+  if (!(Number.isInteger(no) && no >= 1 && no <= 999)) refuse({ code: 'count-wrong', count: no })
   return { type: 'opened', job: { no, name: given(name, 'name'), machine: machine.trim(), units } }
 }
 
@@ -44,7 +45,7 @@ export function firstStart(state: State): EntryBodyOf<'started'> {
   return { type: 'started' }
 }
 
-/** A job closes when its checks after the start are done, or handed over in words. */
+/** A job closes when its checks after the start are done, or handed over in words, and nothing is off the machine. */
 export function closeJob(state: State, { note }: Of<'close-job'>): EntryBodyOf<'closed'> {
   if (!state.started) refuse({ code: 'not-started' })
   const open = [...state.steps.values()]
@@ -54,6 +55,9 @@ export function closeJob(state: State, { note }: Of<'close-job'>): EntryBodyOf<'
     )
     .map((step) => step.no)
   if (open.length > 0 && !note?.trim()) refuse({ code: 'checks-open', steps: open })
+  // What came off again after the start is not handed over in words.
+  const found = leftovers(new Gates(state))
+  if (found.length > 0) refuse({ code: 'not-clear', leftovers: found })
   return { type: 'closed', note: note?.trim() || undefined }
 }
 
