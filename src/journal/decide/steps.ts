@@ -1,5 +1,6 @@
 import type { StepFacts } from '../../plan/facts.ts'
 import { buildOrder } from '../../plan/order.ts'
+import { Gates } from '../../plan/reasons.ts'
 import type { Command } from '../command.ts'
 import type { EntryBodyOf, StripStep } from '../entry.ts'
 import type { State } from '../state.ts'
@@ -59,7 +60,8 @@ export function changeStep(state: State, command: Of<'change-step'>): EntryBodyO
   const step = knownStep(state, command.step)
   const { after, needs, hides } = command
   if (after && step.way !== 'both') refuse({ code: 'not-a-strip-step', step: step.no })
-  for (const no of [...(after ?? []), ...(needs ?? [])]) knownStep(state, no)
+  for (const no of needs ?? []) knownStep(state, no)
+  for (const no of after ?? []) if (!step.after.includes(no)) wasOffBefore(state, no)
   if ((after || needs) && step.built === 'done') refuse({ code: 'step-done', step: step.no })
   const trial = new Map(state.steps)
   trial.set(step.no, { ...step, after: after ?? step.after, needs: needs ?? step.needs })
@@ -71,17 +73,14 @@ export function changeStep(state: State, command: Of<'change-step'>): EntryBodyO
 /** Words kept with the step under way, or with the one named. */
 export function note(state: State, { kind, text, minutes, step }: Of<'note'>): EntryBodyOf<'noted'> {
   if (step !== undefined) knownStep(state, step)
+  if (minutes !== undefined && !(minutes > 0 && minutes < Number.POSITIVE_INFINITY))
+    refuse({ code: 'count-wrong', count: minutes })
   return { type: 'noted', step: step ?? state.strip ?? state.build, kind, text: given(text, 'text'), minutes }
 }
 
 function newStrip(state: State, title: string, after?: number[], hides?: boolean): StripStep {
   const name = given(title, 'title')
-  for (const earlier of after ?? []) {
-    const { way, built } = knownStep(state, earlier)
-    if (way !== 'both') refuse({ code: 'not-a-strip-step', step: earlier })
-    // What is back on the machine cannot have been out of the way.
-    if (built === 'done') refuse({ code: 'step-done', step: earlier })
-  }
+  for (const earlier of after ?? []) wasOffBefore(state, earlier)
   return {
     no: nextStep(state),
     title: name,
@@ -90,12 +89,20 @@ function newStrip(state: State, title: string, after?: number[], hides?: boolean
   }
 }
 
+function wasOffBefore(state: State, no: number): void {
+  const { way, built } = knownStep(state, no)
+  if (way !== 'both') refuse({ code: 'not-a-strip-step', step: no })
+  // What is back on the machine cannot have been out of the way.
+  if (built === 'done') refuse({ code: 'step-done', step: no })
+}
+
 /** What closes something in is taken to hide it, by its usual names: common practice, and the user may say otherwise. */
 const HIDES = /\b(cover|covers|sump|oil pan|lid|casing|housing|case|cylinder head|head)\b/i
 
 /** The strip step before, among those that are still off: one that is back on was not in the way. */
 function lastStrip(state: State): number[] {
-  const off = [...state.steps.values()].filter((step) => step.way === 'both' && step.built !== 'done')
+  const gates = new Gates(state)
+  const off = [...state.steps.values()].filter(({ no, way }) => way === 'both' && !gates.isDone(no))
   const last = off.at(-1)
   return last ? [last.no] : []
 }
