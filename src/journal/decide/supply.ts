@@ -1,5 +1,5 @@
 import type { Account, Move } from '../../ledger/account.ts'
-import { balance, placesOf } from '../../ledger/ledger.ts'
+import { balance, type Holding, placesOf } from '../../ledger/ledger.ts'
 import { belongsInToolbox, isMatched, type Piece, type PieceId } from '../../ledger/piece.ts'
 import type { Place } from '../../ledger/place.ts'
 import { owedAtHome } from '../../plan/contents.ts'
@@ -20,8 +20,9 @@ export function move(state: State, command: Of<'move'>): EntryBodyOf<'moved'> {
   const to = places[0] ?? refuse({ code: 'nothing-there', piece: piece.id })
   if (to === 'machine' && piece.kind !== 'aid')
     refuse({ code: 'through-a-step', piece: piece.id, step: piece.step })
-  const lies = placesOf(state.ledger, piece.id).filter(
-    ({ place }) => place !== to && movable(account, place) && (command.from ?? place) === place,
+  const lies = meant(
+    placesOf(state.ledger, piece.id).filter(({ place }) => place !== to && movable(account, place)),
+    command.from,
   )
   const from = lies[0] ?? refuse({ code: 'nothing-there', piece: piece.id })
   const count =
@@ -35,7 +36,7 @@ export function move(state: State, command: Of<'move'>): EntryBodyOf<'moved'> {
   }))
   const moved = moves.reduce((sum, part) => sum + part.count, 0)
   if (moved < count) refuse({ code: 'not-within-reach', piece: piece.id, wanted: count, there: moved, lies })
-  const needsReason = to === 'lost' || from.place === 'scrap'
+  const needsReason = to === 'lost' || moves.some((part) => part.from === 'scrap')
   const reason = needsReason ? given(command.reason, 'reason') : command.reason
   return { type: 'moved', moves: lawful(state, moves), reason, opened }
 }
@@ -162,7 +163,14 @@ export function gather<Lying extends { place: Place; count: number }>(
   return parts
 }
 
-/** Pieces on the machine are taken off by steps; what was scrapped or lost may come back with a reason. */
+/** The places that a move takes from: what was scrapped or lost only when it is named, or is all there is. */
+function meant(lies: Holding[], from: Place | undefined): Holding[] {
+  if (from !== undefined) return lies.filter(({ place }) => place === from)
+  const present = lies.filter(({ place }) => place !== 'scrap' && place !== 'lost')
+  return present.length > 0 ? present : lies
+}
+
+/** Pieces on the machine are taken off by steps. */
 function movable({ piece }: Account, place: Place): boolean {
   if (place === 'machine') return piece.kind === 'aid'
   return true
@@ -185,6 +193,8 @@ function matesOf(state: State, { piece, home }: Account): Account[] {
       other.should > 0 &&
       other.home.at === home.at &&
       other.piece.set === piece.set &&
-      other.piece.name === piece.name,
+      other.piece.name === piece.name &&
+      // A home lies in one step, and the piece that takes it goes back in that step.
+      other.piece.step === piece.step,
   )
 }
