@@ -181,7 +181,7 @@ export class Gates {
       const near = withinReach(this.facts, account).reduce((sum, lying) => sum + lying.count, 0)
       if (near >= owed) continue
       const away = placesOf(this.facts.ledger, piece.id).filter(
-        ({ place }) => place === 'out' || place === 'supplier',
+        ({ place }) => place === 'out' || place === 'supplier' || place === 'toolbox',
       )
       for (const { place, count } of away) reasons.push({ code: 'piece-away', piece: piece.id, count, place })
       const have =
@@ -194,13 +194,18 @@ export class Gates {
   }
 
   private countReasons(contents: StepContents): Reason[] {
+    const pieces = new Set<PieceId | null>()
     const containers = new Set<number | null>()
-    for (const account of contents.pieces) {
-      for (const { place } of placesOf(this.facts.ledger, account.piece.id))
-        containers.add(containerOf(place))
+    for (const { piece } of contents.pieces) {
+      pieces.add(piece.id)
+      for (const { place } of placesOf(this.facts.ledger, piece.id)) containers.add(containerOf(place))
     }
+    // Emptying the bag onto the bench does not answer how many there are.
     return [...this.facts.differences.values()]
-      .filter((difference) => difference.settled === null && containers.has(difference.container))
+      .filter(
+        ({ settled, container, piece }) =>
+          settled === null && (containers.has(container) || pieces.has(piece)),
+      )
       .map((difference) => ({ code: 'count-open', difference: difference.id }))
   }
 
