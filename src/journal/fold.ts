@@ -215,7 +215,10 @@ const appliers: Appliers = {
   },
   tightened: (state, { tightening: id, pass, fastener }) => {
     const tightening = tighteningOf(state, id)
-    tightening.done[pass]?.add(fastener)
+    const through = tightening.done[pass]
+    if (!through || !tightening.order.includes(fastener))
+      throw new Error(`no ${fastener} in pass ${pass + 1} of ${id}`)
+    through.add(fastener)
     tightening.suspect = null
   },
   'angle-settled': (state, { tightening: id, fastener, turned }) => {

@@ -144,7 +144,7 @@ function foundAt(state: State, container: number): Place {
 
 /** A piece that nobody knows: it belongs nowhere, so it stays a leftover until somebody says what it is. */
 function strayPiece(state: State, container: number, name: string): Piece {
-  const step = state.build ?? state.strip ?? [...state.steps.keys()].at(-1) ?? unknown('step', '1')
+  const step = state.build ?? state.strip ?? [...state.steps.keys()].at(-1) ?? 1
   return {
     id: pieceId(state),
     kind: 'part',

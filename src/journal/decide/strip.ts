@@ -80,8 +80,9 @@ export function putIn(state: State, command: Of<'put-in'>): EntryBodyOf<'put-in'
   const count = wholeCount(command.count)
   const { no: step, began } =
     state.build !== null && state.strip === null ? stepUnderWay(state.build) : stripFor(state, name)
-  const places = command.positions ?? (command.where === undefined ? [] : [command.where])
-  const each = command.positions ? 1 : count
+  const positions = command.positions ?? []
+  const places = positions.length > 0 ? positions : command.where === undefined ? [] : [command.where]
+  const each = positions.length > 0 ? 1 : count
   const homes = places.length === 0 ? [undefined] : places
   const pieces = homes.map(
     (at, index): Piece => ({
