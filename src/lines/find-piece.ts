@@ -13,24 +13,12 @@ export type Prefer = (account: Account) => boolean
  * than replaced ones. Empty when there is none.
  */
 export function findPieces(words: string, state: State, ...prefer: Prefer[]): PieceId[] {
-  const id = /^p[1-9]\d{0,8}$/i.exec(words.trim())?.[0].toLowerCase() as PieceId | undefined
-  if (id) return state.ledger.accounts.has(id) ? [id] : []
-  const asked = wordsOf(words).filter((word) => !EMPTY_WORDS.has(word))
-  if (asked.length === 0) return []
-  let best: Account[] = []
-  let closest: number = FARTHEST
-  for (const account of state.ledger.accounts.values()) {
-    const distance = distanceOf(asked, account)
-    if (distance > closest) continue
-    if (distance < closest) best = []
-    closest = distance
-    if (distance < FARTHEST) best.push(account)
-  }
-  for (const wanted of [...prefer, inUse]) {
-    const narrowed = best.filter(wanted)
-    if (narrowed.length > 0) best = narrowed
-  }
-  return best.map(({ piece }) => piece.id)
+  return narrowed(closest(words, state), [...prefer, inUse])
+}
+
+/** The same with what was replaced or left off for good: `old head gasket` means only those. */
+export function findPiecesEver(words: string, state: State, ...prefer: Prefer[]): PieceId[] {
+  return narrowed(closest(words, state), prefer)
 }
 
 /** Up to five pieces that share a word, or nearly one, with words that no piece answers to. */
@@ -52,6 +40,39 @@ export function namesPosition(words: string, { home }: Account): boolean {
   if (home.position === undefined) return false
   const asked = new Set(wordsOf(words))
   return wordsOf(home.position).every((word) => asked.has(word))
+}
+
+function closest(words: string, state: State): Account[] {
+  const id = /^p[1-9]\d{0,8}$/i.exec(words.trim())?.[0].toLowerCase() as PieceId | undefined
+  if (id) return [state.ledger.accounts.get(id)].filter((account) => account !== undefined)
+  const asked = wordsOf(words).filter((word) => !EMPTY_WORDS.has(word))
+  const [isOld, ...rest] = asked[0] === 'old' ? asked : [undefined, ...asked]
+  const found = nearest(rest, [...state.ledger.accounts.values()])
+  return isOld === undefined
+    ? found
+    : found.filter((account) => !inUse(account) || state.used.has(account.piece.id))
+}
+
+function nearest(asked: readonly string[], accounts: readonly Account[]): Account[] {
+  let best: Account[] = []
+  let shortest: number = FARTHEST
+  for (const account of asked.length === 0 ? [] : accounts) {
+    const distance = distanceOf(asked, account)
+    if (distance > shortest) continue
+    if (distance < shortest) best = []
+    shortest = distance
+    if (distance < FARTHEST) best.push(account)
+  }
+  return best
+}
+
+function narrowed(accounts: Account[], prefer: readonly Prefer[]): PieceId[] {
+  let best = accounts
+  for (const wanted of prefer) {
+    const some = best.filter(wanted)
+    if (some.length > 0) best = some
+  }
+  return best.map(({ piece }) => piece.id)
 }
 
 const FARTHEST = 4

@@ -4,7 +4,7 @@ import type { Account } from '../ledger/account.ts'
 import type { PieceId } from '../ledger/piece.ts'
 import { containerOf, inContainer, type Place } from '../ledger/place.ts'
 import { readWhole } from '../trade/number.ts'
-import { findPieces, nearPieces, type Prefer } from './find-piece.ts'
+import { findPieces, findPiecesEver, nearPieces, type Prefer } from './find-piece.ts'
 import { readContainer, readPlace } from './read-place.ts'
 import { misread, Stopped } from './stopped.ts'
 
@@ -16,6 +16,8 @@ export class Line {
   readonly form: string
   readonly state: State
   rest: string
+  /** Whether pieces that were replaced are meant as well as those in use. */
+  everToo = false
 
   constructor(
     whole: string,
@@ -112,7 +114,7 @@ export class Line {
   /** All pieces that answer to words; at least one. */
   pieces(words: string, ...prefer: Prefer[]): PieceId[] {
     if (words.trim() === '') this.missing('PIECE')
-    const pieces = findPieces(words, this.state, ...prefer)
+    const pieces = this.#find(words, prefer)
     if (pieces.length === 0) {
       misread({ code: 'no-such-piece', part: words.trim(), near: nearPieces(words, this.state) })
     }
@@ -126,7 +128,7 @@ export class Line {
   /** The rest as a number and a piece: `4 head bolts`, `head bolts 4`, `head bolts`, `10 mm dowel`. */
   countAndPiece(...prefer: Prefer[]): { count: number | undefined; words: string; pieces: PieceId[] } {
     const words = this.takeRest('PIECE')
-    const { count, name } = this.splitCount(words, prefer)
+    const { count, name } = this.#splitCount(words, prefer)
     return { count, words: name, pieces: this.pieces(name, ...prefer) }
   }
 
@@ -167,16 +169,20 @@ export class Line {
 
   // A number in front is a count, unless only with it do the words name a piece; one behind is a count only
   // where the words alone name none, for it may be a position.
-  private splitCount(words: string, prefer: Prefer[]): { count: number | undefined; name: string } {
+  #splitCount(words: string, prefer: Prefer[]): { count: number | undefined; name: string } {
     const [, first, after = ''] = /^(\S+) (.+)$/.exec(words) ?? []
     const front = first === undefined ? undefined : readWhole(first)
-    if (front !== undefined && findPieces(after, this.state, ...prefer).length > 0)
-      return { count: front, name: after }
-    if (findPieces(words, this.state, ...prefer).length > 0) return { count: undefined, name: words }
+    if (front !== undefined && this.#find(after, prefer).length > 0) return { count: front, name: after }
+    if (this.#find(words, prefer).length > 0) return { count: undefined, name: words }
     const [, before = '', number] = /^(.+) (\d{1,4})$/.exec(words) ?? []
-    if (number !== undefined && findPieces(before, this.state, ...prefer).length > 0) {
+    if (number !== undefined && this.#find(before, prefer).length > 0) {
       return { count: Number(number), name: before }
     }
     return { count: undefined, name: words }
+  }
+
+  #find(words: string, prefer: Prefer[]): PieceId[] {
+    const find = this.everToo ? findPiecesEver : findPieces
+    return find(words, this.state, ...prefer)
   }
 }

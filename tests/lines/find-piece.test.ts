@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { findPieces, nearPieces } from '../../src/lines/find-piece.ts'
+import { findPieces, findPiecesEver, nearPieces } from '../../src/lines/find-piece.ts'
 import { told, topEnd } from './told.ts'
 
 const state = told(...topEnd, 'new 8 head bolts', 'off 4 M6x40 pump cover bolts into bag 1')
@@ -39,6 +39,12 @@ describe('a piece is found by', () => {
     const [found, ...more] = findPieces('head bolts', state)
     expect(more).toEqual([])
     expect(state.ledger.accounts.get(found ?? 'p0')?.piece.replaces).toBe('p20')
+  })
+
+  test('the old one, when asked for it, or both', () => {
+    expect(findPieces('old head bolts', state)).toEqual(['p20'])
+    expect(findPiecesEver('head bolts', state)).toEqual(['p20', expect.not.stringContaining('p20')])
+    expect(findPieces('old valve cover', state)).toEqual([])
   })
 
   test('a preference, as long as anything is left by it', () => {

@@ -38,7 +38,7 @@ describe('a line is a command', () => {
     ],
     ['move cam cap I3 from tray 3 to bench', { do: 'move', piece: 'p11', from: 'c3/3', into: bench }],
     ['move p9 to tray 3/5', { do: 'move', piece: 'p9', into: { kind: 'container', no: 3, slot: '5' } }],
-    ['scrap head gasket', { do: 'move', piece: 'p23', into: { kind: 'place', place: 'scrap' } }],
+    ['scrap old head gasket', { do: 'move', piece: 'p23', into: { kind: 'place', place: 'scrap' } }],
     ['out cylinder head', { do: 'move', piece: 'p22', into: { kind: 'place', place: 'out' } }],
     [
       'lost 1 valve cover bolt because it fell into the floor drain',
@@ -414,6 +414,13 @@ describe('words that several pieces answer to', () => {
     expect(readLine(reading.again('p11'), state)).toMatchObject({
       commands: [{ do: 'fit', step: 2, fittings: [{ piece: 'p11', position: 'I3' }] }],
     })
+  })
+
+  test('are the old one and the new one, once both are here', () => {
+    const both = told(...topEnd, 'new head gasket')
+    expect(readLine('scrap head gasket', both)).toMatchObject({ kind: 'which-piece', pieces: ['p23', 'p24'] })
+    expect(readLine('scrap old head gasket', both)).toMatchObject({ commands: [{ piece: 'p23' }] })
+    expect(readLine('fit head gasket', both)).toMatchObject({ commands: [{ fittings: [{ piece: 'p24' }] }] })
   })
 
   test('a cap in hand and a position to put it are not taken for one another', () => {

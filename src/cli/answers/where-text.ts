@@ -1,4 +1,4 @@
-import { findPieces, nearPieces } from '../../lines/find-piece.ts'
+import { findPiecesEver, nearPieces } from '../../lines/find-piece.ts'
 import type { Session } from '../../session/session.ts'
 import { containerRows } from '../../session/views.ts'
 import { countedPiece, homeName, pieceName } from '../../words/pieces.ts'
@@ -9,7 +9,7 @@ import { label, placeWithLabel } from './labels.ts'
 export function whereAnswer(session: Session, words: string): { text: string[]; answer: unknown } {
   const { state } = session
   if (words === '') return everywhere(session)
-  const pieces = findPieces(words, state).map((id) => {
+  const pieces = findPiecesEver(words, state).map((id) => {
     const account = state.ledger.accounts.get(id)
     const lies = [...(account?.at ?? [])].map(([place, count]) => ({ place, count }))
     return {

@@ -24,7 +24,7 @@ export const pieceVerbs: readonly Verb[] = [
       return { do: 'move', piece, count, from: from && line.placeOf(piece, from), into, reason }
     },
   },
-  sends('scrap', 'Throws pieces away for good.', ['scrap head gasket']),
+  sends('scrap', 'Throws pieces away for good.', ['scrap old head gasket']),
   sends('spare', 'Declares pieces surplus: they belong nowhere and may stay.', ['spare 2 valve cover bolts']),
   sends('out', 'Sends pieces out, as to a machine shop. They come back with "move PIECE to bench".', [
     'out cylinder head',
@@ -62,6 +62,8 @@ function sends(place: NamedPlace, says: string, examples: string[]): Verb {
     read(line) {
       const reason = needsReason ? line.reason() : line.reasonIfAny()
       const from = line.placeAfter('from')
+      // Once a new one is here, the name alone does not say whether it or the old one is thrown away.
+      line.everToo = true
       const { count, piece } = line.countAndOnePiece(isElsewhere(place))
       return {
         do: 'move',
