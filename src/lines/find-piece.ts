@@ -46,11 +46,9 @@ function closest(words: string, state: State): Account[] {
   const id = /^p[1-9]\d{0,8}$/i.exec(words.trim())?.[0].toLowerCase() as PieceId | undefined
   if (id) return [state.ledger.accounts.get(id)].filter((account) => account !== undefined)
   const asked = wordsOf(words).filter((word) => !EMPTY_WORDS.has(word))
-  const [isOld, ...rest] = asked[0] === 'old' ? asked : [undefined, ...asked]
-  const found = nearest(rest, [...state.ledger.accounts.values()])
-  return isOld === undefined
-    ? found
-    : found.filter((account) => !inUse(account) || state.used.has(account.piece.id))
+  const isOld = asked[0] === 'old'
+  const found = nearest(isOld ? asked.slice(1) : asked, [...state.ledger.accounts.values()])
+  return isOld ? found.filter((account) => !inUse(account) || state.used.has(account.piece.id)) : found
 }
 
 function nearest(asked: readonly string[], accounts: readonly Account[]): Account[] {

@@ -65,7 +65,7 @@ describe('a line is a command', () => {
       {
         do: 'add-step',
         kind: 'measure',
-        title: 'valve clearances',
+        title: 'measure valve clearances',
         way: 'build',
         needs: [2],
         before: [1],
@@ -76,7 +76,7 @@ describe('a line is a command', () => {
       {
         do: 'add-step',
         kind: 'check',
-        title: 'head bolts',
+        title: 'check head bolts',
         way: 'after-start',
         needs: [],
         before: [],

@@ -146,13 +146,13 @@ function twoPieces(line: Line): [PieceId, PieceId] {
     parts.length === 2
       ? [[parts[0] ?? '', parts[1] ?? '']]
       : tokens.slice(1).map((_, at) => [tokens.slice(0, at + 1).join(' '), tokens.slice(at + 1).join(' ')])
+  const named = (left: string, right: string) => `${left.split(' ').slice(0, -1).join(' ')} ${right}`.trim()
   for (const [left, right] of splits) {
-    const name = left.split(' ').slice(0, -1).join(' ')
     const first = one(left)
-    const second = one(`${name} ${right}`) ?? one(right)
+    const second = one(named(left, right)) ?? one(right)
     if (first && second && first !== second) return [first, second]
   }
-  const [left = '', right = ''] = splits[0] ?? [words]
-  if (right === '') line.missing('PIECE')
-  return [line.piece(left, wanted), line.piece(right, wanted)]
+  const [left, right] = splits.find(([left]) => one(left)) ?? splits[0] ?? line.missing('PIECE')
+  const first = line.piece(left, wanted)
+  return [first, line.piece(findPieces(right, line.state).length > 0 ? right : named(left, right), wanted)]
 }

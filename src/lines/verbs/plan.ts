@@ -63,8 +63,7 @@ function changed(line: Line, step: number, word: string, what: string): Command 
 function buildStep(line: Line): Command {
   const before = line.take(numbersAfter('before'))?.[0] ?? ''
   const needs = line.take(numbersAfter('after'))?.[0] ?? ''
-  const kind = takeKind(line)
-  const title = line.takeRest('TITLE')
+  const { kind, title } = kindAndTitle(line)
   return {
     do: 'add-step',
     title,
@@ -78,13 +77,15 @@ function buildStep(line: Line): Command {
 function laterStep(line: Line): Command {
   const due = line.take(/,? due (.+)$/i)?.[0]
   const needs = line.take(numbersAfter('after'))?.[0] ?? ''
-  const kind = takeKind(line)
-  const title = line.takeRest('TITLE')
+  const { kind, title } = kindAndTitle(line)
   return { do: 'add-step', title, kind, way: 'after-start', needs: line.numbers(needs), before: [], due }
 }
 
-function takeKind(line: Line): (typeof KINDS)[number] {
+/** The kind begins the title: `measure valve clearances`. Only `other` says nothing. */
+function kindAndTitle(line: Line): { kind: (typeof KINDS)[number]; title: string } {
   const word = line.take(/^(\S+)/)?.[0] ?? line.missing('KIND')
   const kind = KINDS.find((known) => known === word.toLowerCase().replace(/:$/, ''))
-  return kind ?? line.notUnderstood(word, `add other ${word} ${line.rest}`.trim())
+  const rest = line.takeRest('TITLE')
+  if (!kind) return line.notUnderstood(word, `add other ${word} ${rest}`)
+  return { kind, title: kind === 'other' ? rest : `${kind} ${rest}` }
 }
