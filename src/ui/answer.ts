@@ -1,11 +1,13 @@
 import { groupedCode } from '../label/code.ts'
 import { codeOf } from '../session/scan.ts'
 import type { Outcome, Session } from '../session/session.ts'
+import { containersOfStep } from '../session/views.ts'
 import { entryText } from '../words/entries.ts'
+import { containerName } from '../words/places.ts'
 import { refusalText } from '../words/refusals.ts'
 import type { Told } from '../words/told.ts'
 import { withWords } from './model/rows.ts'
-import type { Entry } from './model/scene.ts'
+import type { Entry, State } from './model/scene.ts'
 import { errorTold, recordTold } from './model/trouble.ts'
 import { chip, SIGNS, type Sign } from './signs.ts'
 import { type Line, line, wrap } from './text/line.ts'
@@ -22,13 +24,18 @@ export function outcomeAnswer(session: Session, outcome: Outcome): Answer {
   switch (outcome.kind) {
     case 'recorded': {
       const { entry } = outcome
-      const isUndo = entry.type === 'undone'
+      if (entry.type === 'undone') {
+        return {
+          sign: SIGNS.takenBack,
+          told: { what: undoneText(session, entry), lines: [], cure: '"redo" brings it back.' },
+        }
+      }
       return {
-        sign: isUndo ? SIGNS.takenBack : SIGNS.recorded,
+        sign: SIGNS.recorded,
         told: {
           what: entryText(state, entry),
-          lines: [],
-          cure: isUndo ? '"redo" brings it back.' : backWords(entry),
+          lines: followUp(state, entry),
+          cure: `0 takes entry ${entry.n} back.`,
         },
       }
     }
@@ -55,15 +62,26 @@ function notRecordedTold(session: Session, error: Error): Told {
   )
 }
 
-function backWords({ n }: Entry): string {
-  return `0 takes entry ${n} back.`
+function undoneText(session: Session, { entry: n }: Extract<Entry, { type: 'undone' }>): string {
+  const entry = session.entries().find((each) => each.n === n)
+  return entry ? `entry ${n}, ${entryText(session.state, entry)}` : `entry ${n}`
+}
+
+/** What hands have to do because of an entry: a number to write on a bag, a bag to turn inside out. */
+function followUp(state: State, entry: Entry): string[] {
+  const label = (no: number) => `${containerName(state, no)}, label ${groupedCode(codeOf(state, no))}`
+  const opened =
+    entry.type === 'container-opened' ? entry.container.no : 'opened' in entry ? entry.opened?.no : undefined
+  if (opened !== undefined) return [`write it on ${label(opened)}`]
+  if (entry.type !== 'build-done') return []
+  return containersOfStep(state, entry.step).map((no) => `something of it still lies in ${label(no)}`)
 }
 
 /** An answer on rows of a width: sign and what, more where there is more, and what to do. */
 export function answerRows({ sign, told: { what, lines, cure } }: Answer, width: number): Line[] {
-  const head = sign ? line(chip(sign), ' ', what) : line(what)
+  const head = sign ? line(chip(sign), ' ', what) : line('   ', ...withWords(what))
   return [
-    ...wrap(head, width, sign ? 3 : 0),
+    ...wrap(head, width, 3),
     ...lines.flatMap((text) => wrap(line('   · ', ...withWords(text)), width, 5)),
     ...(cure === '' ? [] : wrap(line('   ', ...withWords(cure)), width, 3)),
   ]

@@ -1,4 +1,4 @@
-import { type Answer, answerRows, notUnderstood } from './answer.ts'
+import { type Answer, answerRows } from './answer.ts'
 import type { Meaning, Typed } from './meaning.ts'
 import { cut, type Line, line } from './text/line.ts'
 
@@ -43,7 +43,7 @@ function said(width: number, desk: Speaking): Line[] {
   if (before + after === '') return []
   const meaning = desk.meaning()
   if (meaning.kind === 'nothing') return []
-  // While words are still coming they are not refused; they only are not understood yet.
-  if (meaning.kind === 'not-understood') return answerRows(notUnderstood(meaning.told), width)
+  // While words are still coming nothing is refused: it only is not understood yet.
+  if (meaning.kind === 'not-understood') return answerRows({ sign: null, told: meaning.told }, width)
   return meaning.says.map((row) => cut(line('   ', row), width))
 }

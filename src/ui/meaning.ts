@@ -4,11 +4,11 @@ import { findVerb, readLine, readOff } from '../lines/read-line.ts'
 import type { Reading } from '../lines/reading.ts'
 import { codeOf } from '../session/scan.ts'
 import { entryText } from '../words/entries.ts'
+import { misreadingText } from '../words/misreadings.ts'
 import type { Told } from '../words/told.ts'
 import type { Act, Command } from './act.ts'
 import { SCREENS } from './keys.ts'
 import { bagReading } from './model/bag-reading.ts'
-import { misreadingTold } from './model/misreading.ts'
 import type { Hall, Scene } from './model/scene.ts'
 import type { Screen } from './navigation.ts'
 import type { Page } from './page.ts'
@@ -209,7 +209,7 @@ function read(reading: Reading, { session }: Scene, says = ''): Meaning {
       })
     }
     case 'misread':
-      return { kind: 'not-understood', told: misreadingTold(session.state, reading.misreading) }
+      return { kind: 'not-understood', told: misreadingText(session.state, reading.misreading) }
     default:
       return reading satisfies never
   }

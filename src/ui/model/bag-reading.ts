@@ -1,16 +1,20 @@
 import type { Reading } from '../../lines/reading.ts'
 import { driveText } from '../../trade/drive.ts'
-import { type Thread, threadsPerInch } from '../../trade/thread.ts'
+import { type Thread, threadsPerInch, threadText } from '../../trade/thread.ts'
+import { questionText } from '../../words/bag-questions.ts'
 import { type Line, line, strong } from '../text/line.ts'
+import { withWords } from './rows.ts'
 
 type Bag = NonNullable<Extract<Reading, { kind: 'commands' }>['bag']>
 type Item = Bag['items'][number]
 type Piece = Extract<Item, { kind: 'fastener' | 'part' }>
-type Question = Piece['questions'][number]
 
 /** A bag line as it was understood, a row for each item: what will be recorded, and what to look at again. */
 export function bagReading(bag: Bag): Line[] {
-  return bag.items.flatMap((item) => [itemLine(item), ...questions(item).map((text) => line('  ? ', text))])
+  return bag.items.flatMap((item) => [
+    itemLine(item),
+    ...questions(item).map((text) => line('? ', ...withWords(text))),
+  ])
 }
 
 function itemLine(item: Item): Line {
@@ -76,39 +80,9 @@ function threadFacts(thread: Thread): string {
 }
 
 function questions(item: Item): string[] {
-  return 'questions' in item ? item.questions.flatMap((question) => questionText(question) ?? []) : []
-}
-
-/** A question in words; null for what the row itself already says. */
-function questionText(question: Question): string | null {
-  switch (question.code) {
-    case 'pitch-assumed':
-    case 'count-assumed':
-      return question.code === 'count-assumed' ? `no count: ${question.count} taken` : null
-    case 'pitch-not-standard':
-      return `${question.thread.size} has no pitch ${question.thread.pitchMm} in the standard: ${question.standardMm.join(', ')}?`
-    case 'usually-single-use':
-      return `a ${question.noun} is not often fitted again: "single-use" behind it says so`
-    case 'count-large':
-      return `${question.count} is a large number`
-    case 'broken-or-missing':
-      return `${question.broken} broken and ${question.missing} missing: the same ones?`
-    case 'which-missing':
-      return `which ${question.missing} of ${question.positions.join(', ')} are missing?`
-    case 'drive-or-position':
-      return `${question.typed} is taken for the drive; "at ${question.typed}" makes it a position`
-    case 'drive-unusual':
-      return `${driveText(question.drive)} is unusual on ${question.thread.size}${usual(question.usual)}`
-    case 'unit-mix':
-      return `${driveText(question.drive)} on ${question.thread.size} mixes millimetres and inches${usual(question.usual)}`
-    default:
-      return question satisfies never
-  }
-}
-
-function usual(drives: readonly { drive: Parameters<typeof driveText>[0] }[]): string {
-  const names = [...new Set(drives.map(({ drive }) => driveText(drive)))]
-  return names.length === 0 ? '' : `: usual is ${names.join(' or ')}`
+  if (!('questions' in item)) return []
+  const open = item.questions.filter(({ code }) => code !== 'pitch-assumed')
+  return open.map((question) => questionText(question, { thread: threadText, drive: driveText }))
 }
 
 function litres(value: number): string {

@@ -2,7 +2,7 @@ import { liesAt, liesIn } from '../../words/lookups.ts'
 import { countedPiece } from '../../words/pieces.ts'
 import { containerPath, containerPlace, placeName, whereName } from '../../words/places.ts'
 import { type Choice, goTo, type Page, type Rows, rowsOf } from '../page.ts'
-import { cut, type Line, line, strong } from '../text/line.ts'
+import { cut, type Line, line, padded, strong } from '../text/line.ts'
 import { holdsWords } from './rows.ts'
 import { type PlaceOfPiece, perVersion, type Scene, type State } from './scene.ts'
 
@@ -37,6 +37,8 @@ function containerChoice(state: State, no: number): Choice | undefined {
 interface Standing {
   no: number
   depth: number
+  /** How many stand in it. */
+  holds: number
 }
 
 const OPEN_PLACES: readonly PlaceOfPiece[] = ['bench', 'out', 'supplier', 'spare', 'lost']
@@ -53,7 +55,7 @@ function allPlaces(scene: Scene): Rows {
     at(index) {
       const place = open[index]
       if (place !== undefined) return row('', placeName(state, place), heldAt(state, place), width)
-      const { no, depth } = standing[index - open.length] as Standing
+      const { no, depth, holds } = standing[index - open.length] as Standing
       const container = state.containers.get(no)
       const name = [placeName(state, `c${no}`).replace(/ \d+$/, ''), container?.name]
         .filter(Boolean)
@@ -61,7 +63,7 @@ function allPlaces(scene: Scene): Rows {
       return row(
         String(no),
         '  '.repeat(depth) + name,
-        container?.voided ? 'label void' : heldIn(state, no),
+        container?.voided ? 'label void' : heldIn(state, no, holds),
         width,
       )
     },
@@ -78,8 +80,9 @@ function standingOrder(state: State): Standing[] {
   }
   const order: Standing[] = []
   const visit = (no: number, depth: number) => {
-    order.push({ no, depth })
-    for (const inner of inside.get(no) ?? []) visit(inner, depth + 1)
+    const inner = inside.get(no) ?? []
+    order.push({ no, depth, holds: inner.length })
+    for (const each of inner) visit(each, depth + 1)
   }
   for (const no of inside.get(null) ?? []) visit(no, 0)
   return order
@@ -92,16 +95,16 @@ function heldAt(state: State, place: PlaceOfPiece): string {
     .join(', ')
 }
 
-function heldIn(state: State, no: number): string {
-  const lying = liesIn(state, no)
-  return lying.length === 0
-    ? 'empty'
-    : lying.map(({ piece, count }) => countedPiece(state, piece, count)).join(', ')
+function heldIn(state: State, no: number, holds: number): string {
+  const lying = liesIn(state, no).map(({ piece, count }) => countedPiece(state, piece, count))
+  if (holds > 0) lying.push(holds === 1 ? '1 container' : `${holds} containers`)
+  return lying.length === 0 ? 'empty' : lying.join(', ')
 }
 
+/** A third of the row for the name, the rest for what is in it. */
 function row(no: string, name: string, content: string, width: number): Line {
-  const label = name.length < 16 ? name.padEnd(16) : `${name} `
-  return cut(line(strong(no.padStart(5)), '  ', strong(label), content), width)
+  const room = Math.max(16, Math.floor(width / 3) - 6)
+  return cut(line(strong(no.padStart(5)), '  ', padded(line(strong(name)), room), ' ', content), width)
 }
 
 /** Every lot of pieces that answers to the words, by its name, its home or its place. */

@@ -1,7 +1,7 @@
 import { groupedCode } from '../../label/code.ts'
 import { codeOf } from '../../session/scan.ts'
 import { cardOf, type NextThing, type Todo } from '../../session/views.ts'
-import { markName, passName, stepName, tighteningName } from '../../words/names.ts'
+import { markName, passName, stepName } from '../../words/names.ts'
 import { countedPiece } from '../../words/pieces.ts'
 import { containerPlace, whereName } from '../../words/places.ts'
 import type { Choice } from '../page.ts'
@@ -64,9 +64,8 @@ export function todoText(state: State, todo: Todo): string {
       return `see ${markName(state, todo.mark.id)}`
     case 'turn': {
       const { tightening, next } = todo
-      const through = `${next.through} of ${tightening.order.length} through`
       const doubt = next.suspect ? ', perhaps turned already' : ''
-      return `turn ${next.fastener}${doubt}: ${tighteningName(state, tightening.id)}, ${passName(tightening, next.pass)}, ${through}`
+      return `turn ${next.fastener}${doubt}, ${passName(tightening, next.pass)}, ${tightening.name}`
     }
     case 'fill':
       return `fill ${todo.fluid.name}, ${todo.fluid.litresOut} L came out`

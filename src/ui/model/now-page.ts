@@ -1,11 +1,12 @@
 import { type Card, cardOf } from '../../session/views.ts'
 import { entryText } from '../../words/entries.ts'
-import { passName, stepName, tighteningName } from '../../words/names.ts'
+import { passName, stepName } from '../../words/names.ts'
 import { countedPiece } from '../../words/pieces.ts'
+import { reasonText } from '../../words/reasons.ts'
 import { type Choice, choicesOf, goTo, type Page, rowsOf } from '../page.ts'
 import { type Line, line, strong } from '../text/line.ts'
 import { nextChoice, takeUp } from './next.ts'
-import { groups, headed, indented, numbered } from './rows.ts'
+import { bulleted, flowed, groups, headed, indented, inOneFlow } from './rows.ts'
 import type { Scene } from './scene.ts'
 import { whenText } from './when.ts'
 
@@ -18,17 +19,18 @@ export function nowPage(scene: Scene): Page {
   const choices = choicesNow(scene, card)
   const rows = groups(
     stopped(scene, card),
-    headed('NEXT', indented(line(strong(enter.says)), width)),
+    headed('NEXT', nextRows(scene, card, enter.says)),
     headed('HALF DONE', halfway(scene, card)),
     headed(
       'LOOSE ON THE BENCH',
-      card.bench.flatMap(({ piece, count }) => indented(countedPiece(state, piece, count), width)),
+      inOneFlow(
+        card.bench.map(({ piece, count }) => countedPiece(state, piece, count)),
+        width,
+        3,
+      ),
     ),
     headed('LAST DONE', lastDone(scene)),
-    headed(
-      'OR',
-      [...choices].flatMap(([no, { says }]) => numbered(no, says, width)),
-    ),
+    headed('OR', flowed(choices, width)),
   )
   return {
     title: line(strong('WHERE YOU ARE'), `  ${card.phase}`),
@@ -38,6 +40,18 @@ export function nowPage(scene: Scene): Page {
     choice: choicesOf(choices),
     large: null,
   }
+}
+
+/** The next thing, and where it is blocked what it waits for. */
+function nextRows({ session, width }: Scene, { next }: Card, says: string): Line[] {
+  const reasons = next.kind === 'blocked' ? next.reasons : []
+  const shown = reasons.slice(0, 2).flatMap((reason) => bulleted(reasonText(session.state, reason), width))
+  const left = reasons.length - 2
+  return [
+    ...indented(line(strong(says)), width),
+    ...shown,
+    ...(left > 0 ? bulleted(`and ${left} more`, width) : []),
+  ]
 }
 
 function stopped({ session, width, now }: Scene, { stopped: stop }: Card): Line[] {
@@ -51,11 +65,10 @@ function stopped({ session, width, now }: Scene, { stopped: stop }: Card): Line[
   return headed('WHERE YOU WERE', indented(`${how}${where}${note}`, width))
 }
 
-function halfway({ session, width }: Scene, card: Card): Line[] {
-  const { state } = session
+function halfway({ width }: Scene, card: Card): Line[] {
   return card.halfway.flatMap(({ tightening, next }) => {
     const through = `${next.through} of ${tightening.order.length} through`
-    const text = `${tighteningName(state, tightening.id)}, ${passName(tightening, next.pass)}, ${through}: `
+    const text = `${tightening.name}, ${passName(tightening, next.pass)}, ${through}: `
     const doubt = next.suspect ? `${next.fastener} may have been turned already` : `${next.fastener} is next`
     return indented(line(text, strong(doubt)), width)
   })

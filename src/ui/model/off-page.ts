@@ -1,6 +1,7 @@
 import { groupedCode } from '../../label/code.ts'
 import { readOff } from '../../lines/read-line.ts'
 import { codeOf } from '../../session/scan.ts'
+import type { Session } from '../../session/session.ts'
 import { cardOf } from '../../session/views.ts'
 import { liesIn } from '../../words/lookups.ts'
 import { stepName } from '../../words/names.ts'
@@ -8,9 +9,9 @@ import { countedPiece } from '../../words/pieces.ts'
 import { containerName, containerPlace } from '../../words/places.ts'
 import { bigLetters } from '../controls/big-letters/big-letters.ts'
 import { type Choice, choicesOf, goTo, type Page, rowsOf } from '../page.ts'
-import { blank, type Line, line, plain, strong } from '../text/line.ts'
+import { type Line, line, plain, strong } from '../text/line.ts'
 import { nextChoice } from './next.ts'
-import { groups, headed, indented, numbered } from './rows.ts'
+import { flowed, groups, headed, indented, inOneFlow, numbered } from './rows.ts'
 import { perVersion, type Scene, type State } from './scene.ts'
 
 /** What comes off: the step under way, the container in hand and what is in it, words said before. */
@@ -27,7 +28,7 @@ export function offPage(scene: Scene): Page {
   )
   if (state.strip !== null) {
     choices.set(7, {
-      says: `it is off: end ${stepName(state, state.strip)}`,
+      says: `all of it is off: end step ${state.strip}`,
       act: { do: 'send', commands: [{ do: 'end-strip' }] },
     })
   }
@@ -37,7 +38,7 @@ export function offPage(scene: Scene): Page {
       goTo(`QR code of ${containerName(state, container)}`, { at: 'qr', container, invert: false }),
     )
   }
-  choices.set(9, { says: 'begin the next step: name it', act: { do: 'write', before: 'begin ' } })
+  choices.set(9, { says: 'name the next step', act: { do: 'write', before: 'begin ' } })
   const rest = [...choices].filter(([no]) => no > 6)
   return {
     title: title(state),
@@ -49,10 +50,7 @@ export function offPage(scene: Scene): Page {
           'THE SAME AGAIN: a number, then the count',
           again.flatMap((words, index) => numbered(index + 1, plainWords(words), width)),
         ),
-        headed(
-          'THIS STEP',
-          rest.flatMap(([no, { says }]) => numbered(no, says, width)),
-        ),
+        headed('THIS STEP', flowed(rest, width)),
       ),
     ),
     enter: enter(scene, container),
@@ -77,37 +75,33 @@ function title(state: State): Line {
   return line(strong(stepName(state, state.strip)), after.length === 0 ? '' : `  after ${after.join(', ')}`)
 }
 
-/** The code stands large while the bag is empty: that is when it is written on the label. */
-function handRows({ session, hand, width }: Scene, container: number | null): Line[] {
+/** The code stands large right after the bag was opened: that is when it is written on the label. */
+function handRows({ session, width }: Scene, container: number | null): Line[] {
   const { state } = session
-  if (container === null) {
-    return [
-      line('     In hand: nothing. The first piece opens a bag; "into tray 2" behind a line puts it there.'),
-    ]
-  }
+  if (container === null) return indented('In hand: nothing. The first piece opens a bag.', width)
   const code = groupedCode(codeOf(state, container))
-  const name = line('     In hand: ', strong(containerName(state, container)), `   label ${code}`)
-  if (liesIn(state, container).length > 0 || hand !== null) return [name]
-  const letters = bigLetters(code, width - 10)
-  if (!letters) return [name]
+  const letters = isJustOpened(session, container) ? bigLetters(code, width - 10) : null
+  if (!letters) return [line('     In hand: ', strong(containerName(state, container)), `   label ${code}`)]
   return [
-    line('     Write this on ', strong(containerName(state, container)), ':'),
-    blank,
-    ...letters.map((row) => [plain(`     ${row}`)]),
+    line('     In hand: ', strong(containerName(state, container)), '. Write on it:'),
+    ...letters.map((row) => line('     ', strong(row))),
   ]
 }
 
+function isJustOpened(session: Session, container: number): boolean {
+  const last = session.entries().findLast(({ n }) => n === session.state.inForce.at(-1))
+  if (last?.type === 'container-opened') return last.container.no === container
+  return last !== undefined && 'opened' in last && last.opened?.no === container
+}
+
+/** Everything in it, in one flow: a set of sixteen shims is not sixteen rows. */
 function contents({ session, width }: Scene, container: number): Line[] {
   const { state } = session
-  const lying = liesIn(state, container)
-  if (lying.length === 0) return []
-  return lying.flatMap(({ piece, place, count }) => {
+  const names = liesIn(state, container).map(({ piece, place, count }) => {
     const slot = containerPlace(place)?.slot
-    return indented(
-      `${countedPiece(state, piece, count)}${slot === undefined ? '' : `  slot ${slot}`}`,
-      width,
-    )
+    return `${slot === undefined ? '' : `slot ${slot}: `}${countedPiece(state, piece, count)}`
   })
+  return inOneFlow(names, width, 5)
 }
 
 const MOST_AGAIN = 6

@@ -1,4 +1,4 @@
-import { blank, type Line, line, plain, strong, wrap } from '../text/line.ts'
+import { blank, type Line, line, plain, strong, widthOf, wrap } from '../text/line.ts'
 
 /** A heading over some rows. */
 export function heading(text: string): Line {
@@ -9,6 +9,30 @@ export function heading(text: string): Line {
 export function numbered(no: number, text: Line | string, width: number): Line[] {
   const label = strong(String(no).padStart(3))
   return wrap(line(label, '  ', ...spans(text)), width, 5)
+}
+
+/** Choices beside each other, as many as fit on a row, each whole. */
+export function flowed(choices: Iterable<readonly [number, { says: string }]>, width: number): Line[] {
+  const rows: Line[] = []
+  for (const [no, { says }] of choices) {
+    const item = line(strong(String(no).padStart(3)), `  ${says}`)
+    const last = rows.at(-1)
+    if (last && widthOf(last) + 2 + widthOf(item) <= width) rows[rows.length - 1] = line(last, '  ', item)
+    else rows.push(...wrap(item, width, 5))
+  }
+  return rows
+}
+
+/** Names in one flow, on at most `most` rows; what does not fit is counted. */
+export function inOneFlow(names: readonly string[], width: number, most: number): Line[] {
+  if (names.length === 0) return []
+  for (let shown = names.length; shown > 0; shown -= 1) {
+    const left = names.length - shown
+    const text = names.slice(0, shown).join(', ') + (left > 0 ? `, and ${left} more` : '')
+    const rows = indented([plain(text)], width)
+    if (rows.length <= most) return rows
+  }
+  return indented(`${names.length} of them`, width)
 }
 
 /** A row under a heading, broken where it is too long. */
@@ -25,6 +49,11 @@ export function groups(...parts: readonly (readonly Line[])[]): Line[] {
 /** A heading with rows under it; nothing when there are none. */
 export function headed(title: string, rows: readonly Line[]): Line[] {
   return rows.length === 0 ? [] : [heading(title), ...rows]
+}
+
+/** A reason or another point of a list, hung under its dot. */
+export function bulleted(text: string, width: number): Line[] {
+  return wrap(line('     · ', ...withWords(text)), width, 7)
 }
 
 /** Words in double quotes are words to type: they stand out. */

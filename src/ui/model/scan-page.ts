@@ -11,7 +11,7 @@ import { type Choice, choicesOf, goTo, type Page, rowsOf } from '../page.ts'
 import { chip, SIGNS, type Sign } from '../signs.ts'
 import { type Line, line, plain, strong } from '../text/line.ts'
 import { takeUp } from './next.ts'
-import { groups, headed, indented, numbered } from './rows.ts'
+import { bulleted, flowed, groups, headed, indented, numbered } from './rows.ts'
 import type { Scene, State } from './scene.ts'
 
 type Container = Extract<ScanAnswer, { kind: 'container' }>
@@ -42,10 +42,7 @@ function containerPage(scene: Scene, answer: Container): Page {
           ...pieces.flatMap((piece) => pieceRows(scene, piece)),
           ...inside.flatMap((no) => indented(containerName(state, no), width)),
         ]),
-        headed(
-          'OR',
-          [...choices].flatMap(([no, { says }]) => numbered(no, says, width)),
-        ),
+        headed('OR', flowed(choices, width)),
       ),
     ),
     enter: enter(scene, answer),
@@ -84,7 +81,7 @@ function verdictRows({ session, width }: Scene, verdict: Verdict): Line[] {
     case 'not-yet':
       return [
         ...indented(line('For ', strong(stepName(state, verdict.step)), ', which cannot start:'), width),
-        ...verdict.reasons.flatMap((reason) => indented(`· ${reasonText(state, reason)}`, width)),
+        ...verdict.reasons.flatMap((reason) => bulleted(reasonText(state, reason), width)),
       ]
     case 'not-in-this-step':
       return [

@@ -6,10 +6,11 @@ import { reasonText } from '../../words/reasons.ts'
 import type { Command } from '../act.ts'
 import { type Choice, choicesOf, goTo, type Large, type Page, rowsOf } from '../page.ts'
 import { chip } from '../signs.ts'
-import { type Line, line, strong } from '../text/line.ts'
-import { nextChoice, takeUp, todoText } from './next.ts'
-import { groups, headed, indented, numbered } from './rows.ts'
-import { type PieceId, perVersion, type Scene, type State } from './scene.ts'
+import { blank, type Line, line, strong } from '../text/line.ts'
+import { besideLetters } from './beside.ts'
+import { liesText, nextChoice, takeUp, todoText } from './next.ts'
+import { bulleted, groups, headed, indented, numbered } from './rows.ts'
+import { perVersion, type Scene, type State } from './scene.ts'
 import { stepSign } from './step-signs.ts'
 import { tighteningGrid } from './tightening-grid.ts'
 
@@ -21,7 +22,7 @@ export function stepPage(scene: Scene, no: number): Page {
   if (!row) return missingStep(no)
   const todo = perVersion(session, `todo ${no}`, () => todoOf(session, no))
   const isOpen = row.standing === 'underway'
-  const choices = new Map<number, Choice>(todo.map((each, index) => [index + 1, doIt(state, no, each)]))
+  const choices = new Map(choicesFor(state, no, todo).map((choice, index) => [index + 1, choice]))
   const enter = isOpen ? enterOpen(scene, row, todo) : enterClosed(scene, row)
   const finish = isOpen ? session.gates().finish(no) : []
   return {
@@ -31,21 +32,21 @@ export function stepPage(scene: Scene, no: number): Page {
       groups(
         headed(
           'WHY NOT YET',
-          row.reasons.flatMap((reason) => indented(`· ${reasonText(state, reason)}`, width)),
+          row.reasons.flatMap((reason) => bulleted(reasonText(state, reason), width)),
         ),
         headed(
           'OVERRIDDEN',
-          row.overrides.flatMap((reason) => indented(`· ${reason}`, width)),
+          row.overrides.flatMap((reason) => bulleted(reason, width)),
         ),
         gridRows(state, no, todo, width),
         headed(
           'TO DO',
-          todo.flatMap((each, index) => numbered(index + 1, todoText(state, each), width)),
+          [...choices].flatMap(([number, { says }]) => numbered(number, says, width)),
         ),
         isOpen && todo.length === 0
           ? headed(
               'BEFORE IT IS DONE',
-              finish.flatMap((reason) => indented(`· ${reasonText(state, reason)}`, width)),
+              finish.flatMap((reason) => bulleted(reasonText(state, reason), width)),
             )
           : [],
         headed('LIES IN', containerRows(scene, no)),
@@ -63,7 +64,7 @@ export function stepPage(scene: Scene, no: number): Page {
     ),
     enter,
     choice: choicesOf(choices),
-    large: isOpen ? largeOf(state, todo[0]) : null,
+    large: todo[0] && isOpen ? largeOf(state, todo[0]) : null,
   }
 }
 
@@ -99,18 +100,39 @@ export function doIt(state: State, step: number, todo: Todo): Choice {
       return send({ do: 'confirm', mark: todo.mark.id })
     case 'turn': {
       const { tightening, next } = todo
-      if (!next.suspect) return send({ do: 'tighten', tightening: tightening.id, fastener: next.fastener })
-      // Nobody but the user can know: no key may answer for them.
-      return {
-        says: `say whether ${next.fastener} was turned: yes or no, and why`,
-        act: { do: 'write', before: `turned ${tightening.id} `, after: ' because ' },
-      }
+      // In doubt nobody but the user can know: no key answers for them.
+      return next.suspect
+        ? inDoubt(next.fastener)
+        : send({ do: 'tighten', tightening: tightening.id, fastener: next.fastener })
     }
     case 'fill':
       return { says: `${says}: say how much`, act: { do: 'write', before: `fill ${todo.fluid.name} ` } }
     default:
       return todo satisfies never
   }
+}
+
+function inDoubt(fastener: string): Choice {
+  return {
+    says: `say whether ${fastener} was turned`,
+    act: {
+      do: 'say',
+      what: `Was ${fastener} turned before the work broke off?`,
+      cure: 'Look at it, then choose yes or no by number, and say what shows it.',
+    },
+  }
+}
+
+/** Numbers of the things to do, in their order; one in doubt has two answers. */
+function choicesFor(state: State, no: number, todo: readonly Todo[]): Choice[] {
+  return todo.flatMap((each) => {
+    if (each.kind !== 'turn' || !each.next.suspect) return [doIt(state, no, each)]
+    const { tightening, next } = each
+    return (['yes', 'no'] as const).map((answer) => ({
+      says: `${answer}, ${next.fastener} was ${answer === 'yes' ? '' : 'not '}turned: say what shows it`,
+      act: { do: 'write', before: `turned ${tightening.id} ${answer} because ` },
+    }))
+  })
 }
 
 function enterOpen({ session }: Scene, { step }: PlanRow, todo: readonly Todo[]): Choice | null {
@@ -138,10 +160,24 @@ function enterClosed(scene: Scene, row: PlanRow): Choice | null {
   return goTo('what goes back', { at: 'back' })
 }
 
-/** The next thing, standing out above everything else. */
+/** The next thing: what hands look for in large letters, the rest beside it. */
 function nextRows(state: State, todo: Todo, width: number): Line[] {
-  return indented(line(strong(`NEXT  ${todoText(state, todo)}`)), width)
+  const { letters, under } = largeOf(state, todo)
+  return [
+    ...besideLetters(
+      letters,
+      [line(strong(isInDoubt(todo) ? 'IN DOUBT' : `NEXT: ${VERBS[todo.kind]}`)), ...under],
+      width,
+    ),
+    blank,
+  ]
 }
+
+function isInDoubt(todo: Todo): boolean {
+  return todo.kind === 'turn' && todo.next.suspect
+}
+
+const VERBS = { turn: 'TURN', fit: 'FIT', 'take-out': 'TAKE OUT', confirm: 'SEE', fill: 'FILL' } as const
 
 function gridRows(state: State, no: number, todo: readonly Todo[], width: number): Line[] {
   const turn = todo.find((each) => each.kind === 'turn')
@@ -172,40 +208,43 @@ function words({ step, standing }: PlanRow): string[] {
   }
 }
 
-function largeOf(state: State, todo: Todo | undefined): Large | null {
-  if (!todo) return null
+function largeOf(state: State, todo: Todo): Large {
   switch (todo.kind) {
     case 'turn': {
       const { tightening, next } = todo
       return {
         letters: next.fastener,
         under: [
-          line(
-            strong(passName(tightening, next.pass)),
-            `  ${next.through} of ${tightening.order.length} through`,
-          ),
-          line(next.suspect ? 'may have been turned already' : tightening.name),
+          line(strong(passName(tightening, next.pass))),
+          line(`${next.through} of ${tightening.order.length} through`),
+          line(next.suspect ? strong('may have been turned already') : tightening.name),
         ],
       }
     }
     case 'fit': {
-      const { piece, home } = todo.account
+      const { account, owed, lies } = todo
+      const name = pieceName(state, account.piece.id)
       return {
-        letters: home.position ?? String(todo.owed),
-        under: [line(strong(fitWords(state, piece.id, todo.owed)))],
+        letters: account.home.position ?? String(owed),
+        under: [
+          line(strong(account.home.position === undefined ? `× ${name}` : name)),
+          line(lies[0] ? liesText(state, lies[0].place) : 'not within reach'),
+        ],
       }
     }
     case 'take-out':
       return { letters: 'OUT', under: [line(strong(countedPiece(state, todo.account.piece.id, todo.count)))] }
-    case 'confirm':
-      return { letters: todo.mark.id, under: [line(strong(todo.mark.text))] }
+    case 'confirm': {
+      const { text, piece } = todo.mark
+      const on = piece === undefined ? [] : [line(`on ${pieceName(state, piece)}`)]
+      return { letters: 'SEE', under: [line(strong(text)), ...on] }
+    }
     case 'fill':
-      return { letters: `${todo.fluid.litresOut} L`, under: [line(strong(`fill ${todo.fluid.name}`))] }
+      return {
+        letters: 'FILL',
+        under: [line(strong(todo.fluid.name)), line(`${todo.fluid.litresOut} L came out`)],
+      }
     default:
       return todo satisfies never
   }
-}
-
-function fitWords(state: State, piece: PieceId, owed: number): string {
-  return owed === 1 ? pieceName(state, piece) : `× ${pieceName(state, piece)}`
 }

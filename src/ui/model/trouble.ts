@@ -21,13 +21,8 @@ export function errorTold(error: unknown): Told | null {
 export function recordTold(session: Session): Told | null {
   const { store, unlawful } = session
   if (store.problem) return troubleText(problemTrouble(store.problem, store.path))
-  if (unlawful) {
-    return {
-      what: `Entry ${unlawful.n} does not follow from those before it: the record is damaged.`,
-      lines: ['The entries before it can be read, nothing can be recorded.'],
-      cure: 'Leave the file as it is, and put it back from a copy that is whole.',
-    }
-  }
+  // Entry and line have the same number: one entry, one line.
+  if (unlawful) return troubleText({ kind: 'damaged', path: store.path, line: unlawful.n, why: 'law' })
   const torn = store.setAside.at(-1)
   return torn ? troubleText({ kind: 'set-aside', path: torn.path, bytes: torn.bytes }) : null
 }
