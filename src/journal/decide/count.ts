@@ -100,7 +100,8 @@ function wandered(
   // Another piece that moved leaves the count of this one as wrong as it was.
   if (difference.piece !== null && difference.piece !== id)
     refuse({ code: 'explains-nothing', difference: difference.id, kind: 'moved', over })
-  if (other.kind === 'place' && other.place === 'machine' && piece.kind !== 'aid')
+  // What was recorded as fitted may turn up in its bag; what is short in a bag is not fitted by saying so.
+  if (over < 0 && other.kind === 'place' && other.place === 'machine' && piece.kind !== 'aid')
     refuse({ code: 'through-a-step', piece: id, step: piece.step })
   if (over > 0) {
     const lies = placesOf(state.ledger, id).filter(({ place }) => isMeant(state, other, place))
