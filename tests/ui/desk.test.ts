@@ -1,0 +1,367 @@
+import { appendFileSync } from 'node:fs'
+import { describe, expect, test } from 'vitest'
+import { labelCode } from '../../src/label/code.ts'
+import { emptyHome, jobWith, say, screens, shelfIn } from './support/bench.ts'
+
+const strip = ['begin valve cover off', 'off 8 M6x25 hex 10 valve cover bolts into new bag']
+const head = [
+  'begin cylinder head off',
+  'off cylinder head into bench',
+  'off 4 M10x120 E14 head bolts @1..4 into new bag',
+  'end',
+  'tighten head bolts: 20 Nm, 90 deg',
+]
+
+describe('the first time', () => {
+  test('says what this is and asks one question', () => {
+    const { text, desk } = screens(shelfIn(emptyHome()))
+    expect(desk.screen).toEqual({ at: 'jobs' })
+    expect(text()).toContain('WHAT IS IT TO BE?')
+  })
+
+  test('Enter and two answers make a job, and the first thing can come off', () => {
+    const { enter, desk, state } = screens(shelfIn(emptyHome()))
+    enter('', 'blue twin top end', '')
+    expect(desk.screen).toEqual({ at: 'off' })
+    expect(state().job).toMatchObject({ name: 'blue twin top end', no: 1 })
+    enter('8 M6x25 hex 10 valve cover bolts')
+    expect(state().ledger.accounts.get('p1')).toMatchObject({ should: 8, piece: { size: 'M6x25 hex 10' } })
+  })
+
+  test('a name that is missing is asked for again, and Backspace goes back', () => {
+    const { enter, type, desk, answer } = screens(shelfIn(emptyHome()))
+    enter('1', '')
+    expect(answer()).toContain('A job needs a name.')
+    type('\x7f')
+    expect(desk.screen).toEqual({ at: 'jobs' })
+  })
+})
+
+describe('what the line is', () => {
+  test.each([
+    ['.1', { at: 'off' }],
+    [',2', { at: 'lies', words: '' }],
+    ['.3', { at: 'back' }],
+    ['.4', { at: 'left' }],
+    ['.5', { at: 'log' }],
+    ['.', { at: 'now' }],
+    ['?', { at: 'help', about: null }],
+    ['? fit', { at: 'help', about: 'fit' }],
+    ['jobs', { at: 'jobs' }],
+    ['back', { at: 'back' }],
+    ['step 1', { at: 'step', step: 1 }],
+    ['where bolts', { at: 'lies', words: 'bolts' }],
+    ['qr 1', { at: 'qr', container: 1, invert: false }],
+    ['scan 1', { at: 'scan', text: '1' }],
+    ['proposals', { at: 'proposals' }],
+  ])('%s', (line, screen) => {
+    const { enter, desk } = jobWith(...strip)
+    enter('.5', line)
+    expect(desk.screen).toEqual(screen)
+  })
+
+  test('a number is a choice of the screen, a container where things lie', () => {
+    const { enter, desk, answer } = jobWith(...strip)
+    enter('.2', '1')
+    expect(desk.screen).toEqual({ at: 'scan', text: '1' })
+    enter('.2', '0001')
+    expect(desk.screen).toEqual({ at: 'scan', text: '1' })
+    enter('.5', '7')
+    expect(answer()).toContain('Nothing has the number 7 here.')
+  })
+
+  test('words search where things lie, but a verb is a command there too', () => {
+    const { enter, desk, rows } = jobWith(...strip, 'off thermostat into bench')
+    enter('.2', 'cover bolts')
+    expect(rows().slice(1)).toEqual([
+      expect.stringMatching(/^ {4}1 {2}8 × valve cover bolts M6x25 hex 10 {2}in bag 1$/),
+    ])
+    enter('.3', '.2', 'left')
+    expect(desk.screen).toEqual({ at: 'left' })
+  })
+
+  test('a bag line needs no verb on its screen, and elsewhere the way there is told', () => {
+    const { enter, state, answer, line } = jobWith(...strip)
+    enter('.1', '2 M8x30 hex 12 mount bolts')
+    expect(state().ledger.accounts.size).toBe(2)
+    enter('.3', '2 nuts')
+    expect(answer()).toContain('"off 2 nuts"')
+    expect(line()).toBe('2 nuts|')
+    enter('.1')
+  })
+})
+
+describe('a scan', () => {
+  const code = labelCode(1, 1)
+
+  test.each([
+    ['typed or scanned in one chunk', `${code}\r`],
+    ['with a line feed behind it', `${code}\r\n`],
+    ['with a tab behind it', `${code}\t`],
+    ['with the name of the symbol in front', `]Q3${code}\r`],
+    ['in groups', `${code.slice(0, 3)} ${code.slice(3, 7)} ${code.slice(7)}\r`],
+    [
+      'in full-width digits',
+      `${[...code].map((digit) => String.fromCodePoint(0xff10 + Number(digit))).join('')}\r`,
+    ],
+    ['pasted', `\x1b[200~${code}\r\x1b[201~`],
+  ])('%s is answered', (_, chunk) => {
+    const { type, desk, text, line } = jobWith(...strip)
+    type(chunk)
+    expect(desk.screen.at).toBe('scan')
+    expect(text()).toContain('bag 1')
+    expect(line()).toBe('|')
+  })
+
+  test('behind words leaves the words in the line', () => {
+    const { type, desk, line } = jobWith(...strip)
+    type(`\r4 M6x20 hex 10 pump cov${code}\r`)
+    expect(desk.screen).toEqual({ at: 'scan', text: code })
+    expect(line()).toBe('4 M6x20 hex 10 pump cov|')
+  })
+
+  test('in the middle of words leaves both ends', () => {
+    const { type, line } = jobWith(...strip)
+    type(`pump bolts\x1b[D\x1b[D\x1b[D\x1b[D\x1b[D${code}\r`)
+    expect(line()).toBe('pump |bolts')
+  })
+
+  test('behind a digit that was typed first is still the scan', () => {
+    const { type, desk, line } = jobWith(...strip)
+    type(`8${code}\r`)
+    expect(desk.screen).toEqual({ at: 'scan', text: code })
+    expect(line()).toBe('8|')
+  })
+
+  test('interrupts a question, and is never its answer', () => {
+    const { type, enter, desk, entries } = jobWith(...strip)
+    enter('quit')
+    const before = entries()
+    type(`${code}\r`)
+    expect(desk.screen.at).toBe('scan')
+    expect(entries()).toBe(before)
+    expect(desk.ended).toBeNull()
+  })
+
+  test('two in one chunk are both answered, the last stays on the screen', () => {
+    const { type, desk } = jobWith(...strip, 'bag')
+    type(`${labelCode(1, 1)}\r${labelCode(1, 2)}\r`)
+    expect(desk.screen).toEqual({ at: 'scan', text: labelCode(1, 2) })
+    type('\x7f')
+    expect(desk.screen).toEqual({ at: 'scan', text: labelCode(1, 1) })
+  })
+})
+
+describe('Enter on an empty line', () => {
+  test('opens a bag where things come off, but not a second one while it is empty', () => {
+    const { enter, state, answer } = jobWith(...strip)
+    enter('.1', '')
+    expect(state().containers.size).toBe(2)
+    enter('')
+    expect(state().containers.size).toBe(2)
+    expect(answer()).toContain('bag 2 is in hand and empty')
+  })
+
+  test('carries a whole step of the way back', () => {
+    const { enter, desk, state } = jobWith(...head)
+    const seen: string[] = []
+    for (let presses = 0; presses < 40 && state().steps.get(1)?.built !== 'done'; presses += 1) {
+      enter('')
+      seen.push(desk.screen.at)
+    }
+    expect(state().steps.get(1)?.built).toBe('done')
+    const bolt = state().tightenings.get('t1')
+    expect(bolt?.done.map(({ size }) => size)).toEqual([4, 4])
+    expect(seen).not.toContain('leave')
+  })
+
+  test('never answers for a bolt that may have been turned', () => {
+    const { enter, desk, shelf, path } = jobWith(...head, 'look 1', 'take 1')
+    enter('step 1')
+    while (desk.session?.state.tightenings.get('t1')?.done[1]?.size !== 2) enter('')
+    say(shelf.open(path), 'stop')
+    const again = screens(shelf)
+    again.enter('', '', '', '')
+    expect(again.state().tightenings.get('t1')?.suspect).toEqual({ pass: 1, fastener: '3' })
+    again.enter('2')
+    expect(again.line()).toBe('turned t1 no because |')
+    again.enter('the paint mark is in line')
+    expect(again.state().tightenings.get('t1')?.suspect).toBeNull()
+  })
+
+  test('never opens a gate of the end', () => {
+    const { enter, state } = jobWith(...head)
+    for (let presses = 0; presses < 60; presses += 1) enter('')
+    expect(state().cleared).toBe(false)
+    enter('.4', '1')
+    expect(state().cleared).toBe(true)
+    enter('', '', '.4', '')
+    expect(state().started).toBe(false)
+    enter('.4', '1')
+    expect(state().started).toBe(true)
+  })
+})
+
+describe('what is refused or cannot be recorded', () => {
+  test('says why and how to go on, and keeps the words to be mended', () => {
+    const { enter, type, answer, line, state } = jobWith(...head)
+    enter('take 1')
+    expect(answer()).toMatch(/X REFUSED.*\n.*"look 1"/s)
+    expect(line()).toBe('take 1|')
+    type('\x15')
+    enter('look 1', 'take 1')
+    expect(state().build).toBe(1)
+  })
+
+  test('is said until something else is typed', () => {
+    const { enter, type, answer, below } = jobWith(...head)
+    enter('take 1')
+    expect(below()).toContain('REFUSED')
+    type('2')
+    expect(answer()).toBe('')
+    expect(below()).not.toContain('REFUSED')
+  })
+
+  test('a record damaged behind our back', () => {
+    const { enter, answer, line, desk } = jobWith(...strip)
+    appendFileSync(desk.session?.store.path ?? '', 'garbage\n')
+    enter('.1', '2 nuts')
+    expect(answer()).toContain('NOT RECORDED')
+    expect(line()).toBe('2 nuts|')
+  })
+
+  test('of several items the first are recorded and the rest stay in the line', () => {
+    const { enter, line, state, answer } = jobWith(...strip, 'off cam caps I1..I2 into new bag')
+    enter('.1', '2 nuts; cam caps I1; 3 washers')
+    expect(answer()).toContain('REFUSED')
+    expect(line()).toBe('cam caps I1; 3 washers|')
+    expect([...state().ledger.accounts.values()].map(({ piece }) => piece.name)).toContain('nuts')
+  })
+})
+
+describe('taking back', () => {
+  test('0 takes back the last entry and says which', () => {
+    const { enter, type, below, answer, state } = jobWith(...strip)
+    enter('.1', '2 nuts')
+    expect(answer()).toMatch(/✓ RECORDED.*nuts/)
+    expect(answer()).toContain('0 takes entry 4 back.')
+    type('0')
+    expect(below()).toContain('take back entry 4: came off: 2 × nuts')
+    enter('')
+    expect(answer()).toMatch(/< TAKEN BACK.*nuts/)
+    expect(state().ledger.accounts.size).toBe(1)
+    enter('redo')
+    expect(state().ledger.accounts.size).toBe(2)
+  })
+
+  test('what another has written since is not taken back', () => {
+    const { enter, shelf, path, answer, state } = jobWith(...strip)
+    enter('.1', '2 nuts')
+    say(shelf.open(path), 'off 3 washers')
+    // This terminal has not seen it yet, and asks for entry 4 by its number.
+    enter('0')
+    expect(answer()).toContain('REFUSED')
+    expect(state().ledger.accounts.size).toBe(3)
+  })
+})
+
+describe('two at one job', () => {
+  test('what the other writes is seen, and what is being typed stays', () => {
+    const { type, desk, shelf, path, text, line } = jobWith(...strip)
+    type('.1\r4 M6x20 hex 10')
+    say(shelf.open(path), 'off 3 washers')
+    desk.session?.refresh()
+    expect(text()).toContain('3 × washers')
+    expect(line()).toBe('4 M6x20 hex 10|')
+  })
+})
+
+describe('leaving', () => {
+  test('with a step under way asks for a note and leaves a card', () => {
+    const { enter, desk, state } = jobWith(...strip)
+    enter('quit')
+    expect(desk.ended).toBeNull()
+    enter('waiting for the gasket')
+    expect(desk.ended).toBe(0)
+    expect(state().card).toMatchObject({ step: 1, note: 'waiting for the gasket', abrupt: false })
+  })
+
+  test('with nothing under way is left at once, and nothing is written', () => {
+    const { enter, desk, entries } = jobWith(...strip, 'end')
+    const before = entries()
+    enter('quit')
+    expect(desk.ended).toBe(0)
+    expect(entries()).toBe(before)
+  })
+
+  test('Backspace on the question stays', () => {
+    const { enter, type, desk } = jobWith(...strip)
+    enter('.1', 'quit')
+    type('\x7f')
+    expect(desk.ended).toBeNull()
+    expect(desk.screen).toEqual({ at: 'off' })
+  })
+
+  test('Ctrl-C leaves at once and notes what was under way', () => {
+    const { type, desk, state } = jobWith(...strip)
+    type('half a wor\x03')
+    expect(desk.ended).toBe(0)
+    expect(state().card).toMatchObject({ step: 1, abrupt: true })
+  })
+
+  test('the next start opens on the card', () => {
+    const { enter, shelf } = jobWith(...strip)
+    enter('quit', 'waiting for the gasket')
+    const again = screens(shelf)
+    expect(again.desk.screen).toEqual({ at: 'now' })
+    expect(again.text()).toMatch(/WHERE YOU WERE\n.*in step 1, valve cover off: waiting for the gasket/)
+  })
+})
+
+describe('several jobs', () => {
+  test('are listed by number, and the one chosen last opens by itself', () => {
+    const { enter, desk, shelf, path } = jobWith(...strip)
+    shelf.create({ name: 'green mule', machine: '', units: 'metric' })
+    const other = screens(shelf)
+    expect(other.state().job.name).toBe('green mule')
+    other.enter('jobs')
+    const row = other.rows().findIndex((each) => each.includes('blue twin'))
+    other.enter(String(row))
+    expect(other.state().job.name).toBe('blue twin')
+    expect(shelf.chosen()).toBe(path)
+    enter('.')
+    expect(desk.screen).toEqual({ at: 'now' })
+  })
+
+  test("another job's label says whose it is, and opens that job by number", () => {
+    const { enter, shelf, text, state } = jobWith(...strip)
+    shelf.create({ name: 'green mule', machine: '', units: 'metric' })
+    enter('jobs', '.', labelCode(2, 1))
+    expect(text()).toContain('X OTHER JOB')
+    expect(text()).toContain('green mule')
+    enter('1')
+    expect(state().job.name).toBe('green mule')
+  })
+})
+
+describe('a paste of several lines', () => {
+  test('is shown before it is taken, and stops at the first line that is not taken', () => {
+    const { type, enter, desk, text, state, line, answer } = jobWith(...strip)
+    type('.1\r\x1b[200~2 nuts\n3 washers\ntake 9\n4 clips\n\x1b[201~')
+    expect(desk.screen.at).toBe('paste')
+    expect(text()).toContain('none of them taken yet')
+    expect(state().ledger.accounts.size).toBe(1)
+    enter('')
+    expect(state().ledger.accounts.size).toBe(3)
+    expect(line()).toBe('take 9|')
+    expect(answer()).toContain('2 of 4 lines were taken')
+  })
+})
+
+test('large letters go on and off', () => {
+  const { type, desk } = jobWith(...strip)
+  type('*')
+  expect(desk.isLarge).toBe(true)
+  type('5*')
+  expect(desk.isLarge).toBe(true)
+})
