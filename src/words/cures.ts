@@ -1,9 +1,9 @@
 import type { State } from '../journal/state.ts'
 import type { PieceId } from '../ledger/piece.ts'
 import type { Place } from '../ledger/place.ts'
-import type { DifferenceId } from '../plan/facts.ts'
-import { liesAt } from './lookups.ts'
-import { placeName } from './places.ts'
+import type { DifferenceId, FluidId, TighteningId } from '../plan/facts.ts'
+import { liesAt, nextFastener } from './lookups.ts'
+import { containerPlace, placeName } from './places.ts'
 
 /** Words to type, marked so that they stand out in a sentence. Nothing else is put in double quotes. */
 export function say(words: string): string {
@@ -21,8 +21,10 @@ export function fitWords(state: State, id: PieceId, count?: number): string {
 
 /** What brings a number of a piece home from where it is. */
 export function homeWords(state: State, id: PieceId, count: number, place: Place): string {
-  if (place !== 'out' && place !== 'supplier') return fitWords(state, id, count)
-  return `${place === 'out' ? 'once back' : 'once here'}, ${sendWords(state, 'move', id, place, { count, to: 'bench' })}`
+  if (state.used.has(id)) return usedWords(state, id)
+  if (place === 'bench' || place === 'spare' || containerPlace(place)) return fitWords(state, id, count)
+  const when = place === 'out' ? 'once back, ' : place === 'supplier' ? 'once here, ' : ''
+  return `${when}${sendWords(state, 'move', id, place, { count, to: 'bench' })}`
 }
 
 /** What sends a piece from a place; how many and from where only when it lies elsewhere too. */
@@ -36,7 +38,7 @@ export function sendWords(
   const lies = liesAt(state, id).filter((lying) => lying.place !== 'machine')
   const here = lies.find((lying) => lying.place === place)?.count
   const many = lies.length > 1 || (count !== undefined && count !== here) ? (count ?? here) : undefined
-  const from = lies.length > 1 ? `from ${placeName(state, place).replace(/^(the|a) /, '')}` : ''
+  const from = lies.length > 1 ? `from ${typedPlace(state, place)}` : ''
   return say([verb, many, id, from, to && `to ${to}`].filter(Boolean).join(' '))
 }
 
@@ -53,6 +55,10 @@ export function usedWords(state: State, id: PieceId): string {
   return `${say(should > 1 ? `new ${should} ${id}` : `new ${id}`)} when here, or ${say(`use again ${id} because ...`)}`
 }
 
+function typedPlace(state: State, place: Place): string {
+  return placeName(state, place).replace(/^(the|a) /, '')
+}
+
 /** What gets rid of a piece that nothing waits for, from where it lies. */
 export function asideWords(state: State, id: PieceId, place: Place, count?: number): string {
   const words = (verb: 'scrap' | 'spare') =>
@@ -61,8 +67,15 @@ export function asideWords(state: State, id: PieceId, place: Place, count?: numb
 }
 
 /** What records that an aid is out of the machine, or a tool back in the toolbox. */
-export function toolboxWords(state: State, id: PieceId): string {
+export function toolboxWords(
+  state: State,
+  id: PieceId,
+  { place, count }: { place?: Place; count?: number } = {},
+): string {
   const isTool = state.ledger.accounts.get(id)?.piece.kind === 'tool'
+  const away = liesAt(state, id).filter((lying) => lying.place !== 'toolbox')
+  if (place !== undefined && away.length > 1)
+    return say(`move ${count ?? 1} ${id} from ${typedPlace(state, place)} to toolbox`)
   return say(isTool ? `return ${id}` : `take out ${id}`)
 }
 
@@ -72,4 +85,21 @@ export function explainWords(state: State, id: DifferenceId): string {
   return counted > expected
     ? `look where it came from: ${say(`explain ${id} ${piece ?? 'PIECE'} from PLACE because ...`)}, or ${say(`explain ${id} unknown NAME because ...`)}`
     : `look for it: ${say(`explain ${id} ${piece ?? 'PIECE'} to PLACE because ...`)} when found, or ${say(`explain ${id} missing because ...`)}`
+}
+
+/** What records a fluid filled in, by its name where that is enough. */
+export function fillWords(state: State, id: FluidId): string {
+  const name = state.fluids.get(id)?.name ?? ''
+  const says = (text: string) => text.toLowerCase().includes(name.toLowerCase())
+  const isEnough =
+    /^[\p{L} -]+$/u.test(name) && [...state.fluids.values()].filter((fluid) => says(fluid.name)).length === 1
+  return `${say(`fill ${isEnough ? name : id} ...`)} with the amount`
+}
+
+/** What goes on with a tightening: by its id where it is not the one that is next in the step in hand. */
+export function turnWords(state: State, id: TighteningId, fastener?: string): string {
+  const next = [...state.tightenings.values()].find(
+    (tightening) => tightening.step === state.build && nextFastener(tightening),
+  )
+  return say(['turn', fastener, next?.id === id ? '' : `of ${id}`].filter(Boolean).join(' '))
 }

@@ -1,6 +1,6 @@
-import type { Entry, EntryOf, EntryType } from '../journal/entry.ts'
+import type { Container, Entry, EntryOf, EntryType } from '../journal/entry.ts'
 import type { State } from '../journal/state.ts'
-import type { Move } from '../ledger/account.ts'
+import type { Move, Opening } from '../ledger/account.ts'
 import type { Piece } from '../ledger/piece.ts'
 import type { Reason } from '../plan/reasons.ts'
 import { joined, litresText, stepNumbers } from './grammar.ts'
@@ -15,7 +15,7 @@ import { containerName, placeName, whereName } from './places.ts'
  */
 export function entryText(state: State, entry: Entry): string {
   const teller = tellers[entry.type] as (state: State, entry: Entry) => string
-  return teller(state, entry)
+  return teller('opened' in entry ? knowing(state, entry.opened) : state, entry)
 }
 
 type EntryTellers = { [Type in EntryType]: (state: State, entry: EntryOf<Type>) => string }
@@ -81,9 +81,13 @@ const tellers: EntryTellers = {
     `${pieces[0]?.kind === 'tool' ? 'taken out of the toolbox' : 'put in'}: ${piecesText(state, moves, pieces)}${begun(began)}`,
   moved: (state, { moves, reason, opened }) =>
     `moved: ${movesText(state, moves)}${openedText(opened)}${because(reason)}`,
-  supplied: (state, { pieces, moves, retired, opened }) => {
+  supplied: (state, { pieces, openings, moves, retired, opened }) => {
+    const arrived =
+      moves.length > 0
+        ? movesText(state, moves, { pieces, from: false })
+        : `${piecesText(state, openings, pieces)}, ordered`
     const instead = retired.length > 0 ? ', in place of the old' : ''
-    return `new: ${movesText(state, moves, { pieces, from: false })}${instead}${openedText(opened)}`
+    return `new: ${arrived}${instead}${openedText(opened)}`
   },
 
   decided: (state, { piece, what, count, reason }) => {
@@ -185,33 +189,57 @@ const GATES: Record<Reason['code'], string> = {
   'check-open': 'the check not done',
 }
 
+/** The state with a container that the entry opened, which an undo may have taken back. */
+function knowing(state: State, opened: Container | undefined): State {
+  if (!opened || state.containers.has(opened.no)) return state
+  return { ...state, containers: new Map([...state.containers, [opened.no, { ...opened, voided: null }]]) }
+}
+
 function cameOff(
   state: State,
   { began, opened, pieces, openings, moves, faults }: EntryOf<'came-off'>,
 ): string {
-  const first = pieces[0]
+  const [first] = pieces
   const whole = moves.filter(({ to }) => to !== 'scrap')
+  const scrapped = moves.filter(({ to }) => to === 'scrap')
+  const left = openings.filter(({ piece, count }) => count > 0 && !moves.some((move) => move.piece === piece))
+  const facts = [
+    whole.length > 0 ? movesText(state, whole, { pieces, from: false }) : '',
+    left.length > 0 ? `${piecesText(state, left, pieces)}, left on the machine` : '',
+    brokenText(pieces, scrapped, faults, whole.length > 0),
+    missingText(pieces, openings),
+  ]
+  const none = openings.every(({ count }) => count === 0) ? `none of ${named(first)}` : ''
+  return `came off: ${[none, ...facts].filter(Boolean).join(', ')}${openedText(opened)}${begun(began)}`
+}
+
+/** `2 snapped, to scrap (x1)`; of a set, which: `I2 and I3 snapped`. */
+function brokenText(
+  pieces: readonly Piece[],
+  scrapped: readonly Move[],
+  faults: EntryOf<'came-off'>['faults'],
+  isNamed: boolean,
+): string {
+  if (scrapped.length === 0) return ''
+  const count = scrapped.reduce((sum, move) => sum + move.count, 0)
+  const positions = positionsOf(pieces, ({ id }) => scrapped.some(({ piece }) => piece === id))
+  const common = isNamed ? `${count}` : `${count} × ${named(pieces[0])}`
+  const ids = faults ? ` (${faults.map(({ id }) => id).join(', ')})` : ''
+  return `${positions || common} ${faults?.[0]?.kind ?? 'broken'}, to scrap${ids}`
+}
+
+/** `1 of 8 missing as found`; of a set, which: `I3 missing as found`. */
+function missingText(pieces: readonly Piece[], openings: readonly Opening[]): string {
   const found = openings.reduce((sum, { count }) => sum + count, 0)
-  const broken = moves.filter(({ to }) => to === 'scrap').reduce((sum, { count }) => sum + count, 0)
-  const facts = [whole.length > 0 ? movesText(state, whole, { pieces, from: false }) : '']
-  if (whole.length === 0 && broken === 0) {
-    facts.push(
-      found === 0 ? `none of ${named(first)}` : `${piecesText(state, openings, pieces)}, left on the machine`,
-    )
-  }
-  if (broken > 0) {
-    const kind = faults?.[0]?.kind ?? 'broken'
-    const ids = faults ? ` (${faults.map(({ id }) => id).join(', ')})` : ''
-    facts.push(
-      whole.length > 0
-        ? `${broken} ${kind}, to scrap${ids}`
-        : `${broken} × ${named(first)} ${kind}, to scrap${ids}`,
-    )
-  }
-  if (first && pieces.length === 1 && found < first.should) {
-    facts.push(`${first.should - found} of ${first.should} missing as found`)
-  }
-  return `came off: ${facts.filter(Boolean).join(', ')}${openedText(opened)}${begun(began)}`
+  const should = pieces.reduce((sum, piece) => sum + piece.should, 0)
+  if (found >= should) return ''
+  const isMissing = ({ id }: Piece) => openings.some(({ piece, count }) => piece === id && count === 0)
+  return `${positionsOf(pieces, isMissing) || `${should - found} of ${should}`} missing as found`
+}
+
+function positionsOf(pieces: readonly Piece[], wanted: (piece: Piece) => boolean): string {
+  if (pieces.length < 2) return ''
+  return joined(pieces.filter(wanted).map(({ home }) => positionName(home.position ?? '')))
 }
 
 function named(piece: Piece | undefined): string {

@@ -3,7 +3,17 @@ import type { PieceId } from '../ledger/piece.ts'
 import type { Place } from '../ledger/place.ts'
 import type { TighteningId } from '../plan/facts.ts'
 import type { Leftover } from '../plan/leftovers.ts'
-import { asideWords, explainWords, homeWords, say, sendWords, shortageWords, toolboxWords } from './cures.ts'
+import {
+  asideWords,
+  explainWords,
+  fillWords,
+  homeWords,
+  say,
+  sendWords,
+  shortageWords,
+  toolboxWords,
+  turnWords,
+} from './cures.ts'
 import { isAre, sentence, stepNumbers } from './grammar.ts'
 import { nextFastener } from './lookups.ts'
 import {
@@ -91,11 +101,11 @@ function parts(state: State, leftover: Leftover, code: LabelCode): Omit<Leftover
     case 'old-lying':
       return oldLying(state, leftover.piece, leftover.count, leftover.place, code)
     case 'aid-in': {
-      const { piece, count, step, undo } = leftover
+      const { piece, count, place, step, undo } = leftover
       return {
         what: `${countedPiece(state, piece, count)} ${isAre(count)}`,
         where: `still in the machine, put in during ${stepName(state, step)}`,
-        cure: atHome(undo, step, `${toolboxWords(state, piece)} when out`),
+        cure: atHome(undo, step, `${toolboxWords(state, piece, { place, count })} when out`),
       }
     }
     case 'tool-out': {
@@ -103,15 +113,15 @@ function parts(state: State, leftover: Leftover, code: LabelCode): Omit<Leftover
       return {
         what: `${countedPiece(state, piece, count)} ${isAre(count)}`,
         where: `not back in the toolbox, ${labelled(state, place, code)}`,
-        cure: sentence(`${toolboxWords(state, piece)} when it is back`),
+        cure: sentence(`${toolboxWords(state, piece, { place, count })} when it is back`),
       }
     }
     case 'fluid-open': {
-      const { name = leftover.fluid, step } = state.fluids.get(leftover.fluid) ?? {}
+      const { step } = state.fluids.get(leftover.fluid) ?? {}
       return {
         what: fluidName(state, leftover.fluid),
         where: `not filled${ofStep(state, step)}`,
-        cure: inStep(state, step, `${say(`fill ${name} ...`)} with the amount`),
+        cure: inStep(state, step, fillWords(state, leftover.fluid)),
       }
     }
     case 'mark-open': {
@@ -127,7 +137,7 @@ function parts(state: State, leftover: Leftover, code: LabelCode): Omit<Leftover
       return {
         what: tighteningName(state, leftover.tightening),
         where: `not tightened through${ofStep(state, step)}`,
-        cure: inStep(state, step, turnWords(state, leftover.tightening)),
+        cure: inStep(state, step, tightenCure(state, leftover.tightening)),
       }
     }
     case 'fault-open': {
@@ -155,15 +165,14 @@ function parts(state: State, leftover: Leftover, code: LabelCode): Omit<Leftover
   }
 }
 
-/** What goes on with a tightening. */
-function turnWords(state: State, id: TighteningId): string {
+function tightenCure(state: State, id: TighteningId): string {
   const tightening = state.tightenings.get(id)
   const next = tightening && nextFastener(tightening)
-  if (!tightening || !next) return say('turn')
+  if (!tightening || !next) return turnWords(state, id)
   const then = `${passName(tightening, next.pass)}, ${fastenerName(next.fastener)}`
   return tightening.suspect
     ? `${say(`turned ${id} yes because ...`)} or ${say(`turned ${id} no because ...`)}: ${then}`
-    : `${say('turn')}: ${then}`
+    : `${turnWords(state, id)}: ${then}`
 }
 
 const OPEN = { open: 'not begun', underway: 'under way', redo: 'reopened, to be done again', done: 'done' }

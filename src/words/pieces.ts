@@ -1,7 +1,8 @@
 import type { State } from '../journal/state.ts'
 import type { Account } from '../ledger/account.ts'
 import type { Home, Piece, PieceId } from '../ledger/piece.ts'
-import { singular } from './grammar.ts'
+import { joined, singular } from './grammar.ts'
+import { whereName } from './places.ts'
 
 /** A piece without a count: `valve cover bolts M6x25 hex 10`, `cam cap I3`, `hose end at pump outlet`. */
 export function pieceName(state: State, id: PieceId): string {
@@ -27,6 +28,15 @@ export function agree(state: State, id: PieceId, one: string, many: string): str
   const { piece, home, should, entered } = state.ledger.accounts.get(id) ?? {}
   if (!piece || home?.position !== undefined || Math.max(should ?? 0, entered ?? 0) === 1) return one
   return singular(piece.name) === piece.name ? one : many
+}
+
+/** Where all of a piece is: `5 in bag 1 and 3 on the bench`, `in bag 1`. */
+export function liesText(state: State, id: PieceId): string {
+  const places = [...(state.ledger.accounts.get(id)?.at ?? [])]
+  const said = places.map(
+    ([place, count]) => `${places.length > 1 ? `${count} ` : ''}${whereName(state, place)}`,
+  )
+  return joined(said) || 'nowhere'
 }
 
 /** Where a piece belongs on the machine: `cylinder head / cam caps / I3`. */

@@ -3,7 +3,16 @@ import type { PieceId } from '../ledger/piece.ts'
 import type { Place } from '../ledger/place.ts'
 import type { Built, TighteningId } from '../plan/facts.ts'
 import type { Reason } from '../plan/reasons.ts'
-import { explainWords, homeWords, say, shortageWords, toolboxWords, usedWords } from './cures.ts'
+import {
+  explainWords,
+  fillWords,
+  homeWords,
+  say,
+  shortageWords,
+  toolboxWords,
+  turnWords,
+  usedWords,
+} from './cures.ts'
 import { isAre, sentence } from './grammar.ts'
 import { nextFastener } from './lookups.ts'
 import {
@@ -45,7 +54,7 @@ function reasonWords(state: State, reason: Reason): string {
     case 'count-open':
       return `count not explained: ${differenceName(state, reason.difference)}. ${sentence(explainWords(state, reason.difference))}`
     case 'aid-in':
-      return `${countedPiece(state, reason.piece, reason.count)} ${isAre(reason.count)} still in the machine: ${toolboxWords(state, reason.piece)} when out`
+      return `${countedPiece(state, reason.piece, reason.count)} ${isAre(reason.count)} still in the machine: ${toolboxWords(state, reason.piece, reason)} when out`
     case 'not-home':
       return `${countedPiece(state, reason.piece, reason.count)} not home, ${whereName(state, reason.place)}: ${homeWords(state, reason.piece, reason.count, reason.place)}`
     case 'look-due':
@@ -54,10 +63,8 @@ function reasonWords(state: State, reason: Reason): string {
       return `${markName(state, reason.mark)} not confirmed: see it, then ${say(`confirm ${reason.mark}`)}`
     case 'tighten-open':
       return tightenText(state, reason.tightening)
-    case 'fluid-open': {
-      const name = state.fluids.get(reason.fluid)?.name ?? reason.fluid
-      return `${fluidName(state, reason.fluid)} not filled: ${say(`fill ${name} ...`)} with the amount`
-    }
+    case 'fluid-open':
+      return `${fluidName(state, reason.fluid)} not filled: ${fillWords(state, reason.fluid)}`
     case 'check-open':
       return `${stepName(state, reason.step)}, is not done: ${say(`done ${reason.step}`)}, or ${say(`fail ${reason.step}: ...`)} with what was found`
     default:
@@ -84,7 +91,7 @@ export function tightenText(state: State, id: TighteningId): string {
     return `${where}: ${fastenerName(suspect.fastener)} may be turned already: ${say(`turned ${id} yes because ...`)} or ${say(`turned ${id} no because ...`)}`
   }
   const through = done[next.pass]?.size ?? 0
-  return `${where}: ${through} of ${order.length} turned, next ${fastenerName(next.fastener)}: ${say('turn')}`
+  return `${where}: ${through} of ${order.length} turned, next ${fastenerName(next.fastener)}: ${turnWords(state, id)}`
 }
 
 function stepBefore(state: State, no: number, built: Built): string {

@@ -43,7 +43,7 @@ export function troubleText(trouble: Trouble): Told {
       )
     case 'replaced':
       return told(
-        `${trouble.path} was replaced or cut while it was open`,
+        `the file ${trouble.path} was replaced or cut while it was open`,
         'close the job and open it again; if a copy was put there by mistake, put the right file back first',
         ['what was read before is shown, nothing can be recorded'],
       )
@@ -55,11 +55,14 @@ export function troubleText(trouble: Trouble): Told {
       return notRecordedTold(trouble)
     case 'empty':
       return told(
-        `${trouble.path} has no first entry: the job was made and never opened`,
+        `the file ${trouble.path} has no first entry: the job was made and never opened`,
         'start the job again',
       )
     case 'unreadable':
-      return told(`${trouble.path} cannot be read: ${cause(trouble.code).what}`, cause(trouble.code).cure)
+      return told(
+        `the file ${trouble.path} cannot be read: ${cause(trouble.code).what}`,
+        cause(trouble.code).cure,
+      )
     default:
       return trouble satisfies never
   }
@@ -117,8 +120,8 @@ const GONE: Cause = {
   cure: 'put the disk back in or the folder back in its place, then say it again',
 }
 const NOT_ALLOWED: Cause = {
-  what: 'this user may not write there',
-  cure: 'give this user the right to write in the job folder, then say it again',
+  what: 'this user may not read or write there',
+  cure: 'give this user the right to read and write in the job folder, then say it again',
 }
 const FULL: Cause = { what: 'the disk is full', cure: 'make room on the disk, then say it again' }
 const FAULTY: Cause = {

@@ -62,10 +62,10 @@ export const jobRefusals: Tellers<
       'the first start is not cleared, or something was touched since',
       `${say('clear')} goes through everything once more, ${say('left')} shows what is in the way`,
     ),
-  'not-started': () =>
+  'not-started': ({ cleared }) =>
     told(
       'the machine has not had its first start, so the job cannot be closed',
-      `${say('clear')}, then ${say('started')}`,
+      cleared ? `when it has run: ${say('started')}` : `${say('clear')}, then ${say('started')}`,
     ),
   'checks-open': (state, { steps }) =>
     told(
@@ -162,7 +162,7 @@ function alreadyTold(state: State, { what, id }: RefusalOf<'already'>): Told {
     case 'looked':
       return told(
         `the last look before ${stepName(state, Number(id))}, is taken already`,
-        `${say(`take ${id}`)} goes on; when something beneath is touched, it is due again`,
+        'go on; when something beneath is touched, it is due again',
       )
     case 'voided':
       return told(`${id} is void already`, 'use another container')

@@ -2,9 +2,9 @@ import type { State } from '../../journal/state.ts'
 import type { Violation } from '../../ledger/laws.ts'
 import type { PieceId } from '../../ledger/piece.ts'
 import type { Place } from '../../ledger/place.ts'
-import { asideWords, fitWords, say, toolboxWords } from '../cures.ts'
+import { asideWords, fitWords, homeWords, say, toolboxWords } from '../cures.ts'
 import { liesAt, mateAt, successorOf } from '../lookups.ts'
-import { agree, homeName, pieceName, positionName } from '../pieces.ts'
+import { agree, homeName, liesText, pieceName, positionName } from '../pieces.ts'
 import { containerPlace, placeName, whereName } from '../places.ts'
 import { type Told, told } from '../told.ts'
 import type { Tellers } from './tellers.ts'
@@ -49,6 +49,7 @@ function violationTold(state: State, violation: Violation): Told {
     case 'not-its-position':
       return wrongPosition(state, violation)
     case 'position-not-said':
+      if (isUnwanted(state, piece)) return noHome(state, piece)
       return told(
         `${name} belongs to one position only, and none was said`,
         `its home is ${homeName(state, piece)}: ${fitWords(state, piece)}`,
@@ -69,6 +70,7 @@ function wrongPosition(
   state: State,
   { piece, own, tried }: Extract<Violation, { law: 'not-its-position' }>,
 ): Told {
+  if (isUnwanted(state, piece)) return noHome(state, piece)
   const home = state.ledger.accounts.get(piece)?.home
   if (home?.position === undefined) {
     return told(
@@ -96,29 +98,37 @@ function full(
 export function noHome(state: State, piece: PieceId): Told {
   const name = pieceName(state, piece)
   const successor = successorOf(state, piece)?.piece.id
-  return successor
-    ? told(
-        `${name} (${piece}) ${agree(state, piece, 'was replaced, and does', 'were replaced, and do')} not go back`,
-        `what took its place goes home: ${fitWords(state, successor)}; put the old away: ${asideWords(state, piece, whereItLies(state, piece))}`,
-      )
-    : told(
-        `nothing on the machine waits for ${name}`,
-        `put ${agree(state, piece, 'it', 'them')} out of the way: ${asideWords(state, piece, whereItLies(state, piece))}`,
-      )
+  const lying = liesAt(state, piece).find(({ place }) => isPassing(place))
+  const aside = lying && asideWords(state, piece, lying.place)
+  if (!successor) {
+    const them = agree(state, piece, 'it', 'them')
+    const cure = aside ? `put ${them} out of the way: ${aside}` : 'nothing needs doing'
+    return told(`nothing on the machine waits for ${name}`, cure)
+  }
+  const fresh = liesAt(state, successor).find(({ place }) => isPassing(place))
+  const cures = [
+    fresh ? `fit the new: ${homeWords(state, successor, fresh.count, fresh.place)}` : '',
+    aside ? `put the old out of the way: ${aside}` : '',
+  ]
+  return told(
+    `${name} (${piece}) ${agree(state, piece, 'was replaced, and does', 'were replaced, and do')} not go back`,
+    cures.filter(Boolean).join('; ') || 'nothing needs doing',
+    [`in its place: ${successor}, ${liesText(state, successor)}`],
+  )
 }
 
 /** An aid or a tool is no part of the machine. */
 export function notOfTheMachine(state: State, piece: PieceId): Told {
+  const away = liesAt(state, piece).find(({ place }) => place === 'machine' || isPassing(place))
   return told(
     `${pieceName(state, piece)} ${agree(state, piece, 'does not stay on the machine: it belongs', 'do not stay on the machine: they belong')} in the toolbox`,
-    `${toolboxWords(state, piece)} when out`,
+    away ? `${toolboxWords(state, piece, away)} when out` : 'nothing needs doing',
   )
 }
 
-/** Where a piece that is not wanted lies: the first place that is not one for good. */
-function whereItLies(state: State, piece: PieceId): Place {
-  const isPassing = (place: Place) => !['machine', 'scrap', 'lost', 'spare'].includes(place)
-  return liesAt(state, piece).find(({ place }) => isPassing(place))?.place ?? 'bench'
+/** Whether a place is one that a piece is meant to leave again. */
+function isPassing(place: Place): boolean {
+  return !['machine', 'toolbox', 'scrap', 'lost', 'spare'].includes(place)
 }
 
 /** A decision that gives a piece another home: by a swap where that home has a piece of its own. */
@@ -127,4 +137,8 @@ function swapWords(state: State, piece: PieceId, position: string): string {
   return mate
     ? say(`swap ${piece} and ${mate} because ...`)
     : say(`rehome ${piece} to ${position} because ...`)
+}
+
+function isUnwanted(state: State, piece: PieceId): boolean {
+  return state.ledger.accounts.get(piece)?.should === 0
 }

@@ -4,7 +4,7 @@ import { fitWords, homeWords, say, sendWords, shortageWords, usedWords } from '.
 import { isAre, joined } from '../grammar.ts'
 import { liesAt } from '../lookups.ts'
 import { stepName } from '../names.ts'
-import { agree, countedPiece, homeName, pieceName, positionName } from '../pieces.ts'
+import { agree, countedPiece, homeName, liesText, pieceName, positionName } from '../pieces.ts'
 import { whereName } from '../places.ts'
 import { type Told, told } from '../told.ts'
 import { holdsShort, noHome, notOfTheMachine } from './law.ts'
@@ -33,7 +33,7 @@ export const pieceRefusals: Tellers<
 > = {
   'home-exists': (state, { piece, position }) =>
     told(
-      `${positionName(position)} is taken: ${pieceName(state, piece)} came off there and is ${lies(state, piece)}`,
+      `${positionName(position)} is taken: ${pieceName(state, piece)} came off there and is ${liesText(state, piece)}`,
       `look at the mark on the part; if the earlier entry was wrong, ${say('undo')} takes back the last one`,
     ),
   'which-position': (_, { name, positions }) =>
@@ -44,7 +44,9 @@ export const pieceRefusals: Tellers<
   'not-in-step': (state, { piece, step, own }) =>
     told(
       `${pieceName(state, piece)} ${agree(state, piece, 'belongs', 'belong')} to ${stepName(state, own)}, not to ${stepName(state, step)}`,
-      `leave ${agree(state, piece, 'it', 'them')} until then: ${say(`take ${own}`)}`,
+      state.steps.get(own)?.built === 'underway'
+        ? `that step is under way too: ${fitWords(state, piece)}`
+        : `leave ${agree(state, piece, 'it', 'them')} until then: ${say(`take ${own}`)}`,
     ),
   'not-for-home': (state, { piece }) => {
     const kind = state.ledger.accounts.get(piece)?.piece.kind
@@ -54,7 +56,7 @@ export const pieceRefusals: Tellers<
     const [first] = pieces
     if (pieces.length === 1 && first) {
       return told(
-        `${pieceName(state, first)} has one home, and the record still has the old one ${lies(state, first)}: another has no home`,
+        `${pieceName(state, first)} has one home, and the record still has the old one ${liesText(state, first)}: another has no home`,
         `if it takes the place of the old one: ${say(`new ${first} instead`)}`,
       )
     }
@@ -73,7 +75,7 @@ export const pieceRefusals: Tellers<
   'not-within-reach': reachTold,
   'nothing-there': (state, { piece }) =>
     told(`${pieceName(state, piece)}: none to be moved from there`, nothingCure(state, piece), [
-      lies(state, piece),
+      liesText(state, piece),
     ]),
   'which-place': (state, { piece, lies: places }) =>
     told(
@@ -97,20 +99,18 @@ export const pieceRefusals: Tellers<
           'say the number again',
         ),
   'not-lost': (state, { piece }) =>
-    told(
-      `${pieceName(state, piece)}: none is lost without a decision`,
-      `if it cannot be found, ${say(`lost ${piece} because ...`)} first`,
-      [lies(state, piece)],
-    ),
+    told(`${pieceName(state, piece)}: none is lost without a decision`, lostCure(state, piece), [
+      liesText(state, piece),
+    ]),
   'not-single-use': (state, { piece }) =>
     told(
       `${pieceName(state, piece)}: not single-use, or not used yet, so no decision is due`,
-      `put ${agree(state, piece, 'it', 'them')} home: ${fitWords(state, piece)}`,
+      `nothing needs doing: ${agree(state, piece, 'it goes', 'they go')} home as ${agree(state, piece, 'it is', 'they are')}`,
     ),
   'not-matched': (state, { piece }) =>
     told(
       `${pieceName(state, piece)}: any of them fits any position, so there is none to change`,
-      `home: ${homeName(state, piece)}: ${fitWords(state, piece)}`,
+      `nothing needs doing: ${agree(state, piece, 'it goes', 'they go')} home to ${homeName(state, piece)}`,
     ),
   'home-taken': (state, { position, piece }) =>
     told(
@@ -126,16 +126,6 @@ export const pieceRefusals: Tellers<
       `take ${agree(state, piece, 'it', 'them')} off first: ${say(`reopen ${step} because ...`)}`,
     )
   },
-}
-
-function lies(state: State, piece: PieceId): string {
-  const places = liesAt(state, piece)
-  if (places.length === 0) return 'nowhere'
-  return joined(
-    places.map(({ place, count }) =>
-      places.length === 1 ? whereName(state, place) : `${count} ${whereName(state, place)}`,
-    ),
-  )
 }
 
 function reachTold(
@@ -175,6 +165,13 @@ function nothingCure(state: State, piece: PieceId): string {
   return account?.at.has('machine')
     ? `what is on the machine comes off with its step: ${say(`reopen ${account.piece.step} because ...`)}`
     : 'say where it is'
+}
+
+function lostCure(state: State, piece: PieceId): string {
+  const off = liesAt(state, piece).filter(({ place }) => !['machine', 'lost'].includes(place))
+  if (off.length === 0) return 'nothing needs doing'
+  const words = off.length === 1 ? `lost ${piece} because ...` : `lost 1 ${piece} from PLACE because ...`
+  return `if it cannot be found, ${say(words)} first`
 }
 
 function allHome(state: State, piece: PieceId): string {

@@ -1,6 +1,6 @@
 import type { State } from '../../journal/state.ts'
 import type { TighteningId } from '../../plan/facts.ts'
-import { say } from '../cures.ts'
+import { say, turnWords } from '../cures.ts'
 import { nextFastener } from '../lookups.ts'
 import { fastenerName, passName, stepName, tighteningName } from '../names.ts'
 import { told } from '../told.ts'
@@ -75,5 +75,5 @@ function goOn(state: State, id: TighteningId): string {
   const tightening = state.tightenings.get(id)
   const next = tightening && nextFastener(tightening)
   if (!tightening || !next) return 'every pass is through'
-  return `next is ${fastenerName(next.fastener)} in ${passName(tightening, next.pass)}: ${say(`turn ${next.fastener}`)}`
+  return `next is ${fastenerName(next.fastener)} in ${passName(tightening, next.pass)}: ${turnWords(state, id, next.fastener)}`
 }
