@@ -1,9 +1,12 @@
 import type { Command } from '../../src/journal/command.ts'
+import type { EntryBody } from '../../src/journal/entry.ts'
 import type { Refusal } from '../../src/journal/refusal.ts'
 
 /** A story that is accepted, the command that is not, and every word that a person reads then. */
 export interface Case {
   given: Command[]
+  /** An entry written after that, for what would take thousands of commands. */
+  and?: EntryBody
   when: Command
   says: string[]
 }

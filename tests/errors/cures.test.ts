@@ -2,8 +2,6 @@ import { describe, expect, test } from 'vitest'
 import type { Command } from '../../src/journal/command.ts'
 import { decide } from '../../src/journal/decide/decide.ts'
 import type { State } from '../../src/journal/state.ts'
-import { readLine } from '../../src/lines/read-line.ts'
-import type { Reading } from '../../src/lines/reading.ts'
 import { begin, job, off } from './commands.ts'
 import { leftoverCases } from './leftovers.ts'
 import { play } from './play.ts'
@@ -15,6 +13,7 @@ import { lawCases } from './refusals/laws.ts'
 import { pieceCases } from './refusals/pieces.ts'
 import { stepCases } from './refusals/steps.ts'
 import { tighteningCases } from './refusals/tightening.ts'
+import { quoted, readTyped } from './typed.ts'
 
 const catalogues = [
   jobCases,
@@ -53,7 +52,7 @@ describe('what a person is told', () => {
       const [first = ''] = quoted(says)
       // Only the user knows the place.
       if (first.includes('PLACE')) return []
-      const reading = read(first, state)
+      const reading = readTyped(first, state)
       const commands = reading.kind === 'commands' ? reading.commands : []
       return commands.flatMap((command) => {
         const decision = decide(state, command)
@@ -76,11 +75,6 @@ describe('what a person is told', () => {
   })
 })
 
-/** Words in double quotes are words to type. */
-function quoted(says: readonly string[]): string[] {
-  return says.flatMap((line) => [...line.matchAll(/"([^"]+)"/g)].map(([, words = '']) => words))
-}
-
 const rich = [job, begin('Seat off'), off(8, 'seat bolts')]
 
 function isUnderstood(words: string, state: State): boolean {
@@ -88,25 +82,6 @@ function isUnderstood(words: string, state: State): boolean {
 }
 
 function isUnderstoodIn(words: string, state: State): boolean {
-  const reading = read(words, state)
+  const reading = readTyped(words, state)
   return reading.kind === 'commands' || reading.kind === 'ask'
-}
-
-/** What words to type come to, with something in each gap. */
-function read(words: string, state: State): Reading {
-  const [piece = ''] = [...state.ledger.accounts.keys()].slice(-1)
-  const line = words
-    .replace(/=\.\.\./g, '=4')
-    .replace(/^off \.\.\.$/, 'off 8 bolts')
-    .replace(/^(fill .*) \.\.\.$/, '$1 2 L')
-    .replace(/^(count .* =) \.\.\.$/, '$1 4')
-    .replace(/^(tighten .*) \.\.\.$/, '$1 20 Nm')
-    .replace('...', 'seen by hand')
-    .replace('TITLE', 'seat off')
-    .replace('PIECE', piece)
-    .replace('PLACE', 'bench')
-    .replace('NAME', 'black washer')
-    .replace('BAG', '1')
-    .replace(/\bN\b/, '1')
-  return readLine(line, state)
 }

@@ -1,6 +1,6 @@
 import type { Command } from '../../src/journal/command.ts'
 import { decide } from '../../src/journal/decide/decide.ts'
-import { type Entry, parseEntry } from '../../src/journal/entry.ts'
+import { type Entry, type EntryBody, parseEntry } from '../../src/journal/entry.ts'
 import { fold, foldOn } from '../../src/journal/fold.ts'
 import type { Refusal } from '../../src/journal/refusal.ts'
 import type { State } from '../../src/journal/state.ts'
@@ -15,19 +15,23 @@ export interface Played {
 }
 
 /** A job told by its commands. Every one must be accepted; each entry goes through JSON and its schema. */
-export function play(commands: readonly Command[]): Played {
-  const entries: Entry[] = []
-  let state = fold([])
+export function play(commands: readonly Command[], and?: EntryBody): Played {
+  const played: Played = { state: fold([]), entries: [] }
   for (const command of commands) {
-    const decision = decide(state, command)
+    const decision = decide(played.state, command)
     if (!decision.ok) throw new Error(`${command.do}: ${JSON.stringify(decision.refusal)}`)
-    const n = entries.length + 1
-    const at = `2026-05-02T08:${String(n % 60).padStart(2, '0')}:00.000Z`
-    const entry = parseEntry(JSON.parse(JSON.stringify({ v: 1, n, at, id: `e${n}`, ...decision.body })))
-    entries.push(entry)
-    state = foldOn(state, entries, [entry])
+    write(played, decision.body)
   }
-  return { state, entries }
+  if (and) write(played, and)
+  return played
+}
+
+function write(played: Played, body: EntryBody): void {
+  const n = played.entries.length + 1
+  const at = `2026-05-02T08:${String(n % 60).padStart(2, '0')}:00.000Z`
+  const entry = parseEntry(JSON.parse(JSON.stringify({ v: 1, n, at, id: `e${n}`, ...body })))
+  played.entries.push(entry)
+  played.state = foldOn(played.state, played.entries, [entry])
 }
 
 /** The refusal that a command meets after a story. */

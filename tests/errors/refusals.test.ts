@@ -29,7 +29,7 @@ describe('every refusal, from the command that meets it to the words', () => {
   })
 
   test.each(rows(byCode))('%s: %s', (code, _story, known) => {
-    const { state } = play(known.given)
+    const { state } = play(known.given, 'and' in known ? known.and : undefined)
     const refusal = 'when' in known ? refused(state, known.when) : known.refusal
     expect(refusal.code).toBe(code)
     expect(says(state, refusal)).toEqual(known.says)
@@ -42,7 +42,7 @@ describe('every law of the ledger, from the command that would break it to the w
   })
 
   test.each(rows(byLaw))('%s: %s', (law, _story, known) => {
-    const { state } = play(known.given)
+    const { state } = play(known.given, 'and' in known ? known.and : undefined)
     const refusal = 'when' in known ? refused(state, known.when) : known.refusal
     expect(refusal).toMatchObject({ code: 'law', violation: { law } })
     expect(says(state, refusal)).toEqual(known.says)

@@ -1,4 +1,3 @@
-import type { Command } from '../../../src/journal/command.ts'
 import type { Cases } from '../case.ts'
 import { begin, into, job, off, open, set } from '../commands.ts'
 
@@ -92,7 +91,8 @@ export const containerCases = {
   ],
   'numbers-used-up': [
     {
-      given: [job, ...Array<Command>(9999).fill(open('bag'))],
+      given: [job],
+      and: { type: 'container-opened', container: { no: 9999, kind: 'bag', inside: null } },
       when: open('bag'),
       says: [
         'Every container number of this job up to 9999 is dealt, and none is dealt twice.',
@@ -100,7 +100,8 @@ export const containerCases = {
       ],
     },
     {
-      given: [job, ...Array<Command>(9999).fill(begin('Cover off'))],
+      given: [job],
+      and: { type: 'strip-began', step: { no: 9999, title: 'Seat off', after: [], hides: false } },
       when: begin('Cover off'),
       says: [
         'Every step number of this job up to 9999 is dealt, and none is dealt twice.',

@@ -188,7 +188,7 @@ export const jobCases = {
       when: look(1),
       says: [
         'The last look before step 1, Valve cover, is taken already.',
-        '> "take 1" goes on; when something beneath is touched, it is due again.',
+        '> Go on; when something beneath is touched, it is due again.',
       ],
     },
     {

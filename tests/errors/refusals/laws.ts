@@ -92,7 +92,8 @@ export const lawCases = {
       when: fitted('p1'),
       says: [
         'Gasket (p1) was replaced, and does not go back.',
-        '> What took its place goes home: "fit p2"; put the old away: "scrap p1" or "spare p1".',
+        '  In its place: p2, on the bench.',
+        '> Fit the new: "fit p2"; put the old out of the way: "scrap p1" or "spare p1".',
       ],
     },
     {

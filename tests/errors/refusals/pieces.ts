@@ -60,13 +60,14 @@ export const pieceCases = {
       when: bought(1, 'p1', true),
       says: [
         'Gasket (p1) was replaced, and does not go back.',
-        '> What took its place goes home: "fit p2"; put the old away: "scrap p1" or "spare p1".',
+        '  In its place: p2, on the bench.',
+        '> Fit the new: "fit p2".',
       ],
     },
     {
       given: [job, off(0, 'dowel', { should: 1 }), { do: 'leave-off', piece: 'p1', reason: 'never fitted' }],
       when: bought(1, 'p1', true),
-      says: ['Nothing on the machine waits for dowel.', '> Put it out of the way: "scrap p1" or "spare p1".'],
+      says: ['Nothing on the machine waits for dowel.', '> Nothing needs doing.'],
     },
   ],
   'one-by-one': [
@@ -223,7 +224,7 @@ export const pieceCases = {
       when: { do: 'use-again', piece: 'p1', reason: 'looks good' },
       says: [
         'Seat bolts M6x25 hex 10: not single-use, or not used yet, so no decision is due.',
-        '> Put them home: "fit p1".',
+        '> Nothing needs doing: they go home as they are.',
       ],
     },
   ],
@@ -233,7 +234,7 @@ export const pieceCases = {
       when: { do: 'rehome', homes: [{ piece: 'p1', position: '' }], reason: 'swapped' },
       says: [
         'Seat bolts M6x25 hex 10: any of them fits any position, so there is none to change.',
-        '> Home: Seat: "fit p1".',
+        '> Nothing needs doing: they go home to Seat.',
       ],
     },
   ],
