@@ -2,7 +2,7 @@ import type { Question } from '../trade/bag-line/bag-item.ts'
 import type { Drive } from '../trade/drive.ts'
 import type { Thread } from '../trade/thread.ts'
 import { say } from './cures.ts'
-import { joined, sentence } from './grammar.ts'
+import { isAre, joined, sentence } from './grammar.ts'
 
 /** How the trade writes a thread and a drive. */
 export interface TradeNames {
@@ -34,7 +34,7 @@ function questionWords(question: Question, names: TradeNames): string {
     case 'broken-or-missing':
       return `${question.broken} broken and ${question.missing} not found: are these the same ones?`
     case 'which-missing':
-      return `${question.missing} of ${joined(question.positions)} are missing: which?`
+      return `${question.missing} of ${joined(question.positions)} ${isAre(question.missing)} missing: which?`
     case 'drive-or-position':
       return `${question.typed} was read as the drive: if it is the position, write ${say(`@${question.typed}`)}`
     case 'drive-unusual':

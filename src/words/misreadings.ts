@@ -21,7 +21,7 @@ export function misreadingText(state: State, misreading: Misreading): Told {
     case 'unknown-word':
       return unknownWord(misreading)
     case 'missing':
-      return told(`${misreading.verb} lacks ${misreading.what}`, `write ${say(misreading.form)}`)
+      return told(`${misreading.verb}: ${misreading.what} is missing`, `write ${say(misreading.form)}`)
     case 'not-a-number':
       return told(`${quoted(misreading.part)} is no number`, `write ${say(misreading.form)}`)
     case 'not-understood': {
@@ -86,7 +86,8 @@ type BagFault = Extract<Misreading, { code: 'bag-line' }>['bag']['code']
 
 function bagLine({ code, part, nearest }: Extract<Misreading, { code: 'bag-line' }>['bag']): Told {
   const what = part === '' ? `this ${FAULTS[code]}` : `${quoted(part)} ${FAULTS[code]}`
-  return told(what, `nearest that is understood: ${say(nearest)}`)
+  // Behind the verb it is understood everywhere, on the strip-down screen too.
+  return told(what, `nearest that is understood: ${say(/^off /i.test(nearest) ? nearest : `off ${nearest}`)}`)
 }
 
 const FAULTS: Record<BagFault, string> = {

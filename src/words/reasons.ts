@@ -81,7 +81,7 @@ function shortText(state: State, piece: PieceId, should: number, have: number): 
 }
 
 /** Where a tightening stands and what is turned next. */
-export function tightenText(state: State, id: TighteningId): string {
+function tightenText(state: State, id: TighteningId): string {
   const tightening = state.tightenings.get(id)
   const next = tightening && nextFastener(tightening)
   if (!tightening || !next) return `${tighteningName(state, id)}: every pass is through`

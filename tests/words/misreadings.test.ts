@@ -1,0 +1,135 @@
+import { describe, expect, test } from 'vitest'
+import type { Command } from '../../src/journal/command.ts'
+import { readLine } from '../../src/lines/read-line.ts'
+import type { Misreading } from '../../src/lines/reading.ts'
+import type { BagFault } from '../../src/trade/bag-line/bag-item.ts'
+import { misreadingText, whichPieceText } from '../../src/words/misreadings.ts'
+import { begin, drained, job, off, set } from '../errors/commands.ts'
+import { play, shown } from '../errors/play.ts'
+import { quoted } from '../errors/typed.ts'
+
+const given: Command[] = [
+  job,
+  begin('Cam caps off'),
+  set('cam caps', ['I1', 'I2']),
+  off(4, 'cap bolts', { size: 'M6x35' }),
+  drained('coolant', 2.1),
+]
+const { state } = play(given)
+
+/** Lines that are not understood, and what is said then. */
+const byCode = {
+  empty: [[' ', ['Nothing was written.', '> "help" shows what can be written.']]],
+  'too-long': [
+    [
+      'off 8 bolts'.padEnd(600, '!'),
+      ['A line has at most 499 characters.', '> Say it in two lines, so that nothing is cut off.'],
+    ],
+  ],
+  'unknown-word': [
+    ['tkae 3', ["No line begins with 'tkae'.", '> Perhaps "take".']],
+    ['8 M6x25 bolts', ["No line begins with '8'.", '> What came off begins with "off".']],
+    ['xyzzy', ["No line begins with 'xyzzy'.", '> "help" shows what can be written.']],
+  ],
+  missing: [
+    [
+      'begin',
+      ['Begin: TITLE is missing.', '> Write "begin TITLE [after 1,2 | free] [hides | does not hide]".'],
+    ],
+  ],
+  'not-a-number': [['take three', ["'three' is no number.", '> Write "take N".']]],
+  'not-understood': [
+    ['fill coolant 2.1', ["Fill does not understand '2.1'.", '> Perhaps "fill coolant 2.1 L".']],
+  ],
+  'no-such-piece': [
+    [
+      'fit cam cup I1',
+      [
+        "No piece is called 'cam cup I1'.",
+        '  p1  cam cap I1: 1 in bag 1.',
+        '  p2  cam cap I2: 1 in bag 1.',
+        '  p3  cap bolts M6x35: 4 in bag 1.',
+        '> Name one of these, or another.',
+      ],
+    ],
+    ['fit dowel', ["No piece is called 'dowel'.", '> "where" shows every piece that is off.']],
+  ],
+  'no-such-place': [
+    [
+      'move p1 to nowhere',
+      [
+        "'nowhere' is no place and no container.",
+        '> Say a container, "bag 3" or "tray 3/5", a new one, "new bag", or bench, out, spare, scrap, lost, toolbox.',
+      ],
+    ],
+  ],
+  'no-such-fluid': [
+    ['fill oil 2 L', ["No one fluid is called 'oil'.", '  f1 coolant.', '> Name one of these by its id.']],
+  ],
+  'no-such-proposal': [['accept 9', ["There is no proposal '9', only 1 to 2.", '> "proposals" shows them.']]],
+  'reason-missing': [['reopen 1', ['Reopen needs a reason.', '> Write "reopen 3,4 because REASON".']]],
+  'bag-line': [
+    [
+      'off coolant out 2.1',
+      ["'2.1' is no amount of a fluid.", '> Nearest that is understood: "off coolant out 2.1 L".'],
+    ],
+    [
+      'off 8 bolts 20 Nm',
+      [
+        "'20 Nm' is a torque: it belongs to a tightening, not on a bag.",
+        '> Nearest that is understood: "off 8 bolts".',
+      ],
+    ],
+  ],
+} satisfies Record<Misreading['code'], [string, string[]][]>
+
+const rows = Object.entries(byCode).flatMap(([code, lines]) =>
+  lines.map(([line, says]) => [code, line.slice(0, 30), line, says] as const),
+)
+
+describe('why a line is not understood', () => {
+  test.each(rows)('%s: %s', (code, _start, line, says) => {
+    const reading = readLine(line, state)
+    if (reading.kind !== 'misread') throw new Error(`it is understood: ${JSON.stringify(reading)}`)
+    expect(reading.misreading.code).toBe(code)
+    expect(shown(misreadingText(state, reading.misreading))).toEqual(says)
+  })
+})
+
+/** A line for each fault of a bag line. */
+const byFault = {
+  empty: 'off ;',
+  count: 'off 0 bolts',
+  thread: 'off 8 M6x999x2 bolts',
+  drive: 'off 8 M6 hex 0 bolts',
+  positions: 'off 3 cam caps I1..I4',
+  volume: 'off coolant out 2.1',
+  torque: 'off 8 bolts 20 Nm',
+  minutes: 'took 0 min',
+  ends: 'off coolant hose: a > b > c',
+  where: 'off rag >',
+  text: 'off note:',
+  kind: 'off valve cover: 8 M6x25 bolts',
+} satisfies Record<BagFault, string>
+
+describe('what a bag line cannot be', () => {
+  test.each(Object.entries(byFault))('%s: %s', (fault, line) => {
+    const reading = readLine(line, state)
+    if (reading.kind !== 'misread') throw new Error(`it is understood: ${JSON.stringify(reading)}`)
+    expect(reading.misreading).toMatchObject({ code: 'bag-line', bag: { code: fault } })
+    const told = shown(misreadingText(state, reading.misreading))
+    const [nearest = ''] = quoted(told)
+    expect(readLine(nearest, state), nearest).toMatchObject({ kind: 'commands' })
+  })
+})
+
+test('which of several pieces', () => {
+  const reading = readLine('move cam caps to bench', state)
+  if (reading.kind !== 'which-piece') throw new Error(JSON.stringify(reading))
+  expect(shown(whichPieceText(state, reading.words, reading.pieces))).toEqual([
+    "2 pieces answer to 'cam caps'.",
+    '  p1  cam cap I1: 1 in bag 1.',
+    '  p2  cam cap I2: 1 in bag 1.',
+    '> Say which, by its position or its id.',
+  ])
+})
