@@ -46,6 +46,7 @@ export function takeOff(state: State, { item, into }: Of<'take-off'>): EntryBody
   }
 }
 
+/** A fluid came out, in litres: from now on a filling is owed. */
 export function drain(state: State, { name, litres, typed }: Of<'drain'>): EntryBodyOf<'drained'> {
   const fluid = given(name, 'name')
   if (!(litres > 0 && litres < 10_000)) refuse({ code: 'count-wrong', count: litres })
