@@ -80,11 +80,12 @@ export const lose = (piece: PieceId, count?: number): Command =>
   move(piece, at('lost'), { count, reason: 'not to be found' })
 
 export const begin = (step: number): Command => ({ do: 'begin-build', step })
-export const fit = (piece: PieceId, position?: string, count?: number): Command => ({
+/** Fits a piece: `fit` is a word of the test runner. */
+export const putOn = (piece: PieceId, position?: string, count?: number): Command => ({
   do: 'fit',
   fittings: [{ piece, position, count }],
 })
-export const fitAll = (step: number, ...fittings: Fitting[]): Command => ({ do: 'fit', step, fittings })
+export const putOnAll = (step: number, ...fittings: Fitting[]): Command => ({ do: 'fit', step, fittings })
 export const done = (step?: number, result?: string): Command => ({ do: 'close-step', step, result })
 export const look = (step: number): Command => ({ do: 'look', step })
 export const reopen = (...steps: number[]): Command => ({ do: 'reopen', steps, reason: 'it leaks' })

@@ -1,0 +1,216 @@
+import fc from 'fast-check'
+import type { Command } from '../../src/journal/command.ts'
+import { decide } from '../../src/journal/decide/decide.ts'
+import { type Entry, parseEntry } from '../../src/journal/entry.ts'
+import { fold, foldOn } from '../../src/journal/fold.ts'
+import { emptyState, type State } from '../../src/journal/state.ts'
+import { auditLedger } from '../../src/ledger/laws.ts'
+import { holdingsAt, holdingsIn, placesOf } from '../../src/ledger/ledger.ts'
+import { containerOf } from '../../src/ledger/place.ts'
+import { leftovers } from '../../src/plan/leftovers.ts'
+import { Gates } from '../../src/plan/reasons.ts'
+import { numbered, openJob, stateText } from '../support/record.ts'
+import { leftoverLines } from './leftover-lines.ts'
+import { NaiveModel } from './naive-model.ts'
+import { nextStepHome } from './way-home.ts'
+import { STRIP_WHIMS, WHIMS, type Whim, wildCommand } from './wild-commands.ts'
+
+/** What a run did, so that a test can tell that it went everywhere. */
+export interface RunTally {
+  sequences: number
+  commands: number
+  /** Entries by type. */
+  written: Map<string, number>
+  /** Refusals by code. */
+  refused: Map<string, number>
+  /** Sequences that cleared the first start of a machine that something had come off. */
+  cleared: number
+}
+
+/**
+ * Runs random jobs on the core, each command beside the naive model, and holds every law after each.
+ * Throws at the first disagreement, shrunk to a short job, with the seed that shows it again.
+ */
+export function runSequences(count: number, seed: number): RunTally {
+  const tally: RunTally = { sequences: 0, commands: 0, written: new Map(), refused: new Map(), cleared: 0 }
+  fc.assert(
+    fc.property(jobs, (job) => runJob(job, tally)),
+    { numRuns: count, seed },
+  )
+  return tally
+}
+
+const whims = (kinds: readonly Whim['kind'][], minLength: number, maxLength: number) =>
+  fc.array(fc.record({ kind: fc.constantFrom(...kinds), a: fc.nat(63), b: fc.nat(63), c: fc.nat(63) }), {
+    minLength,
+    maxLength,
+    size: 'max',
+  })
+
+/** Wild work, then a patient hand that brings the job home for so many commands, and is called away once. */
+interface Stretch {
+  wild: Whim[]
+  patience: number
+  calledAway: number
+  abrupt: boolean
+  /** Whether the patient hand closes the job, where it gets that far. */
+  closes: boolean
+}
+
+const stretch: fc.Arbitrary<Stretch> = fc.record({
+  wild: whims(WHIMS, 0, 25),
+  patience: fc.nat(60),
+  calledAway: fc.nat(40),
+  abrupt: fc.boolean(),
+  closes: fc.nat(3).map((chance) => chance === 0),
+})
+const jobs = fc.record({
+  strip: whims(STRIP_WHIMS, 2, 14),
+  stretches: fc.array(stretch, { minLength: 1, maxLength: 3, size: 'max' }),
+})
+
+function runJob({ strip, stretches }: { strip: Whim[]; stretches: Stretch[] }, tally: RunTally): void {
+  const twin = new Twin(tally)
+  try {
+    twin.give(openJob)
+    for (const whim of strip) twin.give(wildCommand(twin.state, whim))
+    for (const stretch of stretches) {
+      for (const whim of stretch.wild) twin.give(wildCommand(twin.state, whim))
+      bringHome(twin, stretch)
+    }
+    twin.readBack()
+  } catch (error) {
+    const told = twin.commands.map((command) => `  ${JSON.stringify(command)}`).join('\n')
+    throw new Error(`${error instanceof Error ? error.message : error}\nafter\n${told}`, { cause: error })
+  }
+  tally.sequences += 1
+  if (twin.everCleared) tally.cleared += 1
+}
+
+function bringHome(twin: Twin, { patience, calledAway, abrupt, closes }: Stretch): void {
+  for (let step = 0; step < patience; step += 1) {
+    if (step === calledAway) twin.give({ do: 'stop', note: 'called away', abrupt })
+    const command = nextStepHome(twin.state)
+    if (!command || (command.do === 'close-job' && !closes) || !twin.give(command)) return
+  }
+}
+
+/** The core and the naive model, side by side on one journal. */
+export class Twin {
+  state: State = emptyState()
+  everCleared = false
+  readonly commands: Command[] = []
+  readonly entries: Entry[] = []
+  readonly #tally: RunTally
+  #model = new NaiveModel([])
+  #text = stateText(this.state)
+
+  constructor(tally: RunTally) {
+    this.#tally = tally
+  }
+
+  /** Gives both a command and compares them. Answers whether it was carried out. */
+  give(command: Command): boolean {
+    this.#tally.commands += 1
+    this.commands.push(command)
+    const decision = decide(this.state, command)
+    expectSame(stateText(this.state), this.#text, `deciding '${command.do}' changed the state`)
+    if (!decision.ok) {
+      add(this.#tally.refused, decision.refusal.code)
+      if (command.do === 'clear' && decision.refusal.code === 'not-clear') {
+        if (this.#model.unexplained().length === 0) throw new Error('clear was refused on a whole machine')
+      }
+      return false
+    }
+    if (decision.body.type === 'cleared') {
+      if (this.#model.things.length > 2) this.everCleared = true
+      expectSame(this.#model.unexplained(), [], 'clear passed over something unexplained')
+    }
+    const entry = numbered(decision.body, this.state.seq + 1)
+    const readBack = parseEntry(JSON.parse(JSON.stringify(entry)))
+    expectSame(
+      JSON.stringify(readBack),
+      JSON.stringify(sorted(entry, readBack)),
+      'an entry reads back otherwise',
+    )
+    this.entries.push(readBack)
+    this.state = foldOn(this.state, this.entries, [readBack])
+    this.#text = stateText(this.state)
+    if (entry.type === 'undone' || entry.type === 'redone') this.#model = new NaiveModel(this.entries)
+    else this.#model.read(readBack)
+    add(this.#tally.written, entry.type)
+    this.#compare()
+    return true
+  }
+
+  /** The whole journal once more from its text: the same state must follow. */
+  readBack(): void {
+    const again = this.entries.map((entry) => parseEntry(JSON.parse(JSON.stringify(entry))))
+    expectSame(stateText(fold(again)), this.#text, 'reading the journal again gives another state')
+  }
+
+  #compare(): void {
+    const { ledger, containers, cleared } = this.state
+    expectSame(auditLedger(ledger), [], 'a law of the ledger is broken')
+    expectSame(countsOf(this.state), this.#model.counts(), 'the counts differ from the objects')
+    expectSame(
+      countsByIndex(this.state),
+      this.#model.counts(),
+      'the index of places differs from the objects',
+    )
+    for (const account of ledger.accounts.values()) {
+      for (const place of account.at.keys()) {
+        const container = containerOf(place)
+        if (container !== null && containers.get(container)?.voided !== null)
+          throw new Error(`${account.piece.id} is in ${place}, which is no container in use`)
+      }
+    }
+    const lines = leftoverLines(leftovers(new Gates(this.state)))
+    expectSame(lines, this.#model.unexplained(), 'the leftovers differ from what is unexplained')
+    expectSame(cleared, this.#model.work.cleared, 'the clearance differs')
+    if (cleared) expectSame(lines, [], 'cleared with something left over')
+  }
+}
+
+function countsOf({ ledger }: State): string[] {
+  return [...ledger.accounts.keys()]
+    .flatMap((id) => placesOf(ledger, id).map(({ piece, place, count }) => `${piece} ${place} ${count}`))
+    .sort()
+}
+
+/** The same through the look-ups by place and by container. */
+function countsByIndex({ ledger }: State): string[] {
+  const held = [
+    ...[...ledger.byPlace.keys()].flatMap((place) =>
+      containerOf(place) === null ? holdingsAt(ledger, place) : [],
+    ),
+    ...[...ledger.byContainer.keys()].flatMap((container) => holdingsIn(ledger, container)),
+  ]
+  return held.map(({ piece, place, count }) => `${piece} ${place} ${count}`).sort()
+}
+
+/** An entry with its keys in the order of another, without those that JSON leaves out. */
+function sorted(entry: Entry, like: Entry): unknown {
+  return order(JSON.parse(JSON.stringify(entry)), like)
+}
+
+function order(value: unknown, like: unknown): unknown {
+  if (Array.isArray(value)) return value.map((item, index) => order(item, (like as unknown[])?.[index]))
+  if (typeof value !== 'object' || value === null) return value
+  const keys = [...new Set([...Object.keys((like ?? {}) as object), ...Object.keys(value)])]
+  const from = value as Record<string, unknown>
+  return Object.fromEntries(
+    keys
+      .filter((key) => key in from)
+      .map((key) => [key, order(from[key], (like as Record<string, unknown> | undefined)?.[key])]),
+  )
+}
+
+function expectSame(found: unknown, wanted: unknown, what: string): void {
+  const [one, two] = [JSON.stringify(found), JSON.stringify(wanted)]
+  if (one !== two) throw new Error(`${what}:\n  ${one}\n  ${two}`)
+}
+
+function add(tally: Map<string, number>, key: string): void {
+  tally.set(key, (tally.get(key) ?? 0) + 1)
+}

@@ -1,0 +1,169 @@
+import type { Command } from '../../src/journal/command.ts'
+import type { State } from '../../src/journal/state.ts'
+import { balance, holdingsIn } from '../../src/ledger/ledger.ts'
+import { outOfToolbox, owedAtHome, withinReach } from '../../src/plan/contents.ts'
+import { leftovers } from '../../src/plan/leftovers.ts'
+import { Gates, type Reason } from '../../src/plan/reasons.ts'
+import { nextTurn } from '../../src/plan/tightening.ts'
+
+/**
+ * What a patient mechanic would do next to bring the job to its first start and its end, or null when nothing
+ * is left to do. It only chooses what to try: whether that is right is judged elsewhere.
+ */
+export function nextStepHome(state: State): Command | null {
+  const gates = new Gates(state)
+  if (state.closed) return null
+  if (state.strip !== null) return { do: 'end-strip' }
+  const suspect = [...state.tightenings.values()].find((tightening) => tightening.suspect)
+  if (suspect) {
+    return { do: 'settle-angle', tightening: suspect.id, turned: true, reason: 'the paint stripe says so' }
+  }
+  const underway = [...state.steps.values()].find(({ built }) => built === 'underway')
+  if (underway) return finishing(state, gates, underway.no)
+  if (state.cleared && !state.started) return { do: 'first-start' }
+  const ready = gates.ready()[0]
+  if (ready !== undefined) return { do: 'begin-build', step: ready }
+  if (state.started && leftovers(gates).length === 0) return { do: 'close-job', note: 'handed over' }
+  const blocked = [...state.steps.values()].find(
+    (step) => step.way !== 'after-start' && !gates.isDone(step.no),
+  )
+  const reason = blocked && gates.start(blocked.no)[0]
+  return (reason && lifting(state, reason)) ?? tidying(state, gates)
+}
+
+function finishing(state: State, gates: Gates, no: number): Command {
+  const contents = gates.contentsOf(no)
+  for (const account of contents.pieces) {
+    const owed = owedAtHome(state, account)
+    const { piece, home } = account
+    if (owed <= 0) continue
+    if (state.used.has(piece.id)) return { do: 'use-again', piece: piece.id, reason: 'measured and good' }
+    const near = withinReach(state, account).reduce((sum, { count }) => sum + count, 0)
+    if (near === 0) return bringing(state, piece.id, owed)
+    return {
+      do: 'fit',
+      fittings: [{ piece: piece.id, position: home.position, count: Math.min(near, owed) }],
+    }
+  }
+  const reason = gates.finish(no)[0]
+  return (reason && lifting(state, reason)) ?? { do: 'close-step', step: no, result: 'in order' }
+}
+
+function lifting(state: State, reason: Reason): Command | null {
+  switch (reason.code) {
+    case 'piece-short':
+    case 'piece-away':
+      return bringing(state, reason.piece, 1)
+    case 'piece-used':
+      return { do: 'use-again', piece: reason.piece, reason: 'measured and good' }
+    case 'fault-open':
+      return { do: 'settle-fault', fault: reason.fault, how: 'drilled out' }
+    case 'count-open':
+      return countingAgain(state, reason.difference)
+    case 'aid-in':
+      return { do: 'move', piece: reason.piece, from: 'machine', into: { kind: 'place', place: 'toolbox' } }
+    case 'look-due':
+      return { do: 'look', step: reason.step }
+    case 'mark-open':
+      return { do: 'confirm', mark: reason.mark }
+    case 'tighten-open': {
+      const tightening = state.tightenings.get(reason.tightening)
+      return tightening && nextTurn(tightening) ? { do: 'tighten', tightening: reason.tightening } : null
+    }
+    case 'fluid-open':
+      return { do: 'fill', fluid: reason.fluid, litres: 1, typed: '1 l' }
+    case 'not-home':
+      return {
+        do: 'move',
+        piece: reason.piece,
+        count: reason.count,
+        from: reason.place,
+        into: { kind: 'place', place: 'bench' },
+      }
+    case 'step-before':
+      return state.steps.get(reason.step)?.built === 'underway'
+        ? null
+        : { do: 'begin-build', step: reason.step }
+    default:
+      return null
+  }
+}
+
+/** Brings pieces to the bench from where they are, or new ones from a supplier. */
+function bringing(state: State, piece: `p${number}`, count: number): Command {
+  for (const place of ['out', 'supplier', 'toolbox', 'lost'] as const) {
+    const there = balance(state.ledger, piece, place)
+    if (there > 0)
+      return {
+        do: 'move',
+        piece,
+        count: there,
+        from: place,
+        into: { kind: 'place', place: 'bench' },
+        reason: 'back again',
+      }
+  }
+  return { do: 'supply', piece, count, into: { kind: 'place', place: 'bench' }, instead: false }
+}
+
+function countingAgain(state: State, id: `d${number}`): Command | null {
+  const difference = state.differences.get(id)
+  if (!difference) return null
+  const counts = new Map<`p${number}` | null, number>([[difference.piece, 0]])
+  for (const { piece, count } of holdingsIn(state.ledger, difference.container))
+    counts.set(piece, (counts.get(piece) ?? 0) + count)
+  return {
+    do: 'count',
+    container: difference.container,
+    counts: [...counts].map(([piece, counted]) => ({ piece, counted })),
+  }
+}
+
+/** What is left when every step is done or cannot go on. */
+function tidying(state: State, gates: Gates): Command | null {
+  const found = leftovers(gates)[0]
+  if (!found) return state.cleared ? null : { do: 'clear' }
+  switch (found.code) {
+    case 'old-lying':
+    case 'tool-out':
+    case 'aid-in': {
+      const account = state.ledger.accounts.get(found.piece)
+      const kit = account && outOfToolbox(state, account).length > 0
+      const place = kit ? 'toolbox' : 'scrap'
+      return {
+        do: 'move',
+        piece: found.piece,
+        count: found.count,
+        from: found.place,
+        into: { kind: 'place', place },
+      }
+    }
+    case 'piece-lost':
+      return { do: 'accept-lost', piece: found.piece, reason: 'searched for an hour' }
+    case 'piece-off':
+    case 'piece-short':
+      return reopening(state, found.step) ?? bringing(state, found.piece, found.count)
+    case 'count-open':
+      return countingAgain(state, found.difference)
+    case 'fault-open':
+      return { do: 'settle-fault', fault: found.fault, how: 'drilled out' }
+    case 'mark-open':
+      return waiving(found.mark)
+    case 'fluid-open':
+      return waiving(found.fluid)
+    case 'tighten-open':
+      return waiving(found.tightening)
+    default:
+      return null
+  }
+}
+
+function reopening(state: State, step: number): Command | null {
+  return state.steps.get(step)?.built === 'done'
+    ? { do: 'reopen', steps: [step], reason: 'something was left off' }
+    : null
+}
+
+function waiving(target: Extract<Command, { do: 'override' }>['target']): Command {
+  return { do: 'override', target, reason: 'not on this machine' }
+}

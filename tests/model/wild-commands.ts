@@ -1,0 +1,415 @@
+import type { Command, Into } from '../../src/journal/command.ts'
+import type { State } from '../../src/journal/state.ts'
+import type { PieceId } from '../../src/ledger/piece.ts'
+import { NAMED_PLACES } from '../../src/ledger/place.ts'
+import type { DecisionTarget } from '../../src/plan/facts.ts'
+import type { Pass } from '../../src/plan/tightening.ts'
+
+/** What chance says: which kind of command, and three numbers for its particulars. */
+export interface Whim {
+  kind: keyof typeof wild
+  a: number
+  b: number
+  c: number
+}
+
+/**
+ * The command that a whim stands for on a job as it stands. Names and numbers come from a small alphabet, and
+ * reach one past what is there, so that valid and invalid ones mix.
+ */
+export function wildCommand(state: State, { kind, a, b, c }: Whim): Command {
+  return (wild[kind] as Make)(new Pick(state, a, b, c))
+}
+
+type Make = (pick: Pick) => Command
+
+class Pick {
+  readonly state: State
+  readonly a: number
+  readonly b: number
+  readonly c: number
+
+  constructor(state: State, a: number, b: number, c: number) {
+    this.state = state
+    this.a = a
+    this.b = b
+    this.c = c
+  }
+
+  /** A step that is there, or rarely the one after the last. */
+  step(by: number): number {
+    return 1 + (by % (this.state.dealt.step + (by % 7 === 0 ? 1 : 0) || 1))
+  }
+  piece(by: number): PieceId {
+    return `p${1 + (by % (this.state.dealt.piece + (by % 7 === 0 ? 1 : 0) || 1))}`
+  }
+  container(by: number): number {
+    return 1 + (by % (this.state.dealt.container + (by % 7 === 0 ? 1 : 0) || 1))
+  }
+  numbered<Letter extends string>(letter: Letter, dealt: number, by: number): `${Letter}${number}` {
+    return `${letter}${1 + (by % (dealt || 1))}`
+  }
+  /** A tightening of a step under way, where there is one. */
+  tightening(by: number): `t${number}` {
+    const open = [...this.state.tightenings.values()].find(
+      ({ step }) => this.state.steps.get(step)?.built === 'underway',
+    )
+    return by % 4 > 0 && open ? open.id : this.numbered('t', this.state.dealt.tightening, by)
+  }
+  /** A difference that is not settled, where there is one. */
+  difference(by: number): `d${number}` {
+    const open = [...this.state.differences.values()].find(({ settled }) => settled === null)
+    return by % 4 > 0 && open ? open.id : this.numbered('d', this.state.dealt.difference, by)
+  }
+  /** A reason, and now and then none. */
+  reason(by: number): string {
+    return by % 9 === 0 ? ' ' : 'because it is so'
+  }
+  some<T>(list: readonly T[], by: number): T {
+    return list[by % list.length] as T
+  }
+  into(by: number): Into {
+    const slot = this.some(['1', '2', '3', '01', '1.5', ''], by >> 2)
+    return this.some<Into>(
+      [
+        { kind: 'hand' },
+        { kind: 'container', no: this.container(by >> 2) },
+        { kind: 'container', no: this.container(by >> 3), slot },
+        { kind: 'new', container: 'bag' },
+        { kind: 'new', container: 'tray', slots: 4 },
+        { kind: 'place', place: 'bench' },
+        { kind: 'hand' },
+        { kind: 'place', place: this.some(NAMED_PLACES, by >> 2) },
+      ],
+      by,
+    )
+  }
+  position(by: number): string | undefined {
+    return this.some([undefined, 'I1', 'I2', 'I3', '4', this.ownPosition(by), this.ownPosition(by)], by)
+  }
+  ownPosition(by: number): string | undefined {
+    return this.state.ledger.accounts.get(this.piece(by))?.home.position
+  }
+}
+
+const passes: Pass[][] = [
+  [{ kind: 'snug', typed: 'by hand' }],
+  [{ kind: 'torque', newtonMetres: 20, typed: '20 Nm' }],
+  [
+    { kind: 'torque', newtonMetres: 20, typed: '20 Nm' },
+    { kind: 'angle', degrees: 90, typed: '90 deg' },
+  ],
+  [
+    { kind: 'angle', degrees: 60, typed: '60 deg' },
+    { kind: 'angle', degrees: 90, typed: '90 deg' },
+  ],
+  [],
+]
+
+const stepNames = ['valve cover off', 'look inside', 'intake cams out', 'head off', '']
+const positions = [['I1', 'I2'], ['I1', 'I2', 'I3'], ['4'], ['I3'], ['E1', 'E1']]
+const targets = (pick: Pick): DecisionTarget =>
+  pick.some<DecisionTarget>(
+    [
+      `start ${pick.step(pick.b)}`,
+      `finish ${pick.step(pick.b)}`,
+      `look ${pick.step(pick.b)}`,
+      `check ${pick.step(pick.b)}`,
+      pick.numbered('m', pick.state.dealt.mark, pick.b),
+      pick.numbered('t', pick.state.dealt.tightening, pick.b),
+      pick.numbered('f', pick.state.dealt.fluid, pick.b),
+      pick.numbered('x', pick.state.dealt.fault, pick.b),
+    ],
+    pick.a,
+  )
+
+/** One maker of commands for each whim. */
+const wild = {
+  'open-job': () => ({ do: 'open-job', no: 8, name: 'second', machine: '', units: 'us' }),
+  describe: (pick) => ({ do: 'describe', name: pick.some(['twin', ' '], pick.a) }),
+  archive: (pick) => ({ do: 'archive', archived: pick.a % 2 === 0 }),
+  'begin-strip': (pick) => ({
+    do: 'begin-strip',
+    title: pick.some(stepNames, pick.a),
+    after: pick.some([undefined, undefined, [], [pick.step(pick.b)]], pick.c),
+  }),
+  'end-strip': () => ({ do: 'end-strip' }),
+  'add-step': (pick) => ({
+    do: 'add-step',
+    title: pick.some(['clean faces', 'turn by hand', 'leak check'], pick.a),
+    kind: pick.some(['clean', 'turn', 'measure', 'check'], pick.a),
+    way: pick.a % 5 === 0 ? 'after-start' : 'build',
+    needs: pick.b % 3 === 0 ? [pick.step(pick.b >> 2)] : [],
+    before: pick.c % 3 === 0 ? [pick.step(pick.c >> 2)] : [],
+  }),
+  'change-step': (pick) => ({
+    do: 'change-step',
+    step: pick.step(pick.a),
+    after: pick.b % 4 === 0 ? [pick.step(pick.c)] : undefined,
+    needs: pick.b % 4 === 1 ? [pick.step(pick.c)] : undefined,
+    hides: pick.b % 4 === 2 ? pick.c % 2 === 0 : undefined,
+  }),
+  note: (pick) => ({ do: 'note', kind: 'note', text: pick.reason(pick.a) }),
+  'take-off': (pick) => ({
+    do: 'take-off',
+    item: {
+      kind: pick.some(['fastener', 'part'], pick.a),
+      name: pick.some(['M6 bolt', 'gasket', 'stud'], pick.a),
+      found: 1 + (pick.b % 3) - (pick.c % 5 === 0 ? 1 : 0) + (pick.c % 23 === 0 ? 9 : 0),
+      should: 1 + (pick.b % 3),
+      broken:
+        pick.c % 7 === 0
+          ? { kind: pick.some(['broken', 'snapped'], pick.a), count: 1 + (pick.b % 16 === 0 ? 1 : 0) }
+          : undefined,
+      singleUse: pick.a % 3 === 1,
+    },
+    into: pick.into(pick.c),
+  }),
+  'take-matched': (pick) => {
+    const held = pick.some(positions, pick.a)
+    const count = held.length + (pick.b % 8 === 0 ? 1 : 0)
+    return {
+      do: 'take-off',
+      item: {
+        kind: 'part',
+        name: 'cam cap',
+        at: 'head',
+        found: pick.b % 8 === 1 ? 0 : count,
+        should: count,
+        positions: held,
+        broken: pick.b % 8 === 2 ? { kind: 'cracked', count: 1 } : undefined,
+        singleUse: pick.b % 8 === 3,
+      },
+      into: pick.into(pick.c),
+    }
+  },
+  drain: (pick) => ({ do: 'drain', name: 'coolant', litres: pick.a % 8, typed: `${pick.a % 8} l` }),
+  fill: (pick) => ({
+    do: 'fill',
+    fluid: pick.numbered('f', pick.state.dealt.fluid, pick.a),
+    litres: pick.b % 6,
+    typed: 'l',
+  }),
+  mark: (pick) => ({
+    do: 'mark',
+    text: 'dot to the left',
+    piece: pick.a % 3 === 0 ? undefined : pick.piece(pick.b),
+  }),
+  'put-in': (pick) => ({
+    do: 'put-in',
+    kind: pick.a % 3 === 0 ? 'tool' : 'aid',
+    name: 'rag',
+    count: pick.b % 8 === 0 ? 0 : 1 + (pick.b % 2),
+    positions: pick.c % 5 === 0 ? ['port 1', 'port 2'] : undefined,
+  }),
+  'open-container': (pick) => ({
+    do: 'open-container',
+    kind: pick.some(['bag', 'tray', 'shelf'], pick.a),
+    slots: pick.some([undefined, 3, 0, 500], pick.b),
+    inside: pick.c % 3 === 0 ? pick.container(pick.c) : undefined,
+  }),
+  'put-container': (pick) => ({
+    do: 'put-container',
+    container: pick.container(pick.a),
+    inside: pick.b % 4 === 0 ? null : pick.container(pick.b),
+  }),
+  'void-container': (pick) => ({
+    do: 'void-container',
+    container: pick.container(pick.a),
+    insteadOf: pick.b % 2 === 0 ? undefined : pick.container(pick.b),
+    reason: pick.reason(pick.c),
+  }),
+  move: (pick) => ({
+    do: 'move',
+    piece: pick.piece(pick.a),
+    count: pick.some([undefined, 1, 2, 3], pick.c),
+    into: pick.into(pick.b),
+    reason: pick.c % 5 === 0 ? undefined : 'because it is so',
+  }),
+  supply: (pick) => ({
+    do: 'supply',
+    piece: pick.piece(pick.a),
+    count: pick.b % 16 === 0 ? 0 : 1 + (pick.b % 3),
+    into: pick.into(pick.c),
+    instead: pick.b % 8 > 3,
+  }),
+  'leave-off': (pick) => ({
+    do: 'leave-off',
+    piece: pick.piece(pick.a),
+    count: pick.some([undefined, 1, 2], pick.b),
+    reason: pick.reason(pick.c),
+  }),
+  'accept-lost': (pick) => ({ do: 'accept-lost', piece: pick.piece(pick.a), reason: pick.reason(pick.b) }),
+  'use-again': (pick) => ({ do: 'use-again', piece: pick.piece(pick.a), reason: pick.reason(pick.b) }),
+  rehome: (pick) => {
+    const [one, two] = [pick.piece(pick.a), pick.piece(pick.b)]
+    return {
+      do: 'rehome',
+      homes: [
+        { piece: one, position: pick.ownPosition(pick.b) ?? 'I1' },
+        { piece: two, position: pick.ownPosition(pick.a) ?? 'I2' },
+      ].slice(0, pick.c % 4 === 0 ? 1 : 2),
+      reason: pick.reason(pick.c),
+    }
+  },
+  'settle-fault': (pick) => ({
+    do: 'settle-fault',
+    fault: pick.numbered('x', pick.state.dealt.fault, pick.a),
+    how: pick.reason(pick.b),
+  }),
+  'begin-build': (pick) => ({ do: 'begin-build', step: pick.step(pick.a) }),
+  fit: (pick) => {
+    const piece = pick.piece(pick.a)
+    const own = pick.b % 4 === 0 ? pick.position(pick.b >> 2) : pick.ownPosition(pick.a)
+    const one = { piece, position: own, count: pick.some([undefined, undefined, 1, 2], pick.c) }
+    const more = pick.c % 6 === 0 ? [{ piece: pick.piece(pick.b), position: pick.ownPosition(pick.b) }] : []
+    return {
+      do: 'fit',
+      step: pick.c % 5 === 0 ? pick.step(pick.c) : undefined,
+      fittings: [one, ...more].slice(0, pick.a % 20 === 0 ? 0 : 2),
+    }
+  },
+  confirm: (pick) => ({ do: 'confirm', mark: pick.numbered('m', pick.state.dealt.mark, pick.a) }),
+  'set-tightening': (pick) => ({
+    do: 'set-tightening',
+    piece: pick.piece(pick.a),
+    passes: pick.some(passes, pick.b),
+    order: pick.c % 6 === 0 ? ['2', '1'] : undefined,
+  }),
+  tighten: (pick) => ({
+    do: 'tighten',
+    tightening: pick.b % 3 === 0 ? pick.tightening(pick.a) : undefined,
+    fastener: pick.c % 5 === 0 ? pick.some(['1', '2', 'I2'], pick.a) : undefined,
+  }),
+  'settle-angle': (pick) => ({
+    do: 'settle-angle',
+    tightening: pick.tightening(pick.a),
+    turned: pick.b % 2 === 0,
+    reason: pick.reason(pick.c),
+  }),
+  slacken: (pick) => ({
+    do: 'slacken',
+    tightening: pick.tightening(pick.a),
+    reason: pick.reason(pick.b),
+  }),
+  look: (pick) => ({ do: 'look', step: pick.step(pick.a) }),
+  'close-step': (pick) => ({
+    do: 'close-step',
+    step: pick.b % 3 === 0 ? undefined : pick.step(pick.a),
+    result: pick.c % 2 === 0 ? '0.02 mm' : undefined,
+  }),
+  fail: (pick) => ({
+    do: 'fail',
+    step: pick.step(pick.a),
+    result: pick.reason(pick.b),
+    steps: pick.some([[], [pick.step(pick.b)], [pick.step(pick.b), pick.step(pick.c)]], pick.c),
+  }),
+  reopen: (pick) => ({ do: 'reopen', steps: [pick.step(pick.a)], reason: pick.reason(pick.b) }),
+  override: (pick) => ({ do: 'override', target: targets(pick), reason: pick.reason(pick.c) }),
+  count: (pick) => {
+    const container = pick.container(pick.a)
+    const inside = [...(pick.state.ledger.byContainer.get(container) ?? [])]
+    const slip = pick.b % 3 === 0 ? (pick.c % 3) - 1 : 0
+    const counts: { piece: PieceId | null; counted: number }[] = inside.map((piece) => ({
+      piece,
+      counted: countIn(pick.state, piece, container),
+    }))
+    if (counts[0]) counts[0].counted += slip
+    if (counts.length === 0 || pick.c % 5 === 0) counts.push({ piece: null, counted: pick.c % 2 })
+    if (pick.c % 11 === 0) counts.pop()
+    return { do: 'count', container, counts }
+  },
+  explain: (pick) => ({
+    do: 'explain',
+    difference: pick.difference(pick.a),
+    how: pick.some(
+      [
+        { kind: 'missing' } as const,
+        { kind: 'unknown-piece', name: 'washer' } as const,
+        { kind: 'moved', piece: pick.piece(pick.b), other: pick.into(pick.c) } as const,
+        {
+          kind: 'moved',
+          piece: pick.state.differences.get(pick.difference(pick.a))?.piece ?? pick.piece(pick.b),
+          other: pick.into(pick.c),
+        } as const,
+      ],
+      pick.b,
+    ),
+    reason: pick.reason(pick.c),
+  }),
+  stop: (pick) => ({ do: 'stop', note: '', abrupt: pick.a % 2 === 0 }),
+  clear: () => ({ do: 'clear' }),
+  'first-start': () => ({ do: 'first-start' }),
+  'close-job': (pick) => ({ do: 'close-job', note: pick.a % 2 === 0 ? 'handed over' : undefined }),
+  undo: (pick) => ({ do: 'undo', entry: pick.a % 8 === 0 ? pick.a : undefined }),
+  redo: () => ({ do: 'redo' }),
+} satisfies Record<string, Make>
+
+/** What is done while a machine comes apart, each kind as often as it is listed. */
+export const STRIP_WHIMS: readonly (keyof typeof wild)[] = [
+  'begin-strip',
+  'begin-strip',
+  'end-strip',
+  'take-off',
+  'take-off',
+  'take-off',
+  'take-matched',
+  'take-matched',
+  'put-in',
+  'mark',
+  'drain',
+  'set-tightening',
+  'add-step',
+  'open-container',
+]
+
+/** The kinds of whims of any work, each as often as it is listed. */
+export const WHIMS: readonly (keyof typeof wild)[] = [
+  ...(Object.keys(wild) as (keyof typeof wild)[]),
+  'take-off',
+  'take-off',
+  'take-matched',
+  'take-matched',
+  'begin-strip',
+  'begin-strip',
+  'put-in',
+  'mark',
+  'move',
+  'move',
+  'fit',
+  'fit',
+  'fit',
+  'set-tightening',
+  'tighten',
+  'tighten',
+  'tighten',
+  'stop',
+  'close-step',
+  'close-step',
+  'reopen',
+  'reopen',
+  'fail',
+  'undo',
+  'undo',
+  'undo',
+  'redo',
+  'redo',
+  'count',
+  'count',
+  'count',
+  'explain',
+  'explain',
+  'slacken',
+  'settle-angle',
+  'rehome',
+  'supply',
+  'override',
+]
+
+function countIn(state: State, piece: PieceId, container: number): number {
+  let sum = 0
+  for (const [place, count] of state.ledger.accounts.get(piece)?.at ?? []) {
+    if (place === `c${container}` || place.startsWith(`c${container}/`)) sum += count
+  }
+  return sum
+}
