@@ -150,9 +150,9 @@ const appliers: Appliers = {
     takeInHand(state, containerFilled(moves))
     forgetLooksAbove(state, step)
   },
-  drained: (state, { fluid: { id, name, litres, step }, began }) => {
+  drained: (state, { fluid: { id, name, litres, typed, step }, began }) => {
     if (began) beginStrip(state, began)
-    state.fluids.set(id, { id, name, litresOut: litres, step, filledLitres: null })
+    state.fluids.set(id, { id, name, litresOut: litres, typed, step, filledLitres: null })
   },
   filled: (state, { fluid, litres }) => {
     const known = state.fluids.get(fluid)

@@ -44,6 +44,8 @@ export interface FluidFacts {
   id: FluidId
   name: string
   litresOut: number
+  /** The amount that came out, in the unit that was typed. */
+  typed: string
   step: number
   filledLitres: number | null
 }

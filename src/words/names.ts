@@ -71,7 +71,7 @@ export function overOrShort(expected: number, counted: number): string {
 /** A fluid with what came out: `coolant (2.1 L drained)`. */
 export function fluidName(state: State, id: FluidId): string {
   const fluid = state.fluids.get(id)
-  return fluid ? `${fluid.name} (${litresText(fluid.litresOut)} drained)` : `fluid ${id}`
+  return fluid ? `${fluid.name} (${fluid.typed || litresText(fluid.litresOut)} drained)` : `fluid ${id}`
 }
 
 /** What an override stands for: `the start of step 4, Valve cover`, or the thing owed. */

@@ -65,7 +65,7 @@ export function todoText(state: State, todo: Todo): string {
         : `turn ${next.fastener} (${where}): turn ${next.fastener}`
     }
     case 'fill':
-      return `fill ${todo.fluid.name}, ${todo.fluid.litresOut} L came out: fill ${todo.fluid.id} AMOUNT`
+      return `fill ${todo.fluid.name}, ${todo.fluid.typed} came out: fill ${todo.fluid.id} AMOUNT`
     default:
       return todo satisfies never
   }
