@@ -37,7 +37,7 @@ export class Desk {
   #unfollow: () => void = () => {}
   #hand: number | null = null
   #answer: { answer: Answer; beside: string } | null = null
-  #size: Size = { width: 80, height: 23 }
+  #size: Size = { width: 80, height: 24 }
   #isLarge = false
   #ended: number | null = null
   #version = 0

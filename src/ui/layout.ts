@@ -2,7 +2,7 @@ import { type Answer, answerRows } from './answer.ts'
 import type { Meaning, Typed } from './meaning.ts'
 import { cut, type Line, line } from './text/line.ts'
 
-/** The frame: one row less than the terminal has, so that it is never cleared and drawn anew. */
+/** Columns and rows of the terminal. */
 export interface Size {
   width: number
   height: number
@@ -14,7 +14,7 @@ const HEAD = 3
 const LINE = 2
 const LEAST_BELOW = 3
 
-export const SMALLEST: Size = { width: 60, height: 17 }
+export const SMALLEST: Size = { width: 60, height: 18 }
 
 interface Speaking {
   answer(): Answer | null

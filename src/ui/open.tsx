@@ -20,7 +20,9 @@ export async function openScreens({ shelf, colour }: ScreensOptions): Promise<nu
   }
   const desk = new Desk({ shelf, colour })
   const terminal = openTerminal({ onSignal: () => desk.leaveAtOnce() })
-  const app = render(<App desk={desk} input={terminal} colour={colour} />, {
+  const app = render(<App desk={desk} terminal={terminal} colour={colour} />, {
+    stdout: terminal.output,
+    debug: true,
     exitOnCtrlC: false,
     patchConsole: false,
   })

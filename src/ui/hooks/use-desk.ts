@@ -1,4 +1,4 @@
-import { useEffect, useSyncExternalStore } from 'react'
+import { useCallback, useEffect, useSyncExternalStore } from 'react'
 import { keyReader } from '../controls/line/key-reader.ts'
 import type { Desk } from '../desk.ts'
 
@@ -6,6 +6,8 @@ export interface Input {
   subscribe(listener: (chunk: string) => void): () => void
 }
 
+/** Changes that come together are drawn together, in milliseconds: a scanner types faster than anybody looks. */
+const FRAME_MS = 12
 /** How long an ESC waits for the rest of a sequence before it is the Escape key, in milliseconds. */
 const ESCAPE_MS = 50
 /** After so long a held Backspace is a new one, in milliseconds. */
@@ -13,10 +15,8 @@ const PAUSE_MS = 500
 
 /** Leads the terminal's input to the desk, and draws again whenever the desk has something else to show. */
 export function useDesk(desk: Desk, input: Input): void {
-  useSyncExternalStore(
-    (listener) => desk.subscribe(listener),
-    () => desk.version,
-  )
+  const subscribe = useCallback((listener: () => void) => desk.subscribe(gathered(listener)), [desk])
+  useSyncExternalStore(subscribe, () => desk.version)
   useEffect(() => listen(desk, input), [desk, input])
 }
 
@@ -39,5 +39,17 @@ function listen(desk: Desk, input: Input): () => void {
     clearTimeout(held)
     clearTimeout(pause)
     stop()
+  }
+}
+
+/** Calls `listener` once for all calls within a frame's time. */
+function gathered(listener: () => void): () => void {
+  let timer: ReturnType<typeof setTimeout> | undefined
+  return () => {
+    if (timer !== undefined) return
+    timer = setTimeout(() => {
+      timer = undefined
+      listener()
+    }, FRAME_MS)
   }
 }

@@ -2,7 +2,7 @@ import { useStdout } from 'ink'
 import { useEffect, useState } from 'react'
 import type { Size } from '../layout.ts'
 
-/** The room for the frame, kept up with the terminal: its whole width, and one row less than its height. */
+/** The size of the terminal, kept up with it. */
 export function useSize(): Size {
   const { stdout } = useStdout()
   const [size, setSize] = useState(() => sizeOf(stdout))
@@ -17,5 +17,5 @@ export function useSize(): Size {
 }
 
 function sizeOf({ columns, rows }: { columns?: number; rows?: number }): Size {
-  return { width: columns || 80, height: (rows || 24) - 1 }
+  return { width: columns || 80, height: rows || 24 }
 }

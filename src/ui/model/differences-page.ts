@@ -1,4 +1,4 @@
-import { differenceName, overOrShort } from '../../words/names.ts'
+import { overOrShort } from '../../words/names.ts'
 import { pieceName } from '../../words/pieces.ts'
 import { containerName } from '../../words/places.ts'
 import { type Choice, choicesOf, type Page, rowsOf } from '../page.ts'
@@ -20,10 +20,11 @@ export function differencesPage({ session, width }: Scene, container: number): P
   )
   const choices = new Map<number, Choice>()
   const explain = open.flatMap((difference) => {
-    const name = differenceName(state, difference.id)
+    const { id, piece, expected, counted } = difference
+    const name = piece === null ? 'pieces the record does not have there' : pieceName(state, piece)
     const ways = waysToExplain(difference)
     return [
-      ...indented(line(strong(name)), width),
+      ...indented(line(strong(`${id}  ${overOrShort(expected, counted)}`), `  ${name}`), width),
       ...ways.flatMap((way) => {
         const no = choices.size + 1
         choices.set(no, way)

@@ -45,7 +45,8 @@ function firstPage({ width, home }: Hall): Page {
   }
 }
 
-function listPage({ jobs, width }: Hall): Page {
+function listPage(hall: Hall): Page {
+  const { jobs, width } = hall
   const open = [...jobs].sort((a, b) => Number(a.archived) - Number(b.archived))
   const choices = new Map<number, Choice>()
   for (const [index, job] of open.entries()) choices.set(index + 1, openJob(job))
@@ -62,7 +63,7 @@ function listPage({ jobs, width }: Hall): Page {
         headed('OR', [...numbered(most + 1, NEW_JOB.says, width), ...numbered(most + 2, DEMO.says, width)]),
       ),
     ),
-    enter: null,
+    enter: 'session' in hall ? goTo('back to the job that is open', { at: 'now' }) : null,
     choice: choicesOf(choices),
     large: null,
   }

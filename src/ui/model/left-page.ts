@@ -6,8 +6,8 @@ import { stepName } from '../../words/names.ts'
 import { containerPlace } from '../../words/places.ts'
 import { type Choice, choicesOf, goTo, type Page, rowsOf } from '../page.ts'
 import { chip, chipColumn, SIGNS } from '../signs.ts'
-import { type Line, line, strong } from '../text/line.ts'
-import { groups, headed, indented, numbered } from './rows.ts'
+import { type Line, line, plain, strong } from '../text/line.ts'
+import { groups, headed, indented, numbered, withWords } from './rows.ts'
 import { perVersion, type Scene, type State } from './scene.ts'
 import { stepSign } from './step-signs.ts'
 
@@ -39,6 +39,8 @@ export function leftPage(scene: Scene): Page {
   }
 }
 
+const FEW = 8
+
 function notClear({ session, width }: Scene, open: readonly Leftover[]): Page {
   const { state } = session
   const code = (no: number) => groupedCode(codeOf(state, no))
@@ -51,8 +53,10 @@ function notClear({ session, width }: Scene, open: readonly Leftover[]): Page {
     const head = line(strong(what), where === '' ? '' : `, ${where}`)
     return [
       ...(choice ? numbered(no, head, width) : indented(head, width)),
-      ...(undo === '' ? [] : indented(line(strong('First undo: '), undo), width)),
-      ...indented(cure, width),
+      ...indented(
+        line(...(undo === '' ? [] : [strong('First undo: '), plain(`${undo}. `)]), ...withWords(cure)),
+        width,
+      ),
     ]
   })
   return {
@@ -63,7 +67,8 @@ function notClear({ session, width }: Scene, open: readonly Leftover[]): Page {
       `  ${open.length} before the first start`,
     ),
     top: [],
-    rows: rowsOf(groups(...rows)),
+    // A long list is read at a glance, a short one with care.
+    rows: rowsOf(rows.length > FEW ? rows.flat() : groups(...rows)),
     enter: choices.get(1) ?? null,
     choice: choicesOf(choices),
     large: { letters: String(open.length), under: [line(strong('before the first start'))] },

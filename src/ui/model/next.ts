@@ -68,7 +68,7 @@ export function todoText(state: State, todo: Todo): string {
       return `turn ${next.fastener}${doubt}, ${passName(tightening, next.pass)}, ${tightening.name}`
     }
     case 'fill':
-      return `fill ${todo.fluid.name}, ${todo.fluid.litresOut} L came out`
+      return `fill ${todo.fluid.name}, ${todo.fluid.typed} came out`
     default:
       return todo satisfies never
   }

@@ -217,7 +217,7 @@ function largeOf(state: State, todo: Todo): Large {
         under: [
           line(strong(passName(tightening, next.pass))),
           line(`${next.through} of ${tightening.order.length} through`),
-          line(next.suspect ? strong('may have been turned already') : tightening.name),
+          line(next.suspect ? strong('may have been turned already: 1 yes, 2 no') : tightening.name),
         ],
       }
     }
@@ -242,7 +242,7 @@ function largeOf(state: State, todo: Todo): Large {
     case 'fill':
       return {
         letters: 'FILL',
-        under: [line(strong(todo.fluid.name)), line(`${todo.fluid.litresOut} L came out`)],
+        under: [line(strong(todo.fluid.name)), line(`${todo.fluid.typed} came out`)],
       }
     default:
       return todo satisfies never

@@ -1,4 +1,5 @@
-import { Box, useCursor } from 'ink'
+import { Box } from 'ink'
+import { useInsertionEffect } from 'react'
 import { bigLetters } from '../controls/big-letters/big-letters.ts'
 import { lineView } from '../controls/line/line-view.ts'
 import { windowAt } from '../controls/list-window.ts'
@@ -6,6 +7,7 @@ import type { Desk } from '../desk.ts'
 import { belowLine, bodyHeight, type Size, SMALLEST } from '../layout.ts'
 import { headRows } from '../model/head.ts'
 import type { Large, Page } from '../page.ts'
+import type { Cursor } from '../terminal.ts'
 import { blank, cut, type Line, line, plain, strong, widthOf } from '../text/line.ts'
 import { Row } from './row.tsx'
 
@@ -13,14 +15,15 @@ interface FrameProps {
   desk: Desk
   size: Size
   colour: boolean
+  placeCursor(place: Cursor | undefined): void
 }
 
 /** Everything that is shown, drawn from what the desk says. */
-export function Frame({ desk, size, colour }: FrameProps) {
-  const { setCursorPosition } = useCursor()
+export function Frame({ desk, size, colour, placeCursor }: FrameProps) {
   const isTooSmall = size.width < SMALLEST.width || size.height < SMALLEST.height
   const { rows, cursor } = isTooSmall ? tooSmall(size) : frameRows(desk, size)
-  setCursorPosition(cursor)
+  // The one kind of effect that runs before Ink hands the frame over.
+  useInsertionEffect(() => placeCursor(cursor))
   return (
     <Box flexDirection="column" height={size.height} width={size.width}>
       {rows.map((row, index) => (
@@ -33,7 +36,7 @@ export function Frame({ desk, size, colour }: FrameProps) {
 
 interface Drawn {
   rows: Line[]
-  cursor: { x: number; y: number } | undefined
+  cursor: Cursor | undefined
 }
 
 function frameRows(desk: Desk, size: Size): Drawn {
@@ -113,8 +116,8 @@ function rule(left: Line, right: Line, width: number): Line {
 function tooSmall({ width, height }: Size): Drawn {
   const text = [
     `This window is too small:`,
-    `${width} by ${height + 1}.`,
-    `putback needs ${SMALLEST.width} by ${SMALLEST.height + 1}.`,
+    `${width} by ${height}.`,
+    `putback needs ${SMALLEST.width} by ${SMALLEST.height}.`,
     'Nothing is lost.',
   ]
   return { rows: text.slice(0, Math.max(1, height)).map((row) => cut(line(row), width)), cursor: undefined }

@@ -49,7 +49,7 @@ function send(session: Session, command: Command): void {
 }
 
 /** The screens over a shelf, with what a person does with them and sees on them. */
-export function screens(shelf: DiskShelf, size = { width: 80, height: 23 }) {
+export function screens(shelf: DiskShelf, size = { width: 80, height: 24 }) {
   const desk = new Desk({ shelf, colour: false, now: () => SOME_DAY })
   desk.resize(size)
   onTestFinished(() => desk.close())
