@@ -38,10 +38,16 @@ export class Desk {
     if (typeof path !== 'string') return path
     if (this.#open?.path !== path) {
       const opened = this.open(path)
-      if (!opened.ok) return opened
-      this.#open = opened
+      if (opened.ok) this.#open = opened
+      return opened
     }
-    return this.#open
+    try {
+      // Others may have written since: a line is read in the light of what they did.
+      this.#open.session.refresh()
+      return this.#open
+    } catch (error) {
+      return troubleOf(error, path)
+    }
   }
 
   /** The job that lines went to, if one is open. */

@@ -10,7 +10,6 @@ import { misreadingText, whichPieceText } from '../words/misreadings.ts'
 import { refusalText } from '../words/refusals.ts'
 import { backText } from './answers/back-text.ts'
 import { cardText } from './answers/card-text.ts'
-import { helpText } from './answers/help-text.ts'
 import { label } from './answers/labels.ts'
 import { leftAnswer } from './answers/left-text.ts'
 import { logAnswer } from './answers/log-text.ts'
@@ -19,6 +18,7 @@ import { type Drawing, qrAnswer } from './answers/qr-text.ts'
 import { scanText } from './answers/scan-answer.ts'
 import { stepAnswer } from './answers/step-text.ts'
 import { whereAnswer } from './answers/where-text.ts'
+import { help } from './commands/help.ts'
 import { EXIT } from './exit-codes.ts'
 import { followUp, questionsOf } from './follow-up.ts'
 import type { Failure, Result, Success } from './result.ts'
@@ -98,7 +98,6 @@ function record(session: Session, { commands, bag }: Commands): Result {
 }
 
 function answer(session: Session, ask: Ask, around: Around): Result {
-  const { state } = session
   switch (ask.ask) {
     case 'card': {
       const card = cardOf(session)
@@ -127,18 +126,8 @@ function answer(session: Session, ask: Ask, around: Around): Result {
       )
     case 'proposals':
       return found(proposalsAnswer(session))
-    case 'help': {
-      const text = helpText(ask.about)
-      if (text) return answered(text, null)
-      const misreading = { code: 'unknown-word', part: ask.about ?? '', nearest: null } as const
-      return {
-        ok: false,
-        exit: EXIT.notUnderstood,
-        code: misreading.code,
-        told: misreadingText(state, misreading),
-        facts: { misreading },
-      }
-    }
+    case 'help':
+      return help(ask.about)
     default:
       return ask satisfies never
   }

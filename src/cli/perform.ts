@@ -3,6 +3,7 @@ import { say } from '../words/cures.ts'
 import { told } from '../words/told.ts'
 import type { Options } from './arguments.ts'
 import { PROGRAM_COMMANDS } from './command-table.ts'
+import { help } from './commands/help.ts'
 import { jobs } from './commands/jobs.ts'
 import { newJob } from './commands/new-job.ts'
 import { archive, rename } from './commands/rename.ts'
@@ -18,6 +19,8 @@ export function perform(desk: Desk, words: readonly string[], options: Options):
     case 'new':
       if (rest[0]?.toLowerCase() === 'job') return newJob(desk, rest, options)
       break
+    case 'help':
+      return help(rest.length === 0 ? null : rest.join(' '))
     case 'jobs':
       return jobs(desk, rest, options)
     case 'use':

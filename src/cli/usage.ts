@@ -2,14 +2,14 @@
 export const USAGE = `putback: take a machine apart and put every piece back.
 
 Examples:
-  putback new job "The blue twin"                   a job for a machine
-  putback begin valve cover off                     a step of the strip-down
-  putback "off 8 M6x25 hex 10 valve cover bolts"    what came off, into the bag in hand
-  putback 007 0001 61                               what a scanned label is for
-  putback back                                      the way back, and what blocks each step
-  putback fit cam cap I3                            a piece goes home, or is refused
-  putback left                                      what is left over before the first start
-  putback demo                                      an invented job to play with
+  putback new job "The blue twin"                 a job for a machine
+  putback begin valve cover off                   a step of the strip-down
+  putback "off 8 M6x25 hex 10 valve cover bolts"  what came off, into a bag
+  putback 007 0001 61                             what a scanned label is for
+  putback back                                    the way back, what blocks it
+  putback fit cam cap I3                          home, or refused with why
+  putback left                                    what is left over
+  putback demo                                    an invented job to play with
 
 Usage:
   putback                      the screens, in a terminal

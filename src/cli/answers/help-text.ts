@@ -1,19 +1,38 @@
 import { findVerb } from '../../lines/read-line.ts'
-import { TOPICS, type Verb } from '../../lines/verb.ts'
+import { TOPICS } from '../../lines/verb.ts'
 import { verbs } from '../../lines/verbs.ts'
 import { PROGRAM_COMMANDS } from '../command-table.ts'
 import { USAGE } from '../usage.ts'
 
-/** All that can be written, or what can be written with one word; null for a word that is none. */
-export function helpText(about: string | null): string[] | null {
-  if (about === null) return [...USAGE.split('\n'), '', ...everything()]
+interface Writable {
+  forms: readonly string[]
+  says: string
+  examples: readonly string[]
+}
+
+/** All that can be written, or what can be written with one word or on one topic; null for a word that is none. */
+export function helpAnswer(about: string | null): { text: string[]; answer: unknown } | null {
+  if (about === null) {
+    return {
+      text: [...USAGE.split('\n'), '', ...everything()],
+      answer: [...PROGRAM_COMMANDS, ...verbs].map(facts),
+    }
+  }
   const word = about.toLowerCase()
-  const command = PROGRAM_COMMANDS.find((each) => each.word === word || each.word.split(' ')[0] === word)
+  const onTopic = verbs.filter(({ topic }) => topic === word)
+  if (onTopic.length > 0) return { text: onTopic.flatMap(inShort), answer: onTopic.map(facts) }
+  const commands = PROGRAM_COMMANDS.filter((each) => each.word === word || each.word.split(' ')[0] === word)
   const verb = findVerb(word)?.verb
-  const isTopic = verbs.some(({ topic }) => topic === word)
-  if (isTopic) return verbs.filter(({ topic }) => topic === word).flatMap(inShort)
-  const parts = [...(verb ? [whole(verb)] : []), ...(command ? [whole(command)] : [])]
-  return parts.length === 0 ? null : parts.flatMap((part, index) => (index === 0 ? part : ['', ...part]))
+  const found: Writable[] = verb ? [verb, ...commands] : commands
+  if (found.length === 0) return null
+  return {
+    text: found.flatMap((each, index) => [...(index === 0 ? [] : ['']), ...whole(each)]),
+    answer: found.map(facts),
+  }
+}
+
+function facts({ forms, says, examples }: Writable): Writable {
+  return { forms, says, examples }
 }
 
 function everything(): string[] {
@@ -29,15 +48,11 @@ function everything(): string[] {
   return ['Jobs:', ...own, ...lines]
 }
 
-function inShort({ forms, says }: Verb): string[] {
+function inShort({ forms, says }: Writable): string[] {
   return [...forms.map((form) => `  ${form}`), `      ${says}`]
 }
 
-function whole({
-  forms,
-  says,
-  examples,
-}: Pick<Verb, 'says'> & { forms: readonly string[]; examples: readonly string[] }): string[] {
+function whole({ forms, says, examples }: Writable): string[] {
   return [...forms, `    ${says}`, ...examples.map((example) => `    putback ${forShell(example)}`)]
 }
 

@@ -20,7 +20,10 @@ export function run(desk: Desk, [file]: readonly string[], options: Options): Re
     text = readFileSync(file === '-' ? 0 : resolve(desk.cwd, file), 'utf8')
   } catch (error) {
     const code = error instanceof Error && 'code' in error ? String(error.code) : 'unknown'
-    return wrongUse('no-such-file', told(`${name} cannot be read: ${code}`, 'look at the name of the file'))
+    return wrongUse(
+      'no-such-file',
+      told(`the file '${name}' cannot be read: ${code}`, 'look at the name of the file'),
+    )
   }
   const lines: string[] = []
   const { done, refused, failure } = runFile(desk, text, {
