@@ -7,9 +7,9 @@ import type { Pressed } from './controls/line/key-reader.ts'
 import { type LineEvent, lineEditor, type ScreenKey } from './controls/line/line-editor.ts'
 import { scrolled, windowAt } from './controls/list-window.ts'
 import { bodyHeight, type Size } from './layout.ts'
-import { isAtWork, type Meaning, meaningOf, type Typed } from './meaning.ts'
+import { type Meaning, meaningOf, type Typed } from './meaning.ts'
 import { pageOf } from './model/page-of.ts'
-import type { Hall, Scene } from './model/scene.ts'
+import { type Hall, isAtWork, type Scene } from './model/scene.ts'
 import { errorTold, recordTold } from './model/trouble.ts'
 import { placeOf, type Screen, type Trail, walk } from './navigation.ts'
 import type { Page } from './page.ts'
@@ -41,6 +41,7 @@ export class Desk {
   #isLarge = false
   #ended: number | null = null
   #version = 0
+  #known: { at: string; values: Map<string, unknown> } = { at: '', values: new Map() }
 
   constructor({ shelf, colour, now = () => new Date() }: DeskOptions) {
     this.#shelf = shelf
@@ -130,16 +131,25 @@ export class Desk {
   }
 
   page(): Page {
-    return pageOf(this.scene(), this.screen)
+    return this.#oncePer('page', () => pageOf(this.scene(), this.screen))
   }
 
   meaning(): Meaning {
-    return this.#meaningOf(this.typed())
+    return this.#oncePer('meaning', () => this.#meaningOf(this.typed()))
   }
 
   #meaningOf(typed: Typed): Meaning {
-    const scene = this.scene()
-    return meaningOf(typed, { scene, screen: this.screen, page: pageOf(scene, this.screen) })
+    const { screen } = this
+    return meaningOf(typed, { scene: this.scene(), screen, page: this.page() })
+  }
+
+  /** A frame asks the same more than once: worked out once as long as nothing happened. */
+  #oncePer<Value>(what: string, compute: () => Value): Value {
+    const at = `${this.#version} ${this.#session?.version} ${this.#text()}`
+    if (this.#known.at !== at) this.#known = { at, values: new Map() }
+    const { values } = this.#known
+    if (!values.has(what)) values.set(what, compute())
+    return values.get(what) as Value
   }
 
   /** Everything there is to show something of. */
@@ -156,6 +166,7 @@ export class Desk {
   }
 
   #handle(event: LineEvent): void {
+    this.#known = { at: '', values: new Map() }
     switch (event.kind) {
       case 'line':
         this.#answer = null
@@ -189,6 +200,10 @@ export class Desk {
     switch (key) {
       case 'leave':
         this.leaveAtOnce()
+        break
+      case 'escape':
+        // Out of a question; a screen that asks nothing stays.
+        if (this.page().question) this.#key('back')
         break
       case 'back':
         this.#answer = null

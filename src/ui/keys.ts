@@ -21,7 +21,7 @@ export const KEYS: readonly { key: string; says: string }[] = [
   { key: '*', says: 'on an empty line: large letters, and small again' },
   { key: 'Backspace', says: 'erases; on an empty line it goes back to where you were' },
   { key: '?', says: 'this help; "? fit" about one word' },
-  { key: 'Esc', says: 'clears the line' },
+  { key: 'Esc', says: 'clears the line; on an empty one leaves a question' },
   { key: 'arrows', says: 'move in the line and along the rows; never needed' },
   { key: 'Ctrl-C', says: 'leaves at once; everything is recorded' },
 ]

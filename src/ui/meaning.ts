@@ -9,7 +9,7 @@ import type { Told } from '../words/told.ts'
 import type { Act, Command } from './act.ts'
 import { SCREENS } from './keys.ts'
 import { bagReading } from './model/bag-reading.ts'
-import type { Hall, Scene } from './model/scene.ts'
+import { type Hall, isAtWork, type Scene } from './model/scene.ts'
 import type { Screen } from './navigation.ts'
 import type { Page } from './page.ts'
 import { type Line, line } from './text/line.ts'
@@ -155,12 +155,6 @@ function screenWord(text: string, scene: Scene): Meaning | undefined {
       ? go('stop work and leave', { at: 'leave' })
       : act({ do: 'leave', note: null }, 'leave')
   return undefined
-}
-
-/** Whether something is under way that a note would help with. */
-export function isAtWork({ session }: Scene): boolean {
-  const { strip, build, card } = session.state
-  return card === null && (strip !== null || build !== null)
 }
 
 function searched(text: string): Meaning {

@@ -1,14 +1,13 @@
-import { cardOf } from '../../session/views.ts'
 import { stepName } from '../../words/names.ts'
 import { NO_CHOICES, type Page, rowsOf } from '../page.ts'
 import { line, strong } from '../text/line.ts'
 import { groups, headed, indented } from './rows.ts'
-import type { Scene } from './scene.ts'
+import { cardNow, type Scene } from './scene.ts'
 
 /** Leaving with work under way: what is half done, and a word to whoever goes on. */
 export function leavePage({ session, width }: Scene): Page {
   const { state } = session
-  const card = cardOf(session)
+  const card = cardNow(session)
   const step = card.build ?? card.strip
   return {
     title: line(strong('STOP WORK'), step === null ? '' : `  in ${stepName(state, step)}`),

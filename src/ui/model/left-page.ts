@@ -1,14 +1,14 @@
 import { groupedCode } from '../../label/code.ts'
 import { codeOf } from '../../session/scan.ts'
-import { cardOf, planRows, trialBalance } from '../../session/views.ts'
+import { planRows, trialBalance } from '../../session/views.ts'
 import { leftoverText } from '../../words/leftovers.ts'
 import { stepName } from '../../words/names.ts'
-import { containerPlace } from '../../words/places.ts'
+import { containerName, containerPlace } from '../../words/places.ts'
 import { type Choice, choicesOf, goTo, type Page, rowsOf } from '../page.ts'
 import { chip, chipColumn, SIGNS } from '../signs.ts'
 import { type Line, line, plain, strong } from '../text/line.ts'
 import { groups, headed, indented, numbered, withWords } from './rows.ts'
-import { perVersion, type Scene, type State } from './scene.ts'
+import { cardNow, perVersion, type Scene, type State } from './scene.ts'
 import { stepSign } from './step-signs.ts'
 
 type Leftover = ReturnType<typeof trialBalance>[number]
@@ -41,24 +41,9 @@ export function leftPage(scene: Scene): Page {
 
 const FEW = 8
 
-function notClear({ session, width }: Scene, open: readonly Leftover[]): Page {
-  const { state } = session
-  const code = (no: number) => groupedCode(codeOf(state, no))
-  const choices = new Map<number, Choice>()
-  const rows = open.map((leftover, index) => {
-    const no = index + 1
-    const { what, where, undo, cure } = leftoverText(state, leftover, code)
-    const choice = placeOfLeftover(leftover)
-    if (choice) choices.set(no, choice)
-    const head = line(strong(what), where === '' ? '' : `, ${where}`)
-    return [
-      ...(choice ? numbered(no, head, width) : indented(head, width)),
-      ...indented(
-        line(...(undo === '' ? [] : [strong('First undo: '), plain(`${undo}. `)]), ...withWords(cure)),
-        width,
-      ),
-    ]
-  })
+function notClear(scene: Scene, open: readonly Leftover[]): Page {
+  const { session, width } = scene
+  const { rows, choices } = perVersion(session, `left rows ${width}`, () => leftRows(scene, open))
   return {
     title: line(
       strong('WHAT IS LEFT OVER'),
@@ -67,23 +52,45 @@ function notClear({ session, width }: Scene, open: readonly Leftover[]): Page {
       `  ${open.length} before the first start`,
     ),
     top: [],
-    // A long list is read at a glance, a short one with care.
-    rows: rowsOf(rows.length > FEW ? rows.flat() : groups(...rows)),
+    rows: rowsOf(rows),
     enter: choices.get(1) ?? null,
     choice: choicesOf(choices),
     large: { letters: String(open.length), under: [line(strong('before the first start'))] },
   }
 }
 
+function leftRows(
+  { session, width }: Scene,
+  open: readonly Leftover[],
+): { rows: Line[]; choices: Map<number, Choice> } {
+  const { state } = session
+  const code = (no: number) => groupedCode(codeOf(state, no))
+  const choices = new Map<number, Choice>()
+  const rows = open.map((leftover, index) => {
+    const no = index + 1
+    const { what, where, undo, cure } = leftoverText(state, leftover, code)
+    const choice = placeOfLeftover(state, leftover)
+    if (choice) choices.set(no, choice)
+    const head = line(strong(what), where === '' ? '' : `, ${where}`)
+    const first = undo === '' ? [] : [strong('First undo: '), plain(`${undo}. `)]
+    return [
+      ...(choice ? numbered(no, head, width) : indented(head, width)),
+      ...indented(line(...first, ...withWords(cure)), width),
+    ]
+  })
+  // A long list is read at a glance, a short one with care.
+  return { rows: rows.length > FEW ? rows.flat() : groups(...rows), choices }
+}
+
 /** Where to look first: into the container that holds it, else at its step. */
-function placeOfLeftover(leftover: Leftover): Choice | null {
+function placeOfLeftover(state: State, leftover: Leftover): Choice | null {
   if ('place' in leftover) {
     const container = containerPlace(leftover.place)?.container
     if (container !== undefined)
-      return goTo(`look into container ${container}`, { at: 'scan', text: String(container) })
+      return goTo(`look into ${containerName(state, container)}`, { at: 'scan', text: String(container) })
   }
   return 'step' in leftover
-    ? goTo(`look at step ${leftover.step}`, { at: 'step', step: leftover.step })
+    ? goTo(`look at ${stepName(state, leftover.step)}`, { at: 'step', step: leftover.step })
     : null
 }
 
@@ -104,7 +111,7 @@ function gateChoice(state: State): Choice | null {
 }
 
 function enterClear({ session }: Scene): Choice | null {
-  const { next } = cardOf(session)
+  const { next } = cardNow(session)
   if (next.kind === 'check')
     return goTo(`check: ${stepName(session.state, next.step)}`, { at: 'step', step: next.step })
   return goTo('where you are', { at: 'now' })

@@ -1,15 +1,15 @@
 import { groupedCode } from '../../label/code.ts'
 import { codeOf } from '../../session/scan.ts'
-import { cardOf, type NextThing, type Todo } from '../../session/views.ts'
+import type { NextThing, Todo } from '../../session/views.ts'
 import { markName, passName, stepName } from '../../words/names.ts'
 import { countedPiece } from '../../words/pieces.ts'
 import { containerPlace, whereName } from '../../words/places.ts'
 import type { Choice } from '../page.ts'
 import { goTo } from '../page.ts'
-import type { Scene, State } from './scene.ts'
+import { cardNow, type Scene, type State } from './scene.ts'
 
 /** What comes next in the job, as a choice: what Enter does on the card. */
-export function nextChoice(scene: Scene, next: NextThing = cardOf(scene.session).next): Choice {
+export function nextChoice(scene: Scene, next: NextThing = cardNow(scene.session).next): Choice {
   const { state } = scene.session
   switch (next.kind) {
     case 'begin':

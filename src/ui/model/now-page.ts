@@ -1,20 +1,20 @@
-import { type Card, cardOf } from '../../session/views.ts'
+import type { Card } from '../../session/views.ts'
 import { entryText } from '../../words/entries.ts'
 import { passName, stepName } from '../../words/names.ts'
 import { countedPiece } from '../../words/pieces.ts'
 import { reasonText } from '../../words/reasons.ts'
-import { type Choice, choicesOf, goTo, type Page, rowsOf } from '../page.ts'
+import { type Choice, choicesOf, goTo, type Large, type Page, rowsOf } from '../page.ts'
 import { type Line, line, strong } from '../text/line.ts'
 import { nextChoice, takeUp } from './next.ts'
 import { bulleted, flowed, groups, headed, indented, inOneFlow } from './rows.ts'
-import type { Scene } from './scene.ts'
+import { cardNow, isAtWork, type Scene } from './scene.ts'
 import { whenText } from './when.ts'
 
 /** Where the job stands: what a person who comes back wants to see first. */
 export function nowPage(scene: Scene): Page {
   const { session, width } = scene
   const { state } = session
-  const card = cardOf(session)
+  const card = cardNow(session)
   const enter = nextChoice(scene, card.next)
   const choices = choicesNow(scene, card)
   const rows = groups(
@@ -38,8 +38,13 @@ export function nowPage(scene: Scene): Page {
     rows: rowsOf(rows),
     enter,
     choice: choicesOf(choices),
-    large: null,
+    large: largeOf(card, enter.says),
   }
+}
+
+function largeOf({ next }: Card, says: string): Large {
+  const letters = 'step' in next ? `STEP ${next.step}` : 'NEXT'
+  return { letters, under: [line(strong(says))] }
 }
 
 /** The next thing, and where it is blocked what it waits for. */
@@ -88,7 +93,8 @@ function lastDone({ session, width, now }: Scene): Line[] {
 const MOST_READY = 5
 
 /** Other things to do than the next one: 1 to 5 are ready steps, 7 to 9 always mean the same. */
-function choicesNow({ session }: Scene, card: Card): Map<number, Choice> {
+function choicesNow(scene: Scene, card: Card): Map<number, Choice> {
+  const { session } = scene
   const { state } = session
   const taken = card.next.kind === 'take' ? card.next.step : null
   const ready = card.ready.filter((no) => no !== taken).slice(0, MOST_READY)
@@ -96,6 +102,11 @@ function choicesNow({ session }: Scene, card: Card): Map<number, Choice> {
   for (const [index, step] of ready.entries()) choices.set(index + 1, takeUp(state, step))
   if (state.steps.size > 0) choices.set(7, goTo('see what else the way back asks for', { at: 'proposals' }))
   choices.set(8, goTo('another job', { at: 'jobs' }))
-  choices.set(9, goTo('stop work and leave', { at: 'leave' }))
+  choices.set(
+    9,
+    isAtWork(scene)
+      ? goTo('stop work and leave', { at: 'leave' })
+      : { says: 'leave', act: { do: 'leave', note: null } },
+  )
   return choices
 }

@@ -2,7 +2,7 @@ import { groupedCode } from '../../label/code.ts'
 import { readOff } from '../../lines/read-line.ts'
 import { codeOf } from '../../session/scan.ts'
 import type { Session } from '../../session/session.ts'
-import { cardOf } from '../../session/views.ts'
+
 import { liesIn } from '../../words/lookups.ts'
 import { stepName } from '../../words/names.ts'
 import { countedPiece } from '../../words/pieces.ts'
@@ -12,7 +12,7 @@ import { type Choice, choicesOf, goTo, type Page, rowsOf } from '../page.ts'
 import { type Line, line, plain, strong } from '../text/line.ts'
 import { nextChoice } from './next.ts'
 import { flowed, groups, headed, indented, inOneFlow, numbered } from './rows.ts'
-import { perVersion, type Scene, type State } from './scene.ts'
+import { cardNow, perVersion, type Scene, type State } from './scene.ts'
 
 /** What comes off: the step under way, the container in hand and what is in it, words said before. */
 export function offPage(scene: Scene): Page {
@@ -138,7 +138,7 @@ function enter(scene: Scene, container: number | null): Choice | null {
       },
     }
   }
-  const { phase } = cardOf(session)
+  const { phase } = cardNow(session)
   if (phase !== 'strip-down' && phase !== 'waiting') return nextChoice(scene)
   return { says: 'a new bag', act: { do: 'send', commands: [{ do: 'open-container', kind: 'bag' }] } }
 }

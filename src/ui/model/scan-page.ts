@@ -1,6 +1,6 @@
 import { groupedCode } from '../../label/code.ts'
 import { type ScanAnswer, type ScannedPiece, scan, type Verdict } from '../../session/scan.ts'
-import { cardOf } from '../../session/views.ts'
+
 import { stepName } from '../../words/names.ts'
 import { countedPiece, homeName } from '../../words/pieces.ts'
 import { containerName, containerPath, containerPlace } from '../../words/places.ts'
@@ -12,7 +12,7 @@ import { chip, SIGNS, type Sign } from '../signs.ts'
 import { type Line, line, plain, strong } from '../text/line.ts'
 import { takeUp } from './next.ts'
 import { bulleted, flowed, groups, headed, indented, numbered } from './rows.ts'
-import type { Scene, State } from './scene.ts'
+import { cardNow, type Scene, type State } from './scene.ts'
 
 type Container = Extract<ScanAnswer, { kind: 'container' }>
 
@@ -100,7 +100,8 @@ function pieceRows({ session, width }: Scene, { piece, count, place, step, wante
   const { state } = session
   const slot = containerPlace(place)?.slot
   const inSlot = slot === undefined ? '' : `slot ${slot}: `
-  const goes = wanted ? `goes to ${homeName(state, piece)}, step ${step}` : 'goes nowhere'
+  const notWanted = state.used.has(piece) ? 'used: a new one goes in' : 'goes nowhere'
+  const goes = wanted ? `goes to ${homeName(state, piece)}, step ${step}` : notWanted
   return indented(line(inSlot, strong(countedPiece(state, piece, count)), `  ${goes}`), width)
 }
 
@@ -140,7 +141,7 @@ function takeInHand(state: State, container: number): Choice {
 function enter(scene: Scene, { container, pieces, verdict }: Container): Choice | null {
   const { session, hand } = scene
   const { state } = session
-  if (state.strip !== null && (hand ?? state.hand) !== container && cardOf(session).phase === 'strip-down') {
+  if (state.strip !== null && (hand ?? state.hand) !== container && cardNow(session).phase === 'strip-down') {
     return takeInHand(state, container)
   }
   if (verdict.kind === 'fits-now') {

@@ -1,6 +1,7 @@
 import type { JobSummary } from '../../session/jobs.ts'
 import type { ScannedPiece } from '../../session/scan.ts'
 import type { Session } from '../../session/session.ts'
+import { type Card, cardOf } from '../../session/views.ts'
 
 export type State = Session['state']
 export type PieceId = ScannedPiece['piece']
@@ -22,6 +23,17 @@ export interface Scene extends Hall {
   session: Session
   /** The container that the next line fills, when the screen says so and not the record. */
   hand: number | null
+}
+
+/** Where the job stands. */
+export function cardNow(session: Session): Card {
+  return perVersion(session, 'card', () => cardOf(session))
+}
+
+/** Whether something is under way that a note would help with. */
+export function isAtWork({ session }: Scene): boolean {
+  const { strip, build, card } = session.state
+  return card === null && (strip !== null || build !== null)
 }
 
 const kept = new WeakMap<Session, { version: number; values: Map<string, unknown> }>()

@@ -23,6 +23,10 @@ export function stepPage(scene: Scene, no: number): Page {
   const todo = perVersion(session, `todo ${no}`, () => todoOf(session, no))
   const isOpen = row.standing === 'underway'
   const choices = new Map(choicesFor(state, no, todo).map((choice, index) => [index + 1, choice]))
+  if (isOpen && hasResult(row.step)) {
+    if (todo.length === 0) choices.set(choices.size + 1, passes(no))
+    choices.set(choices.size + 1, fails(no))
+  }
   const enter = isOpen ? enterOpen(scene, row, todo) : enterClosed(scene, row)
   const finish = isOpen ? session.gates().finish(no) : []
   return {
@@ -135,10 +139,27 @@ function choicesFor(state: State, no: number, todo: readonly Todo[]): Choice[] {
   })
 }
 
+/** Steps that find something out: closing them says what. */
+function hasResult({ kind }: PlanRow['step']): boolean {
+  return kind === 'check' || kind === 'inspect' || kind === 'measure' || kind === 'turn' || kind === 'align'
+}
+
+function passes(no: number): Choice {
+  return {
+    says: 'it passes: say what was found, or Enter again',
+    act: { do: 'write', before: `done ${no}: ` },
+  }
+}
+
+function fails(no: number): Choice {
+  return { says: 'it does not: say what was found', act: { do: 'write', before: `fail ${no}: ` } }
+}
+
 function enterOpen({ session }: Scene, { step }: PlanRow, todo: readonly Todo[]): Choice | null {
   const { state } = session
   const [first] = todo
   if (first) return doIt(state, step.no, first)
+  if (hasResult(step)) return passes(step.no)
   return {
     says: `${onTheWayBack(step.title)} is done`,
     act: { do: 'send', commands: [{ do: 'close-step', step: step.no }] },
@@ -196,9 +217,7 @@ function containerRows({ session, width }: Scene, no: number): Line[] {
 function words({ step, standing }: PlanRow): string[] {
   switch (standing) {
     case 'underway':
-      return step.kind === 'refit'
-        ? [`"reopen ${step.no} because ..."`]
-        : [`"fail ${step.no}: ..." when it does not pass`, `"done ${step.no}: ..." with what was found`]
+      return [`"reopen ${step.no} because ..." when it has to come apart again`]
     case 'blocked':
       return [`"override start ${step.no} because ..." when you know better`]
     case 'done':

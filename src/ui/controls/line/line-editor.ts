@@ -10,7 +10,7 @@ export type LineEvent =
   | { kind: 'paste'; lines: string[] }
   | { kind: 'key'; key: ScreenKey }
 
-export type ScreenKey = 'up' | 'down' | 'page-up' | 'page-down' | 'back' | 'large' | 'leave'
+export type ScreenKey = 'up' | 'down' | 'page-up' | 'page-down' | 'back' | 'escape' | 'large' | 'leave'
 
 export type LineEditor = {
   /** Takes what was pressed and gives back what the screen has to do about it, in order. */
@@ -78,10 +78,12 @@ export function lineEditor(): LineEditor {
         after = after.slice(firstOf(after).length)
         return []
       case 'escape':
-      case 'clear':
+      case 'clear': {
+        const wasEmpty = assembler.pending() === '' && after === ''
         assembler.reset()
         after = ''
-        return []
+        return wasEmpty && key === 'escape' ? [screen('escape')] : []
+      }
       default:
         return [screen(key)]
     }
