@@ -1,6 +1,7 @@
 import type { Move, Opening } from '../../ledger/account.ts'
 import type { Piece, PieceId } from '../../ledger/piece.ts'
 import type { FaultId, FluidId } from '../../plan/facts.ts'
+import { singular } from '../../trade/bag-line/nouns.ts'
 import type { Command, TakenOff } from '../command.ts'
 import type { EntryBodyOf, StripStep } from '../entry.ts'
 import type { State } from '../state.ts'
@@ -185,10 +186,16 @@ function piecesOf(state: State, item: TakenOff, at: string, step: number): Piece
 
 function refuseTaken(state: State, at: string, name: string, position: string): void {
   for (const { piece, home, should } of state.ledger.accounts.values()) {
-    if (should > 0 && home.position === position && home.at === at && piece.name === name) {
+    if (should > 0 && isSame(home.position, position) && home.at === at && isSame(piece.name, name)) {
       refuse({ code: 'home-exists', piece: piece.id, position })
     }
   }
+}
+
+/** `Cam cap` and `cam caps` are one name: a second line for the same position is a slip. */
+function isSame(one: string | undefined, other: string): boolean {
+  const words = (text: string) => text.split(' ').map(singular).join(' ')
+  return one !== undefined && words(one) === words(other)
 }
 
 /** What a step works on: its title without the word that says it comes off. */
