@@ -1,0 +1,111 @@
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { describe, expect, onTestFinished, test } from 'vitest'
+import { readArguments } from '../../src/cli/arguments.ts'
+import { Desk } from '../../src/cli/desk.ts'
+import { DiskShelf } from '../../src/cli/job-shelf.ts'
+import { type Run, runFile } from '../../src/cli/run-file.ts'
+import { auditLedger } from '../../src/ledger/laws.ts'
+import type { Session } from '../../src/session/session.ts'
+import { stateText } from '../support/journal.ts'
+
+// Whole jobs, told from outside as files of commands. Each ends with the job closed.
+const jobs = [
+  ...readdirSync(import.meta.dirname)
+    .filter((name) => name.endsWith('.txt'))
+    .map((name) => join(import.meta.dirname, name)),
+  'jobs/demo/blue-twin.txt',
+].map((path) => ({ name: path.replace(/^.*[\\/]/, ''), text: readFileSync(path, 'utf8') }))
+
+describe('a whole job', () => {
+  test.each(jobs)('$name runs as it is told, to its end', ({ name, text }) => {
+    const { run, session } = workshop()
+    expect(run(text, name)).toMatchObject({ failure: null })
+    const { state } = session()
+    expect(state.closed).toBe(true)
+    expect(auditLedger(state.ledger)).toEqual([])
+  })
+
+  test.each(jobs)('$name read back from the disk is what it was when it was written', ({ name, text }) => {
+    const { run, session, reopened } = workshop()
+    run(text, name)
+    expect(stateText(reopened().state)).toBe(stateText(session().state))
+  })
+})
+
+describe('a job that is broken off at every line', () => {
+  test.each(jobs)('$name, each line by a program of its own, comes to the same', ({ name, text }) => {
+    const whole = workshop()
+    whole.run(text, name)
+    const broken = workshop()
+    for (const line of text.split('\n')) expect(broken.newDesk().run(line, name).failure).toBeNull()
+    expect(stateText(broken.reopened().state)).toBe(stateText(whole.session().state))
+  })
+})
+
+describe('two who work in one job', () => {
+  test.each(jobs)('$name, line by line in turn, comes to the same', ({ name, text }) => {
+    const whole = workshop()
+    whole.run(text, name)
+    const shared = workshop()
+    const desks = [shared, shared.newDesk()]
+    for (const [index, line] of text.split('\n').entries()) {
+      expect(desks[index % 2]?.run(line, name).failure).toBeNull()
+    }
+    expect(stateText(shared.reopened().state)).toBe(stateText(whole.session().state))
+  })
+})
+
+test('the scenarios meet every refusal that a line can meet', () => {
+  const codes = [...readFileSync('src/journal/refusal.ts', 'utf8').matchAll(/code: '([a-z-]+)'/g)].map(
+    ([, code]) => code,
+  )
+  const met = new Set(
+    jobs.flatMap(({ text }) => [...text.matchAll(/^refused ([a-z-]+):/gm)].map(([, code]) => code)),
+  )
+  expect(codes.length).toBeGreaterThan(60)
+  expect(codes.filter((code) => !met.has(code))).toEqual([
+    // No line makes a job where there is one, or is read where there is none: the command line sees to that.
+    'no-job',
+    'job-open-already',
+    // A law is met under its own name.
+    'law',
+    // 9999 bags or steps.
+    'numbers-used-up',
+  ])
+  for (const law of ['not-its-position', 'position-not-said', 'home-full']) expect(met).toContain(law)
+})
+
+interface Workshop {
+  run(text: string, name: string): Run
+  /** The job as the desk that ran the lines has it. */
+  session(): Session
+  /** The job as it stands on the disk. */
+  reopened(): Session
+  /** Another program that works in the same home. */
+  newDesk(): Workshop
+}
+
+/** A home of its own, where one moment lasts, so that two jobs told alike are alike. */
+function workshop(home = newHome()): Workshop {
+  const { options } = readArguments([]) as { options: Desk['options'] }
+  const shelf = new DiskShelf(home, { now: () => new Date(Date.UTC(2030, 0, 1, 8)) })
+  const desk = new Desk(shelf, { options, cwd: home, colour: false })
+  return {
+    run: (text, name) => runFile(desk, text, { name }),
+    session: () => {
+      const open = desk.current()
+      if (!open.ok) throw new Error(open.told.what)
+      return open.session
+    },
+    reopened: () => shelf.open(shelf.chosen() ?? ''),
+    newDesk: () => workshop(home),
+  }
+}
+
+function newHome(): string {
+  const home = mkdtempSync(join(tmpdir(), 'putback-scenario-'))
+  onTestFinished(() => rmSync(home, { recursive: true, force: true }))
+  return home
+}
