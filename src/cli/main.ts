@@ -10,12 +10,11 @@ const asked = readArguments(process.argv.slice(2))
 process.stdout.on('error', (error: NodeJS.ErrnoException) => {
   if (error.code !== 'EPIPE') throw error
 })
-process.exitCode = await main()
+process.exitCode = await main().catch(fault)
 
 async function main(): Promise<number> {
   if ('wrong' in asked) {
-    console.error(`${printable(asked.wrong)}: "putback --help" shows the options.`)
-    return EXIT.notUnderstood
+    return wrongUse('option', `${printable(asked.wrong)}: "putback --help" shows the options.`)
   }
   const { words, options } = asked
   if (options.version) console.log(manifest.version)
@@ -33,27 +32,37 @@ async function command(args: Arguments): Promise<number> {
 async function screens(args: Arguments): Promise<number> {
   const isTerminal = process.stdin.isTTY === true && process.stdout.isTTY === true && TERM !== 'dumb'
   if (!isTerminal || args.options.json) {
-    console.error(
+    return wrongUse(
+      'no-terminal',
       'The screens need a terminal. Without one: putback card, back, left, where, scan CODE, off ..., fit ...; "putback help" lists all.',
     )
-    return EXIT.notUnderstood
   }
-  const { openDesk } = await import('./cli.ts')
-  const place = surroundings()
-  const desk = openDesk(args, place)
+  const { cli, openDesk } = await import('./cli.ts')
   if (args.options.job !== undefined) {
-    const path = desk.find(args.options.job)
-    if (typeof path !== 'string') {
-      console.error(`${path.told.what} ${path.told.cure}`)
-      return path.exit
-    }
-    desk.shelf.choose(path)
+    const words = ['use', args.options.job]
+    const chosen = cli({ words, options: args.options }, { ...surroundings(), out: () => undefined })
+    if (chosen !== EXIT.done) return chosen
   }
+  const desk = openDesk(args, surroundings())
   const colour = desk.colour
   // Ink asks this variable when it is loaded, and no other.
   if (!colour) Object.assign(process.env, { FORCE_COLOR: '0' })
   const { openScreens } = await import('../ui/open.tsx')
   return openScreens({ shelf: desk.shelf, colour })
+}
+
+/** One line, or with --json one object, as for every other command. */
+function wrongUse(code: string, text: string): number {
+  if (process.argv.includes('--json')) console.log(JSON.stringify({ ok: false, code, text }))
+  else console.error(text)
+  return EXIT.notUnderstood
+}
+
+/** A fault of ours is never taken for a refusal. */
+function fault(error: unknown): number {
+  console.error('putback stopped by a fault of its own. Everything recorded before is recorded.')
+  console.error(error instanceof Error ? error.stack : error)
+  return EXIT.notRecorded
 }
 
 function surroundings() {

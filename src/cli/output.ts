@@ -26,7 +26,7 @@ export function show(
 }
 
 /** What went wrong, all of it, line by line. */
-export function toldLines({ told }: Extract<Result, { ok: false }>): string[] {
+function toldLines({ told }: Extract<Result, { ok: false }>): string[] {
   return [told.what, ...told.lines.map((line) => `  ${line}`), ...(told.cure === '' ? [] : [told.cure])]
 }
 

@@ -52,6 +52,12 @@ test.each([['--jobb'], ['scan', '--job']])('a wrong option is one line: %s', (..
   expect(stderr).toMatch(/^[^\n]+\n$/)
 })
 
+test.each([['--jobb'], []])('and with --json one object: %s', (...args) => {
+  const { status, stdout, stderr } = program.run(['--json', ...args], { env })
+  expect([status, stderr]).toEqual([2, ''])
+  expect(JSON.parse(stdout)).toMatchObject({ ok: false, text: expect.any(String) })
+})
+
 describe('a job in runs of its own', () => {
   const say = (...args: string[]) => program.run(args, { env })
 

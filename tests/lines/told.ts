@@ -11,7 +11,7 @@ export function told(...lines: string[]): State {
 }
 
 /** The commands of a line that must be understood. */
-export function commandsOf(line: string, state: State): Command[] {
+function commandsOf(line: string, state: State): Command[] {
   const reading = readLine(line, state)
   if (reading.kind !== 'commands') throw new Error(`not commands: ${line}: ${JSON.stringify(reading)}`)
   return reading.commands
