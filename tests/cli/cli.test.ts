@@ -3,6 +3,7 @@ import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
 import { labelCode } from '../../src/label/code.ts'
 import { withLock } from '../../src/storage/lock.ts'
+import { openJournal } from '../../src/storage/open-journal.ts'
 import { bench, benchWithJob } from './support/bench.ts'
 
 const coverOff = [
@@ -181,6 +182,20 @@ describe('the exit code says what kind of no it is', () => {
     expect(read.out).toContain('blue twin')
     expect(say('end')).toMatchObject({ code: 3 })
     expect(say('jobs').out).toContain('is damaged')
+  })
+
+  test('3 not recorded: an entry that cannot be, though its checksum agrees', () => {
+    const { say, home } = benchWithJob()
+    const journal = openJournal<{ n: number; id: string }>(join(home, 'blue-twin'), {
+      parse: (raw) => raw as { n: number; id: string },
+    })
+    const moves = [{ piece: 'p9', count: 1, from: 'bench', to: 'machine' }]
+    journal.append(() => [
+      { v: 1, n: 2, at: '2030-01-01T08:00:00.000Z', id: 'x', type: 'moved', moves } as never,
+    ])
+    expect(say('card')).toMatchObject({ code: 0, err: expect.stringMatching(/Line 2 of .*journal\.log/) })
+    expect(say('begin valve cover off')).toMatchObject({ code: 3 })
+    expect(say('jobs').out).toContain('Line 2')
   })
 
   test('a torn last line is set aside, and said', () => {
