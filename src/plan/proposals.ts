@@ -30,7 +30,8 @@ export function proposals(facts: PlanFacts): Proposal[] {
     const text = [step.title, ...(inside?.pieces.map(({ piece }) => piece.name) ?? [])]
       .join(' ')
       .toLowerCase()
-    if (JOINT_FACE.test(text)) found.push(cleanFaces(step))
+    // Nothing can be put in beneath a step that is closed already.
+    if (JOINT_FACE.test(text) && step.built !== 'done') found.push(cleanFaces(step))
     if (TIMING_DRIVE.test(text) && !/\bcover\b/i.test(step.title)) timed.push(step)
     for (const fluid of inside?.fluids ?? []) found.push(levelCheck(fluid.name))
     if (
@@ -63,7 +64,7 @@ function turnByHand(timed: StepFacts[], facts: PlanFacts): Proposal {
   const drive = new Set(timed.map((step) => step.no))
   const lower = new Set([...drive].flatMap((no) => [...beneath(needs, no)]))
   const before = [...new Set(timed.flatMap((step) => step.after))].filter(
-    (no) => !drive.has(no) && !lower.has(no),
+    (no) => !drive.has(no) && !lower.has(no) && facts.steps.get(no)?.built !== 'done',
   )
   return {
     key: 'turn',
