@@ -3,6 +3,7 @@ import { decide } from '../../src/journal/decide/decide.ts'
 import { ENTRY_VERSION, type Entry, type EntryBody } from '../../src/journal/entry.ts'
 import { foldOn } from '../../src/journal/fold.ts'
 import { emptyState, type State } from '../../src/journal/state.ts'
+import type { Ledger } from '../../src/ledger/account.ts'
 
 /** A job told by its commands: what was written, and what follows from it. */
 export interface Told {
@@ -41,7 +42,7 @@ export const openJob: Command = {
 }
 
 /** A state as one text, so that two can be compared whole: maps and sets in their order, nothing left out. */
-export function stateText(state: State): string {
+export function stateText(state: State | Ledger): string {
   return JSON.stringify(state, (_key, value: unknown) => {
     if (value instanceof Map) return ['map', ...value]
     if (value instanceof Set) return ['set', ...value]
