@@ -1,4 +1,4 @@
-import * as z from 'zod'
+import * as z from 'zod/mini'
 
 /** The version of the entry shapes written by this program. */
 export const ENTRY_VERSION = 1
@@ -9,10 +9,10 @@ export const LONGEST_TEXT = 500
 // Compiling the schemas costs more than it saves in a job of some thousand entries: a command lives for tenths of a second.
 z.config({ jitless: true })
 
-const text = z.string().max(LONGEST_TEXT)
-const reason = z.string().min(1).max(LONGEST_TEXT)
-const no = z.int().min(1).max(9999)
-const count = z.int().min(1).max(9999)
+const text = z.string().check(z.maxLength(LONGEST_TEXT))
+const reason = z.string().check(z.minLength(1), z.maxLength(LONGEST_TEXT))
+const no = z.int().check(z.minimum(1), z.maximum(9999))
+const count = z.int().check(z.minimum(1), z.maximum(9999))
 const pieceId = z.templateLiteral(['p', z.int()])
 const fluidId = z.templateLiteral(['f', z.int()])
 const markId = z.templateLiteral(['m', z.int()])
@@ -23,7 +23,7 @@ const differenceId = z.templateLiteral(['d', z.int()])
 const place = z.union([
   z.enum(['machine', 'toolbox', 'bench', 'out', 'supplier', 'spare', 'scrap', 'lost']),
   z.templateLiteral(['c', z.int()]),
-  z.templateLiteral(['c', z.int(), '/', z.string().max(12)]),
+  z.templateLiteral(['c', z.int(), '/', z.string().check(z.maxLength(12))]),
 ])
 
 const piece = z.strictObject({
@@ -32,20 +32,20 @@ const piece = z.strictObject({
   name: text,
   home: z.strictObject({
     at: text,
-    position: text.optional(),
-    alikeAt: z.array(text).max(200).optional(),
+    position: z.optional(text),
+    alikeAt: z.optional(z.array(text).check(z.maxLength(200))),
   }),
-  should: z.int().min(0).max(9999),
-  set: text.optional(),
-  size: text.optional(),
-  singleUse: z.boolean().optional(),
-  replaces: pieceId.optional(),
+  should: z.int().check(z.minimum(0), z.maximum(9999)),
+  set: z.optional(text),
+  size: z.optional(text),
+  singleUse: z.optional(z.boolean()),
+  replaces: z.optional(pieceId),
   step: no,
 })
 
 const opening = z.strictObject({
   piece: pieceId,
-  count: z.int().min(0).max(9999),
+  count: z.int().check(z.minimum(0), z.maximum(9999)),
   at: z.enum(['machine', 'supplier', 'toolbox']),
 })
 
@@ -54,26 +54,33 @@ const move = z.strictObject({
   count,
   from: place,
   to: place,
-  position: text.optional(),
+  position: z.optional(text),
 })
-const moves = z.array(move).max(10_000)
+const moves = z.array(move).check(z.maxLength(10_000))
 
 const container = z.strictObject({
   no,
   kind: z.enum(['bag', 'bin', 'tray', 'tag', 'shelf']),
   /** Numbered places of a tray. */
-  slots: z.int().min(1).max(200).optional(),
-  name: text.optional(),
-  inside: no.nullable(),
+  slots: z.optional(z.int().check(z.minimum(1), z.maximum(200))),
+  name: z.optional(text),
+  inside: z.nullable(no),
+})
+
+const fault = z.strictObject({
+  id: faultId,
+  kind: z.enum(['broken', 'snapped', 'cracked', 'stripped']),
+  piece: pieceId,
+  count,
 })
 
 const stripStep = z.strictObject({ no, title: text, after: z.array(no), hides: z.boolean() })
 
 const pass = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('snug'), typed: text }),
-  z.strictObject({ kind: z.literal('torque'), newtonMetres: z.number().positive(), typed: text }),
-  z.strictObject({ kind: z.literal('angle'), degrees: z.number().positive(), typed: text }),
-  z.strictObject({ kind: z.literal('check'), newtonMetres: z.number().positive(), typed: text }),
+  z.strictObject({ kind: z.literal('torque'), newtonMetres: z.number().check(z.positive()), typed: text }),
+  z.strictObject({ kind: z.literal('angle'), degrees: z.number().check(z.positive()), typed: text }),
+  z.strictObject({ kind: z.literal('check'), newtonMetres: z.number().check(z.positive()), typed: text }),
 ])
 
 const target = z.union([
@@ -85,25 +92,29 @@ const target = z.union([
 ])
 
 const header = {
-  v: z.int().min(1),
-  n: z.int().min(1),
+  v: z.int().check(z.minimum(1)),
+  n: z.int().check(z.minimum(1)),
   at: z.iso.datetime(),
-  id: z.string().min(1).max(40),
+  id: z.string().check(z.minLength(1), z.maxLength(40)),
   /** Who wrote it, where the user has said so. */
-  by: text.optional(),
+  by: z.optional(text),
 }
 
 /** Every kind of entry by its type: one fact each, in the past tense. */
 const bodies = {
   opened: {
     job: z.strictObject({
-      no: z.int().min(1).max(999),
+      no: z.int().check(z.minimum(1), z.maximum(999)),
       name: text,
       machine: text,
       units: z.enum(['metric', 'us']),
     }),
   },
-  described: { name: text.optional(), machine: text.optional(), units: z.enum(['metric', 'us']).optional() },
+  described: {
+    name: z.optional(text),
+    machine: z.optional(text),
+    units: z.optional(z.enum(['metric', 'us'])),
+  },
   archived: { archived: z.boolean() },
 
   'strip-began': { step: stripStep },
@@ -115,71 +126,68 @@ const bodies = {
       way: z.enum(['build', 'after-start']),
       kind: z.enum(['clean', 'inspect', 'measure', 'prime', 'align', 'fill', 'turn', 'check', 'other']),
       needs: z.array(no),
-      due: text.optional(),
+      due: z.optional(text),
     }),
     before: z.array(no),
   },
   'step-changed': {
     step: no,
-    title: text.optional(),
-    after: z.array(no).optional(),
-    needs: z.array(no).optional(),
-    hides: z.boolean().optional(),
+    title: z.optional(text),
+    after: z.optional(z.array(no)),
+    needs: z.optional(z.array(no)),
+    hides: z.optional(z.boolean()),
   },
   noted: {
-    step: no.nullable(),
+    step: z.nullable(no),
     kind: z.enum(['note', 'caution', 'used', 'minutes']),
     text,
-    minutes: z.number().positive().optional(),
+    minutes: z.optional(z.number().check(z.positive())),
   },
 
   'container-opened': { container },
-  'container-put': { container: no, inside: no.nullable() },
-  'container-voided': { container: no, insteadOf: no.optional(), reason },
+  'container-put': { container: no, inside: z.nullable(no) },
+  'container-voided': { container: no, insteadOf: z.optional(no), reason },
 
   'came-off': {
     step: no,
     /** A strip step that this entry began, where none was open. */
-    began: stripStep.optional(),
+    began: z.optional(stripStep),
     /** A container that this entry opened. */
-    opened: container.optional(),
-    pieces: z.array(piece).min(1).max(1000),
+    opened: z.optional(container),
+    pieces: z.array(piece).check(z.minLength(1), z.maxLength(1000)),
     openings: z.array(opening),
     moves,
-    faults: z
-      .array(
-        z.strictObject({
-          id: faultId,
-          kind: z.enum(['broken', 'snapped', 'cracked', 'stripped']),
-          piece: pieceId,
-          count,
-        }),
-      )
-      .optional(),
+    faults: z.optional(z.array(fault)),
   },
   drained: {
-    fluid: z.strictObject({ id: fluidId, name: text, litres: z.number().positive(), typed: text, step: no }),
-    began: stripStep.optional(),
+    fluid: z.strictObject({
+      id: fluidId,
+      name: text,
+      litres: z.number().check(z.positive()),
+      typed: text,
+      step: no,
+    }),
+    began: z.optional(stripStep),
   },
-  filled: { fluid: fluidId, litres: z.number().positive(), typed: text },
+  filled: { fluid: fluidId, litres: z.number().check(z.positive()), typed: text },
   marked: {
-    mark: z.strictObject({ id: markId, text, piece: pieceId.optional(), step: no }),
-    began: stripStep.optional(),
+    mark: z.strictObject({ id: markId, text, piece: z.optional(pieceId), step: no }),
+    began: z.optional(stripStep),
   },
   'put-in': {
     step: no,
-    began: stripStep.optional(),
+    began: z.optional(stripStep),
     pieces: z.array(piece),
     openings: z.array(opening),
     moves,
   },
-  moved: { moves: moves.min(1), reason: text.optional(), opened: container.optional() },
+  moved: { moves: moves.check(z.minLength(1)), reason: z.optional(text), opened: z.optional(container) },
   supplied: {
     pieces: z.array(piece),
     openings: z.array(opening),
     moves,
     retired: z.array(pieceId),
-    opened: container.optional(),
+    opened: z.optional(container),
   },
 
   decided: {
@@ -188,11 +196,14 @@ const bodies = {
     count: count,
     reason,
   },
-  rehomed: { homes: z.array(z.strictObject({ piece: pieceId, position: text })).min(1), reason },
+  rehomed: {
+    homes: z.array(z.strictObject({ piece: pieceId, position: text })).check(z.minLength(1)),
+    reason,
+  },
   settled: { fault: faultId, how: reason },
 
   'build-began': { step: no },
-  fitted: { step: no, began: z.boolean(), moves: moves.min(1) },
+  fitted: { step: no, began: z.boolean(), moves: moves.check(z.minLength(1)) },
   confirmed: { mark: markId },
   'tightening-set': {
     tightening: z.strictObject({
@@ -200,27 +211,27 @@ const bodies = {
       name: text,
       piece: pieceId,
       step: no,
-      passes: z.array(pass).min(1).max(20),
-      order: z.array(text).min(1).max(200),
+      passes: z.array(pass).check(z.minLength(1), z.maxLength(20)),
+      order: z.array(text).check(z.minLength(1), z.maxLength(200)),
     }),
   },
-  tightened: { tightening: tighteningId, pass: z.int().min(0), fastener: text },
+  tightened: { tightening: tighteningId, pass: z.int().check(z.minimum(0)), fastener: text },
   'angle-settled': { tightening: tighteningId, fastener: text, turned: z.boolean(), reason },
   slackened: { tightening: tighteningId, reason },
   looked: { step: no },
-  'build-done': { step: no, result: text.optional() },
+  'build-done': { step: no, result: z.optional(text) },
   failed: { step: no, result: reason, steps: z.array(no), moves },
-  reopened: { steps: z.array(no).min(1), moves, reason },
-  overridden: { target, reason, gates: z.array(z.string().max(40)) },
+  reopened: { steps: z.array(no).check(z.minLength(1)), moves, reason },
+  overridden: { target, reason, gates: z.array(z.string().check(z.maxLength(40))) },
 
   counted: {
     container: no,
     lines: z.array(
       z.strictObject({
-        piece: pieceId.nullable(),
-        expected: z.int().min(0),
-        counted: z.int().min(0),
-        difference: differenceId.optional(),
+        piece: z.nullable(pieceId),
+        expected: z.int().check(z.minimum(0)),
+        counted: z.int().check(z.minimum(0)),
+        difference: z.optional(differenceId),
       }),
     ),
   },
@@ -230,23 +241,23 @@ const bodies = {
     pieces: z.array(piece),
     openings: z.array(opening),
     moves,
-    opened: container.optional(),
+    opened: z.optional(container),
     reason,
   },
 
-  stopped: { step: no.nullable(), note: text, abrupt: z.boolean() },
+  stopped: { step: z.nullable(no), note: text, abrupt: z.boolean() },
   cleared: {},
   started: {},
-  closed: { note: text.optional() },
-  undone: { entry: z.int().min(1) },
-  redone: { entry: z.int().min(1) },
+  closed: { note: z.optional(text) },
+  undone: { entry: z.int().check(z.minimum(1)) },
+  redone: { entry: z.int().check(z.minimum(1)) },
 } as const
 
 type Bodies = typeof bodies
 export type EntryType = keyof Bodies
 type Shape<Type extends EntryType> = keyof Bodies[Type] extends never
   ? unknown
-  : z.infer<z.ZodObject<Bodies[Type]>>
+  : z.infer<z.ZodMiniObject<Bodies[Type]>>
 
 /** The facts of an entry, before it has a number, a time and an id. */
 export type EntryBody = { [Type in EntryType]: { type: Type } & Shape<Type> }[EntryType]
@@ -254,7 +265,7 @@ export type EntryBodyOf<Type extends EntryType> = Extract<EntryBody, { type: Typ
 export type Entry = EntryBody & { v: number; n: number; at: string; id: string; by?: string | undefined }
 export type EntryOf<Type extends EntryType> = Extract<Entry, { type: Type }>
 
-const schemas = new Map<string, z.ZodType>(
+const schemas = new Map<string, z.ZodMiniType>(
   Object.entries(bodies).map(([type, body]) => [
     type,
     z.strictObject({ ...header, type: z.literal(type), ...body }),
