@@ -6,7 +6,7 @@ import type { State } from '../../src/journal/state.ts'
 import { auditLedger } from '../../src/ledger/laws.ts'
 import { leftovers } from '../../src/plan/leftovers.ts'
 import { Gates } from '../../src/plan/reasons.ts'
-import { numbered, stateText } from '../support/record.ts'
+import { numbered, quickText } from '../support/record.ts'
 import { leftoverLines } from './leftover-lines.ts'
 import { NaiveModel } from './naive-model.ts'
 
@@ -67,5 +67,5 @@ function compare(state: State, model: NaiveModel, entries: readonly Entry[]): vo
 /** What makes two states the same for all that may come: everything but the way there. */
 function signature(state: State, model: NaiveModel): string {
   const { seq: _seq, inForce: _inForce, undone: _undone, notes: _notes, card: _card, ...rest } = state
-  return `${stateText(rest as State)}\n${model.counts().join()}\n${model.unexplained().join()}`
+  return `${quickText(rest as State)}\n${model.counts().join()}\n${model.unexplained().join()}`
 }

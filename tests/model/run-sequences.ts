@@ -9,7 +9,7 @@ import { holdingsAt, holdingsIn, placesOf } from '../../src/ledger/ledger.ts'
 import { containerOf } from '../../src/ledger/place.ts'
 import { leftovers } from '../../src/plan/leftovers.ts'
 import { Gates } from '../../src/plan/reasons.ts'
-import { numbered, openJob, stateText } from '../support/record.ts'
+import { numbered, openJob, quickText } from '../support/record.ts'
 import { leftoverLines } from './leftover-lines.ts'
 import { NaiveModel } from './naive-model.ts'
 import { nextStepHome } from './way-home.ts'
@@ -103,7 +103,7 @@ export class Twin {
   readonly entries: Entry[] = []
   readonly #tally: RunTally
   #model = new NaiveModel([])
-  #text = stateText(this.state)
+  #text = quickText(this.state)
 
   constructor(tally: RunTally) {
     this.#tally = tally
@@ -114,7 +114,7 @@ export class Twin {
     this.#tally.commands += 1
     this.commands.push(command)
     const decision = decide(this.state, command)
-    expectSame(stateText(this.state), this.#text, `deciding '${command.do}' changed the state`)
+    expectSame(quickText(this.state), this.#text, `deciding '${command.do}' changed the state`)
     if (!decision.ok) {
       add(this.#tally.refused, decision.refusal.code)
       if (command.do === 'clear' && decision.refusal.code === 'not-clear') {
@@ -135,7 +135,7 @@ export class Twin {
     )
     this.entries.push(readBack)
     this.state = foldOn(this.state, this.entries, [readBack])
-    this.#text = stateText(this.state)
+    this.#text = quickText(this.state)
     if (entry.type === 'undone' || entry.type === 'redone') this.#model = new NaiveModel(this.entries)
     else this.#model.read(readBack)
     add(this.#tally.written, entry.type)
@@ -146,7 +146,7 @@ export class Twin {
   /** The whole journal once more from its text: the same state must follow. */
   readBack(): void {
     const again = this.entries.map((entry) => parseEntry(JSON.parse(JSON.stringify(entry))))
-    expectSame(stateText(fold(again)), this.#text, 'reading the journal again gives another state')
+    expectSame(quickText(fold(again)), this.#text, 'reading the journal again gives another state')
   }
 
   #compare(): void {
