@@ -1,9 +1,10 @@
+import { dirname } from 'node:path'
 import { jobsHome } from '../storage/home.ts'
 import { troubleText } from '../words/storage-troubles.ts'
 import type { Arguments } from './arguments.ts'
 import { demo } from './commands/demo.ts'
 import { run } from './commands/run.ts'
-import { Desk } from './desk.ts'
+import { Desk, jobAtPath } from './desk.ts'
 import { EXIT, type ExitCode } from './exit-codes.ts'
 import { DiskShelf } from './job-shelf.ts'
 import { type Surface, show } from './output.ts'
@@ -30,7 +31,10 @@ export function cli(asked: Arguments, place: Place): ExitCode {
 
 /** The jobs of the home that is meant, with nothing opened yet. */
 export function openDesk({ options }: Arguments, { env, cwd, colour, now }: Place): Desk {
-  const home = jobsHome({ option: options.home, env, cwd }).path
+  // A job named by its path brings its home along.
+  const beside = options.job === undefined ? null : jobAtPath(options.job, cwd)
+  const option = options.home ?? (beside === null ? undefined : dirname(beside))
+  const home = jobsHome({ option, env, cwd }).path
   const shelf = new DiskShelf(home, { by: options.by, now })
   return new Desk(shelf, { options, cwd, colour: colour && !options.noColour })
 }

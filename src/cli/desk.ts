@@ -71,10 +71,7 @@ export class Desk {
 
   /** The path of the job that a person means: by path, by number, by name. */
   find(asked: string): string | Failure {
-    if (/[/\\]|^\.\.?$/.test(asked)) {
-      const path = resolve(this.cwd, asked)
-      return hasJournal(path) ? path : noSuchJob(asked, this.#names())
-    }
+    if (isPath(asked)) return jobAtPath(asked, this.cwd) ?? noSuchJob(asked, this.#names())
     if (/^0*[1-9]\d{0,2}$/.test(asked)) {
       const numbered = this.shelf
         .headers()
@@ -121,6 +118,16 @@ export class Desk {
       .filter(({ archived }) => !archived)
       .map(({ no, name }) => `${no ?? '-'}  ${name}`)
   }
+}
+
+/** The folder of a job that is named by its path, if that is what was asked for and there is one. */
+export function jobAtPath(asked: string, cwd: string): string | null {
+  const path = resolve(cwd, asked)
+  return isPath(asked) && hasJournal(path) ? path : null
+}
+
+function isPath(asked: string): boolean {
+  return /[/\\]|^\.\.?$/.test(asked)
 }
 
 function noJobYet(): Failure {
