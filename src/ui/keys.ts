@@ -31,3 +31,6 @@ export const SCREEN_WORDS: readonly { word: string; says: string }[] = [
   { word: 'jobs', says: 'the jobs of this home' },
   { word: 'quit', says: 'leaves, with a note when work is under way' },
 ]
+
+/** What leaves, as people type it. */
+export const QUIT = /^(?:quit|exit|q)$/i

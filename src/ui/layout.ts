@@ -1,6 +1,6 @@
 import { type Answer, answerRows } from './answer.ts'
 import type { Meaning, Typed } from './meaning.ts'
-import { cut, type Line, line } from './text/line.ts'
+import { cut, type Line, line, wrap } from './text/line.ts'
 
 /** Columns and rows of the terminal. */
 export interface Size {
@@ -45,5 +45,5 @@ function said(width: number, desk: Speaking): Line[] {
   if (meaning.kind === 'nothing') return []
   // While words are still coming nothing is refused: it only is not understood yet.
   if (meaning.kind === 'not-understood') return answerRows({ sign: null, told: meaning.told }, width)
-  return meaning.says.map((row) => cut(line('   ', row), width))
+  return meaning.says.flatMap((row) => wrap(line('   ', row), width, 3))
 }

@@ -7,7 +7,7 @@ import { entryText } from '../words/entries.ts'
 import { misreadingText } from '../words/misreadings.ts'
 import type { Told } from '../words/told.ts'
 import type { Act, Command } from './act.ts'
-import { SCREENS } from './keys.ts'
+import { QUIT, SCREENS } from './keys.ts'
 import { bagReading } from './model/bag-reading.ts'
 import { type Hall, isAtWork, type Scene } from './model/scene.ts'
 import type { Screen } from './navigation.ts'
@@ -67,7 +67,7 @@ function inHall(text: string, page: Page): Meaning {
     answered(text, page) ??
     numberChosen(text, page) ??
     (/^\?/.test(text) ? go('help', { at: 'help', about: null }) : undefined) ??
-    (/^(quit|exit|q)$/i.test(text) ? act({ do: 'leave', note: null }, 'leave') : undefined) ??
+    (QUIT.test(text) ? act({ do: 'leave', note: null }, 'leave') : undefined) ??
     no('Choose by number.', 'Type the number of a row, then Enter; "quit" leaves.')
   )
 }
@@ -150,7 +150,7 @@ function screenWord(text: string, scene: Scene): Meaning | undefined {
   if (help !== undefined)
     return go(help === '' ? 'help' : `help about ${help}`, { at: 'help', about: help === '' ? null : help })
   if (/^jobs$/i.test(text)) return go('the jobs of this home', { at: 'jobs' })
-  if (/^(quit|exit|q)$/i.test(text))
+  if (QUIT.test(text))
     return isAtWork(scene)
       ? go('stop work and leave', { at: 'leave' })
       : act({ do: 'leave', note: null }, 'leave')

@@ -1,8 +1,11 @@
 import { stepName } from '../../words/names.ts'
-import { NO_CHOICES, type Page, rowsOf } from '../page.ts'
+import { QUIT } from '../keys.ts'
+import { type Choice, NO_CHOICES, type Page, rowsOf } from '../page.ts'
 import { line, strong } from '../text/line.ts'
 import { groups, headed, indented } from './rows.ts'
 import { cardNow, type Scene } from './scene.ts'
+
+const WITHOUT_NOTE: Choice = { says: 'leave without a note', act: { do: 'leave', note: '' } }
 
 /** Leaving with work under way: what is half done, and a word to whoever goes on. */
 export function leavePage({ session, width }: Scene): Page {
@@ -22,9 +25,15 @@ export function leavePage({ session, width }: Scene): Page {
         indented('Backspace on an empty line: stay.', width),
       ),
     ),
-    enter: { says: 'leave without a note', act: { do: 'leave', note: '' } },
+    enter: WITHOUT_NOTE,
     choice: NO_CHOICES,
-    question: { take: (text) => ({ says: 'leave with this note', act: { do: 'leave', note: text } }) },
+    question: { take: noteOf },
     large: null,
   }
+}
+
+/** Whoever types the word once more means the word. */
+function noteOf(text: string): Choice {
+  if (QUIT.test(text)) return WITHOUT_NOTE
+  return { says: 'leave with this note', act: { do: 'leave', note: text } }
 }

@@ -26,11 +26,11 @@ export function nowPage(scene: Scene): Page {
       inOneFlow(
         card.bench.map(({ piece, count }) => countedPiece(state, piece, count)),
         width,
-        3,
+        2,
       ),
     ),
-    headed('LAST DONE', lastDone(scene)),
     headed('OR', flowed(choices, width)),
+    headed('LAST DONE', lastDone(scene)),
   )
   return {
     title: line(strong('WHERE YOU ARE'), `  ${card.phase}`),
@@ -52,8 +52,10 @@ function nextRows({ session, width }: Scene, { next }: Card, says: string): Line
   const reasons = next.kind === 'blocked' ? next.reasons : []
   const shown = reasons.slice(0, 2).flatMap((reason) => bulleted(reasonText(session.state, reason), width))
   const left = reasons.length - 2
+  const turn = next.kind === 'todo' && next.todo.kind === 'turn' ? next.todo : null
+  const through = turn ? `, ${turn.next.through} of ${turn.tightening.order.length} through` : ''
   return [
-    ...indented(line(strong(says)), width),
+    ...indented(line(strong(says), through), width),
     ...shown,
     ...(left > 0 ? bulleted(`and ${left} more`, width) : []),
   ]
@@ -71,7 +73,11 @@ function stopped({ session, width, now }: Scene, { stopped: stop }: Card): Line[
 }
 
 function halfway({ width }: Scene, card: Card): Line[] {
-  return card.halfway.flatMap(({ tightening, next }) => {
+  const { next: thing } = card
+  const isNext = (id: string) =>
+    thing.kind === 'todo' && thing.todo.kind === 'turn' && thing.todo.tightening.id === id
+  const others = card.halfway.filter(({ tightening }) => !isNext(tightening.id))
+  return others.flatMap(({ tightening, next }) => {
     const through = `${next.through} of ${tightening.order.length} through`
     const text = `${tightening.name}, ${passName(tightening, next.pass)}, ${through}: `
     const doubt = next.suspect ? `${next.fastener} may have been turned already` : `${next.fastener} is next`

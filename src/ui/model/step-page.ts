@@ -6,13 +6,15 @@ import { reasonText } from '../../words/reasons.ts'
 import type { Command } from '../act.ts'
 import { type Choice, choicesOf, goTo, type Large, type Page, rowsOf } from '../page.ts'
 import { chip } from '../signs.ts'
-import { blank, type Line, line, strong } from '../text/line.ts'
+import { blank, type Line, line, plain, strong } from '../text/line.ts'
 import { besideLetters } from './beside.ts'
 import { liesText, nextChoice, takeUp, todoText } from './next.ts'
 import { bulleted, groups, headed, indented, numbered } from './rows.ts'
 import { perVersion, type Scene, type State } from './scene.ts'
 import { stepSign } from './step-signs.ts'
 import { tighteningGrid } from './tightening-grid.ts'
+
+type Reason = PlanRow['reasons'][number]
 
 /** One step of the way back: what comes next in it large, all that is still to do, and what keeps it. */
 export function stepPage(scene: Scene, no: number): Page {
@@ -22,54 +24,75 @@ export function stepPage(scene: Scene, no: number): Page {
   if (!row) return missingStep(no)
   const todo = perVersion(session, `todo ${no}`, () => todoOf(session, no))
   const isOpen = row.standing === 'underway'
-  const choices = new Map(choicesFor(state, no, todo).map((choice, index) => [index + 1, choice]))
-  if (isOpen && hasResult(row.step)) {
-    if (todo.length === 0) choices.set(choices.size + 1, passes(no))
-    choices.set(choices.size + 1, fails(no))
-  }
-  const enter = isOpen ? enterOpen(scene, row, todo) : enterClosed(scene, row)
-  const finish = isOpen ? session.gates().finish(no) : []
+  const numbers = new Numbers(width)
+  const open = isOpen && todo.length === 0 ? session.gates().finish(no) : []
+  const doing = isOpen ? [...choicesFor(state, no, todo), ...closing(row.step, todo)] : []
+  const rows = groups(
+    headed(
+      'WHY NOT YET',
+      row.reasons.flatMap((reason) => reasonRows(state, reason, numbers)),
+    ),
+    headed(
+      'BEFORE IT IS DONE',
+      open.flatMap((reason) => reasonRows(state, reason, numbers)),
+    ),
+    headed(
+      'OVERRIDDEN',
+      row.overrides.flatMap((reason) => bulleted(reason, width)),
+    ),
+    gridRows(state, no, todo, width),
+    headed(
+      'TO DO',
+      doing.flatMap((choice) => numbers.add(choice)),
+    ),
+    headed('THEN', isOpen ? [] : laterRows(state, todo, width)),
+    headed('LIES IN', containerRows(scene, no)),
+    headed('NOTES', noteRows(scene, no)),
+    headed(
+      'OR TYPE',
+      words(row).flatMap((text) => indented(text, width)),
+    ),
+  )
   return {
     title: line(strong(stepName(state, no)), '  ', chip(stepSign(row))),
     top: todo[0] && isOpen ? nextRows(state, todo[0], width) : [],
-    rows: rowsOf(
-      groups(
-        headed(
-          'WHY NOT YET',
-          row.reasons.flatMap((reason) => bulleted(reasonText(state, reason), width)),
-        ),
-        headed(
-          'OVERRIDDEN',
-          row.overrides.flatMap((reason) => bulleted(reason, width)),
-        ),
-        gridRows(state, no, todo, width),
-        headed(
-          'TO DO',
-          [...choices].flatMap(([number, { says }]) => numbered(number, says, width)),
-        ),
-        isOpen && todo.length === 0
-          ? headed(
-              'BEFORE IT IS DONE',
-              finish.flatMap((reason) => bulleted(reasonText(state, reason), width)),
-            )
-          : [],
-        headed('LIES IN', containerRows(scene, no)),
-        headed(
-          'NOTES',
-          state.notes
-            .filter((note) => note.step === no)
-            .flatMap((note) => indented(`${note.kind}: ${note.text}`, width)),
-        ),
-        headed(
-          'OR TYPE',
-          words(row).flatMap((text) => indented(text, width)),
-        ),
-      ),
-    ),
-    enter,
-    choice: choicesOf(choices),
+    rows: rowsOf(rows),
+    enter: isOpen ? enterOpen(scene, row, todo) : enterClosed(scene, row),
+    choice: choicesOf(numbers.choices),
     large: todo[0] && isOpen ? largeOf(state, todo[0]) : null,
   }
+}
+
+/** Rows that can be chosen, numbered one after the other. */
+class Numbers {
+  readonly choices = new Map<number, Choice>()
+  readonly #width: number
+
+  constructor(width: number) {
+    this.#width = width
+  }
+
+  add(choice: Choice, text: string = choice.says): Line[] {
+    const no = this.choices.size + 1
+    this.choices.set(no, choice)
+    return numbered(no, text, this.#width)
+  }
+}
+
+/** A reason; choosing it puts the words of its cure into the line, to be looked at and entered. */
+function reasonRows(state: State, reason: Reason, numbers: Numbers): Line[] {
+  const text = reasonText(state, reason)
+  const cure = /"([^"]*)"/.exec(text)?.[1] ?? ''
+  return numbers.add({ says: cure, act: { do: 'write', before: cure.replace(/\.\.\.$/, '') } }, text)
+}
+
+function laterRows(state: State, todo: readonly Todo[], width: number): Line[] {
+  return todo.flatMap((each) => bulleted(todoText(state, each), width))
+}
+
+function noteRows({ session, width }: Scene, no: number): Line[] {
+  const notes = session.state.notes.filter(({ step }) => step === no)
+  return notes.flatMap(({ kind, text }) => indented([plain(`${kind}: ${text}`)], width))
 }
 
 function missingStep(no: number): Page {
@@ -142,6 +165,12 @@ function choicesFor(state: State, no: number, todo: readonly Todo[]): Choice[] {
 /** Steps that find something out: closing them says what. */
 function hasResult({ kind }: PlanRow['step']): boolean {
   return kind === 'check' || kind === 'inspect' || kind === 'measure' || kind === 'turn' || kind === 'align'
+}
+
+/** The two ways in which a step that finds something out can end. */
+function closing(step: PlanRow['step'], todo: readonly Todo[]): Choice[] {
+  if (!hasResult(step)) return []
+  return todo.length === 0 ? [passes(step.no), fails(step.no)] : [fails(step.no)]
 }
 
 function passes(no: number): Choice {

@@ -23,7 +23,9 @@ export function Frame({ desk, size, colour, placeCursor }: FrameProps) {
   const isTooSmall = size.width < SMALLEST.width || size.height < SMALLEST.height
   const { rows, cursor } = isTooSmall ? tooSmall(size) : frameRows(desk, size)
   // The one kind of effect that runs before Ink hands the frame over.
-  useInsertionEffect(() => placeCursor(cursor))
+  useInsertionEffect(() => {
+    placeCursor(cursor)
+  })
   return (
     <Box flexDirection="column" height={size.height} width={size.width}>
       {rows.map((row, index) => (

@@ -1,0 +1,117 @@
+import { describe, expect, test } from 'vitest'
+import { labelCode } from '../../../src/label/code.ts'
+import { jobWith } from '../support/bench.ts'
+
+/** Three steps: a cover over a pump over a sump, each with a bag of its own. */
+const strip = [
+  'begin cover off, does not hide',
+  'off 4 M6x20 hex 8 cover bolts into new bag',
+  'begin pump off, does not hide',
+  'off 2 M8x30 hex 10 pump bolts into new bag',
+  'off 1 dowel into new bag',
+  'begin sump plate off, does not hide',
+  'off 6 M5x12 hex 8 plate screws into new bag',
+  'end',
+]
+
+/** The verdict as it is drawn beside its big letters. */
+const verdictOf = (rows: string[]) => rows[1]?.trim()
+
+describe('a scanned bag', () => {
+  test('fits now: taken up and fitted with Enter, one press each', () => {
+    const { enter, rows, state, text } = jobWith(...strip)
+    enter(labelCode(1, 4))
+    expect(verdictOf(rows())).toBe('✓ FITS NOW')
+    expect(text()).toContain('For step 3, sump plate')
+    expect(text()).toContain('6 × plate screws M5x12 hex 8  goes to sump plate, step 3')
+    enter('')
+    expect(state().build).toBe(3)
+    expect(verdictOf(rows())).toBe('✓ FITS NOW')
+    enter('')
+    expect(state().ledger.accounts.get('p4')?.at.get('machine')).toBe(6)
+    expect(verdictOf(rows())).toBe('o EMPTY')
+  })
+
+  test('not yet: with every reason', () => {
+    const { enter, rows, text } = jobWith(...strip, 'lost 1 cover bolts because fell into the drain')
+    enter('scan 1')
+    expect(verdictOf(rows())).toBe('! NOT YET')
+    expect(text()).toContain('Step 2, pump, comes before')
+    expect(text()).toContain('1 short')
+  })
+
+  test('of another step than the one in hand', () => {
+    const { enter, rows, text } = jobWith(...strip, 'take 3')
+    enter('scan 2')
+    expect(verdictOf(rows())).toBe('X OTHER STEP')
+    expect(text()).toContain('It belongs to step 2, pump')
+    expect(text()).toContain('In hand: step 3, sump plate')
+  })
+
+  test('empty', () => {
+    const { enter, rows } = jobWith(...strip, 'bag')
+    enter('scan 5')
+    expect(verdictOf(rows())).toBe('o EMPTY')
+  })
+
+  test('with nothing in it that goes back', () => {
+    const { enter, rows, text } = jobWith(
+      'begin cover off',
+      'off cover gasket, single-use into new bag',
+      'end',
+    )
+    enter('scan 1')
+    expect(verdictOf(rows())).toBe('o NOTHING TO FIT')
+    expect(text()).toContain('used: a new one goes in')
+  })
+
+  test('is taken in hand while things come off, and filled', () => {
+    const { enter, state, desk } = jobWith(...strip.slice(0, 4))
+    enter(labelCode(1, 1))
+    expect(desk.page().enter?.says).toContain('take it in hand')
+    enter('', '2 clips')
+    expect(state().ledger.accounts.get('p3')?.at.get('c1')).toBe(2)
+  })
+})
+
+describe('a label that is none of this', () => {
+  test('unknown: never opened, or opened and taken back', () => {
+    const { enter, rows, text } = jobWith(...strip, 'bag', 'undo')
+    enter(labelCode(1, 77))
+    expect(verdictOf(rows())).toBe('? UNKNOWN')
+    expect(text()).toContain('No container 77 was ever opened')
+    enter(labelCode(1, 5))
+    expect(text()).toContain('was opened and taken back')
+  })
+
+  test('void: says why, and leads to what took its place', () => {
+    const { enter, rows, text, desk } = jobWith(...strip, 'bag', 'bag', 'void 5 because torn, see 6')
+    enter(labelCode(1, 5))
+    expect(verdictOf(rows())).toBe('X VOID')
+    expect(text()).toContain('torn')
+    enter('1')
+    expect(desk.screen).toEqual({ at: 'scan', text: '6' })
+  })
+
+  test('misread by one digit: the near codes by number', () => {
+    const { enter, rows, desk } = jobWith(...strip)
+    const code = labelCode(1, 2)
+    const slip = `${code.slice(0, 6)}${(Number(code[6]) + 1) % 10}${code.slice(7)}`
+    enter(slip)
+    expect(verdictOf(rows())).toBe('? MISREAD')
+    const no =
+      rows()
+        .find((row) => row.includes('bag 2'))
+        ?.trim()
+        .split(' ')[0] ?? ''
+    enter(no)
+    expect(desk.screen).toEqual({ at: 'scan', text: code })
+  })
+
+  test('of a job that is not in this home', () => {
+    const { enter, rows, text } = jobWith(...strip)
+    enter(labelCode(412, 3))
+    expect(verdictOf(rows())).toBe('X OTHER JOB')
+    expect(text()).toContain('container 3 of job 412, which is not in this home')
+  })
+})
