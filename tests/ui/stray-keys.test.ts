@@ -52,7 +52,7 @@ test('no single key but Enter records anything, on any screen', () => {
     }
   }
   type('\x15')
-  enter('scan 1', '2')
+  enter('.', 'scan 1', '2')
   for (const key of keys) {
     type('\x15')
     type(key)
