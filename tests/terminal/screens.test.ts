@@ -158,7 +158,7 @@ describe('when it is killed', () => {
 
     const again = new PutbackTerminal(home)
     await again.sees('Broken off after')
-    await again.sees(/2 may have been\s+turned already/)
+    await again.sees('turn 2, perhaps turned already')
     again.write('\r')
     await again.sees('IN DOUBT')
     again.write('\r\r\r')
