@@ -77,14 +77,29 @@ function followUp(state: State, entry: Entry): string[] {
   return containersOfStep(state, entry.step).map((no) => `something of it still lies in ${label(no)}`)
 }
 
-/** An answer on rows of a width: sign and what, more where there is more, and what to do. */
-export function answerRows({ sign, told: { what, lines, cure } }: Answer, width: number): Line[] {
-  const head = sign ? line(chip(sign), ' ', what) : line('   ', ...withWords(what))
-  return [
-    ...wrap(head, width, 3),
-    ...lines.flatMap((text) => wrap(line('   · ', ...withWords(text)), width, 5)),
-    ...(cure === '' ? [] : wrap(line('   ', ...withWords(cure)), width, 3)),
-  ]
+/**
+ * An answer on at most `most` rows of a width. What it is and what to do always stand there; of the reasons between
+ * them as many as there is room for.
+ */
+export function answerRows(
+  { sign, told: { what, lines, cure } }: Answer,
+  width: number,
+  most = 1000,
+): Line[] {
+  const head = wrap(sign ? line(chip(sign), ' ', what) : line('   ', ...withWords(what)), width, 3)
+  const foot = cure === '' ? [] : wrap(line('   ', ...withWords(cure)), width, 3)
+  const room = most - head.length - foot.length
+  const reasons: Line[] = []
+  for (const [index, text] of lines.entries()) {
+    const rows = wrap(line('   · ', ...withWords(text)), width, 5)
+    const isLast = index === lines.length - 1
+    if (reasons.length + rows.length > room - (isLast ? 0 : 1)) {
+      reasons.push(line(`   · and ${lines.length - index} more`))
+      break
+    }
+    reasons.push(...rows)
+  }
+  return [...head, ...reasons, ...foot]
 }
 
 /** Something said without a record being asked for. */

@@ -1,6 +1,6 @@
 import { type Answer, answerRows } from './answer.ts'
 import type { Meaning, Typed } from './meaning.ts'
-import { cut, type Line, line, wrap } from './text/line.ts'
+import { type Line, line, wrap } from './text/line.ts'
 
 /** Columns and rows of the terminal. */
 export interface Size {
@@ -24,11 +24,9 @@ interface Speaking {
 
 /** What is said under the line: the answer to the last one, or how the one being typed is understood. */
 export function belowLine({ width, height }: Size, desk: Speaking): Line[] {
-  const rows = said(width, desk)
   const most = Math.max(LEAST_BELOW, Math.floor(height / 2) - LINE)
-  if (rows.length <= most) return [...rows, ...Array<Line>(Math.max(0, LEAST_BELOW - rows.length)).fill([])]
-  const left = rows.length - most + 1
-  return [...rows.slice(0, most - 1), cut(line(`   · and ${left} more rows`), width)]
+  const rows = said(width, most, desk).slice(0, most)
+  return [...rows, ...Array<Line>(Math.max(0, LEAST_BELOW - rows.length)).fill([])]
 }
 
 /** The rows between the two rules. */
@@ -36,14 +34,14 @@ export function bodyHeight(size: Size, desk: Speaking): number {
   return Math.max(1, size.height - HEAD - LINE - belowLine(size, desk).length)
 }
 
-function said(width: number, desk: Speaking): Line[] {
+function said(width: number, most: number, desk: Speaking): Line[] {
   const answer = desk.answer()
-  if (answer) return answerRows(answer, width)
+  if (answer) return answerRows(answer, width, most)
   const { before, after } = desk.typed()
   if (before + after === '') return []
   const meaning = desk.meaning()
   if (meaning.kind === 'nothing') return []
   // While words are still coming nothing is refused: it only is not understood yet.
-  if (meaning.kind === 'not-understood') return answerRows({ sign: null, told: meaning.told }, width)
+  if (meaning.kind === 'not-understood') return answerRows({ sign: null, told: meaning.told }, width, most)
   return meaning.says.flatMap((row) => wrap(line('   ', row), width, 3))
 }

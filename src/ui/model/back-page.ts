@@ -1,10 +1,10 @@
-import { type PlanRow, planRows } from '../../session/views.ts'
+import { type PlanRow, planRows, todoOf } from '../../session/views.ts'
 import { stepName } from '../../words/names.ts'
 import { reasonText } from '../../words/reasons.ts'
 import { goTo, type Page, rowsOf } from '../page.ts'
 import { chipColumn } from '../signs.ts'
 import { blank, type Line, line, strong, wrap } from '../text/line.ts'
-import { nextChoice } from './next.ts'
+import { nextChoice, todoText } from './next.ts'
 import { heading, withWords } from './rows.ts'
 import { perVersion, type Scene } from './scene.ts'
 import { stepSign } from './step-signs.ts'
@@ -45,7 +45,9 @@ function stepRows({ session, width }: Scene, row: PlanRow): Line[] {
     ' ',
     strong(title),
   )
+  const [next] = row.standing === 'underway' ? todoOf(session, step.no) : []
   const under = [
+    ...(next ? [`next: ${todoText(state, next)}`] : []),
     ...(step.due === undefined ? [] : [`due ${step.due}`]),
     ...reasons.map((reason) => reasonText(state, reason)),
     ...overrides.map((reason) => `overridden: ${reason}`),

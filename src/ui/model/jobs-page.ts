@@ -2,8 +2,9 @@ import { plainText } from '../../label/plain-text.ts'
 import type { JobSummary } from '../../session/jobs.ts'
 import { type Choice, choicesOf, goTo, type Page, rowsOf } from '../page.ts'
 import { cut, type Line, line, strong } from '../text/line.ts'
-import { groups, headed, indented, numbered } from './rows.ts'
+import { bulleted, groups, headed, indented, numbered } from './rows.ts'
 import type { Hall } from './scene.ts'
+import { problemTold } from './trouble.ts'
 
 /** The jobs of this home by number; for who comes first, what this is, and one question. */
 export function jobsPage(hall: Hall): Page {
@@ -53,7 +54,7 @@ function listPage(hall: Hall): Page {
   const most = choices.size
   choices.set(most + 1, NEW_JOB)
   choices.set(most + 2, DEMO)
-  const rows = open.map((job, index) => jobRow(job, index + 1, width))
+  const rows = open.flatMap((job, index) => jobRows(job, index + 1, width))
   return {
     title: line(strong('JOBS'), `  ${jobs.length}`),
     top: [],
@@ -73,20 +74,19 @@ function openJob(job: JobSummary): Choice {
   return { says: `open ${plainText(job.name)}`, act: { do: 'open-job', path: job.path } }
 }
 
-function jobRow(job: JobSummary, no: number, width: number): Line {
+function jobRows(job: JobSummary, no: number, width: number): Line[] {
   const number = job.no === null ? '---' : String(job.no).padStart(3, '0')
-  const state = job.problem ? 'cannot be read whole' : job.archived ? 'put away' : (job.phase ?? '')
+  const state = job.archived ? 'put away' : (job.phase ?? '')
   const name = plainText(job.name === '' ? job.folder : job.name)
-  return cut(
-    line(
-      strong(String(no).padStart(3)),
-      '  ',
-      number,
-      '  ',
-      strong(name),
-      `  ${state}  `,
-      plainText(job.machine),
-    ),
-    width,
+  const row = line(
+    strong(String(no).padStart(3)),
+    '  ',
+    number,
+    '  ',
+    strong(name),
+    `  ${state}  `,
+    plainText(job.machine),
   )
+  if (!job.problem) return [cut(row, width)]
+  return [cut(row, width), ...bulleted(plainText(problemTold(job.problem, job.path).what), width)]
 }

@@ -84,14 +84,33 @@ function leftRows(
 
 /** Where to look first: into the container that holds it, else at its step. */
 function placeOfLeftover(state: State, leftover: Leftover): Choice | null {
+  if (leftover.code === 'count-open') {
+    const container = state.differences.get(leftover.difference)?.container
+    return container === undefined ? null : goTo('explain the count', { at: 'differences', container })
+  }
   if ('place' in leftover) {
     const container = containerPlace(leftover.place)?.container
     if (container !== undefined)
       return goTo(`look into ${containerName(state, container)}`, { at: 'scan', text: String(container) })
   }
-  return 'step' in leftover
-    ? goTo(`look at ${stepName(state, leftover.step)}`, { at: 'step', step: leftover.step })
-    : null
+  const step = stepOfLeftover(state, leftover)
+  return step === undefined ? null : goTo(`look at ${stepName(state, step)}`, { at: 'step', step })
+}
+
+function stepOfLeftover(state: State, leftover: Leftover): number | undefined {
+  if ('step' in leftover) return leftover.step
+  switch (leftover.code) {
+    case 'mark-open':
+      return state.marks.get(leftover.mark)?.step
+    case 'tighten-open':
+      return state.tightenings.get(leftover.tightening)?.step
+    case 'fluid-open':
+      return state.fluids.get(leftover.fluid)?.step
+    case 'fault-open':
+      return state.faults.get(leftover.fault)?.step
+    default:
+      return undefined
+  }
 }
 
 function said(state: State): string {

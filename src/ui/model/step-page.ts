@@ -8,6 +8,7 @@ import { type Choice, choicesOf, goTo, type Large, type Page, rowsOf } from '../
 import { chip } from '../signs.ts'
 import { blank, type Line, line, plain, strong } from '../text/line.ts'
 import { besideLetters } from './beside.ts'
+import { lastLookRows } from './last-look.ts'
 import { liesText, nextChoice, takeUp, todoText } from './next.ts'
 import { bulleted, groups, headed, indented, numbered } from './rows.ts'
 import { perVersion, type Scene, type State } from './scene.ts'
@@ -27,7 +28,12 @@ export function stepPage(scene: Scene, no: number): Page {
   const numbers = new Numbers(width)
   const open = isOpen && todo.length === 0 ? session.gates().finish(no) : []
   const doing = isOpen ? [...choicesFor(state, no, todo), ...closing(row.step, todo)] : []
+  const isLookDue = row.reasons.some(({ code }) => code === 'look-due')
   const rows = groups(
+    headed(
+      'CAUTION',
+      noteRows(scene, no, (kind) => kind === 'caution'),
+    ),
     headed(
       'WHY NOT YET',
       row.reasons.flatMap((reason) => reasonRows(state, reason, numbers)),
@@ -45,9 +51,13 @@ export function stepPage(scene: Scene, no: number): Page {
       'TO DO',
       doing.flatMap((choice) => numbers.add(choice)),
     ),
+    headed('LAST LOOK: SEE AND COUNT', isLookDue ? lastLookRows(scene, no) : []),
     headed('THEN', isOpen ? [] : laterRows(state, todo, width)),
     headed('LIES IN', containerRows(scene, no)),
-    headed('NOTES', noteRows(scene, no)),
+    headed(
+      'NOTES',
+      noteRows(scene, no, (kind) => kind !== 'caution'),
+    ),
     headed(
       'OR TYPE',
       words(row).flatMap((text) => indented(text, width)),
@@ -90,9 +100,11 @@ function laterRows(state: State, todo: readonly Todo[], width: number): Line[] {
   return todo.flatMap((each) => bulleted(todoText(state, each), width))
 }
 
-function noteRows({ session, width }: Scene, no: number): Line[] {
-  const notes = session.state.notes.filter(({ step }) => step === no)
-  return notes.flatMap(({ kind, text }) => indented([plain(`${kind}: ${text}`)], width))
+function noteRows({ session, width }: Scene, no: number, isWanted: (kind: string) => boolean): Line[] {
+  const notes = session.state.notes.filter(({ step, kind }) => step === no && isWanted(kind))
+  return notes.flatMap(({ kind, text }) =>
+    indented([kind === 'caution' ? strong(`! ${text}`) : plain(`${kind}: ${text}`)], width),
+  )
 }
 
 function missingStep(no: number): Page {

@@ -20,17 +20,24 @@ export function errorTold(error: unknown): Told | null {
 /** What is wrong with the record of an open job, or null. */
 export function recordTold(session: Session): Told | null {
   const { store, unlawful } = session
-  if (store.problem) return troubleText(problemTrouble(store.problem, store.path))
-  // Entry and line have the same number: one entry, one line.
-  if (unlawful) return troubleText({ kind: 'damaged', path: store.path, line: unlawful.n, why: 'law' })
+  if (store.problem) return problemTold(store.problem, store.path)
+  if (unlawful) return problemTold({ kind: 'law', entry: unlawful.n }, store.path)
   const torn = store.setAside.at(-1)
   return torn ? troubleText({ kind: 'set-aside', path: torn.path, bytes: torn.bytes }) : null
 }
 
-function problemTrouble(problem: Exclude<JobProblem, { kind: 'law' }>, path: string): Trouble {
+/** What is wrong with the record of a job in the list. */
+export function problemTold(problem: JobProblem, path: string): Told {
+  return troubleText(problemTrouble(problem, path))
+}
+
+function problemTrouble(problem: JobProblem, path: string): Trouble {
   switch (problem.kind) {
     case 'damaged':
       return { kind: 'damaged', path, line: problem.line, why: problem.why }
+    case 'law':
+      // Entry and line have the same number: one entry, one line.
+      return { kind: 'damaged', path, line: problem.entry, why: 'law' }
     case 'torn':
       return { kind: 'not-recorded', path, code: 'torn', takenBack: true }
     case 'replaced':

@@ -117,6 +117,26 @@ describe('a step', () => {
     expect(rows().join('\n')).toMatch(/NEXT: TURN/)
   })
 
+  test('that hides others lists what has to be seen and counted before it', () => {
+    const { enter, text } = jobWith(
+      'begin cover off, hides',
+      'off cover into bench',
+      'begin pump off, does not hide',
+      'off 2 M8x30 hex 10 pump bolts into new bag',
+      'off rag > port',
+      'caution: spring under load',
+      'end',
+      'take out rag',
+      'take 2',
+      'fit pump bolts',
+      'done',
+    )
+    enter('step 1')
+    expect(text()).toMatch(/LAST LOOK: SEE AND COUNT\n.*step 2, pump: 2 × pump bolts.*, out again: 1 × rag/)
+    enter('step 2')
+    expect(text()).toContain('CAUTION\n     ! spring under load')
+  })
+
   test('of a check: Enter asks for what was found, and a number for what went wrong', () => {
     const { enter, line, state } = jobWith(
       'begin x off, does not hide',
