@@ -22,7 +22,7 @@ export async function run({ print }: Printer): Promise<void> {
   print(`scan in a job of 500        ${figure(scanned)}, ${ratio(scanned, bare)} (goal 2)`)
   const [ink = 0, ours = 0] = await alternate(9, [
     () => firstFrame([BARE_INK], /ready/),
-    () => firstFrame([PROGRAM, '--job', job.path], /Bench/),
+    () => firstFrame([PROGRAM, '--home', job.home], /Bench/),
   ])
   print(`bare Ink, first frame       ${figure(ink)}`)
   print(`screens, first frame        ${figure(ours)}, ${ratio(ours, ink)} (goal 1.5)`)

@@ -47,6 +47,8 @@ async function screens(args: Arguments): Promise<number> {
   const colour = desk.colour
   // Ink asks this variable when it is loaded, and no other.
   if (!colour) Object.assign(process.env, { FORCE_COLOR: '0' })
+  // Nothing here uses the network, and the layout engine loads sooner when it does not find a fetch to load itself by.
+  Object.assign(globalThis, { fetch: undefined })
   const { openScreens } = await import('../ui/open.tsx')
   return openScreens({ shelf: desk.shelf, colour })
 }

@@ -32,7 +32,8 @@ export class Desk {
   readonly #line = lineEditor()
   readonly #listeners = new Set<() => void>()
   #trail: Trail = [{ screen: { at: 'jobs' }, scroll: null }]
-  #jobs: JobSummary[] = []
+  /** Read from the disk when something asks for them: each job is opened for it. */
+  #jobs: JobSummary[] | null = null
   #session: Session | null = null
   #unfollow: () => void = () => {}
   #hand: number | null = null
@@ -48,9 +49,8 @@ export class Desk {
     this.#colour = colour
     this.#now = now
     this.#attempt(() => {
-      this.#jobs = shelf.list()
-      const only = this.#jobs.length === 1 ? this.#jobs[0]?.path : undefined
-      const path = shelf.chosen() ?? only
+      const only = () => (this.#jobList().length === 1 ? this.#jobList()[0]?.path : undefined)
+      const path = shelf.chosen() ?? only()
       if (path !== undefined) this.#openJob(path)
     })
   }
@@ -154,15 +154,23 @@ export class Desk {
 
   /** Everything there is to show something of. */
   scene(): Hall | Scene {
+    const jobList = () => this.#jobList()
     const hall = {
-      jobs: this.#jobs,
+      get jobs() {
+        return jobList()
+      },
       home: this.#shelf.home,
       width: this.#size.width,
       height: this.#size.height,
       now: this.#now(),
       colour: this.#colour,
     }
-    return this.#session ? { ...hall, session: this.#session, hand: this.#hand } : hall
+    return this.#session ? Object.assign(hall, { session: this.#session, hand: this.#hand }) : hall
+  }
+
+  #jobList(): JobSummary[] {
+    this.#jobs ??= this.#shelf.list()
+    return this.#jobs
   }
 
   #handle(event: LineEvent): void {
@@ -241,7 +249,7 @@ export class Desk {
         this.#takeLines(act.lines)
         break
       case 'go':
-        if (act.to.at === 'jobs') this.#jobs = this.#shelf.list()
+        if (act.to.at === 'jobs') this.#jobs = null
         this.#walk(act.to)
         break
       case 'turn':
@@ -326,7 +334,7 @@ export class Desk {
     this.#trail = walk(this.#trail, { start: { at: 'now' } })
     this.#attempt(() => {
       if (this.#shelf.chosen() !== path) this.#shelf.choose(path)
-      this.#jobs = this.#shelf.list()
+      this.#jobs = null
     })
     const unsubscribe = session.subscribe(() => this.#changed())
     const unwatch = session.store.watch(() => this.#attempt(() => session.refresh()))
