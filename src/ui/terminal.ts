@@ -76,6 +76,8 @@ export function openTerminal({ onSignal }: TerminalOptions): Terminal {
     // Before Ink hears of it and hands over the next frame.
     hook(stdout, 'resize', startOver),
     hook(stdin, 'data', hear),
+    // The window was closed, and no signal came of it.
+    hook(stdin, 'end', end(SIGNALS.SIGHUP)),
   ]
   stdin.setEncoding('utf8')
   if (stdin.isTTY) stdin.setRawMode(true)

@@ -42,14 +42,19 @@ function listen(desk: Desk, input: Input): () => void {
   }
 }
 
-/** Calls `listener` once for all calls within a frame's time. */
+/** Calls `listener` at once, and for all calls within a frame's time after that once more. */
 function gathered(listener: () => void): () => void {
   let timer: ReturnType<typeof setTimeout> | undefined
+  let last = 0
+  const call = () => {
+    timer = undefined
+    last = performance.now()
+    listener()
+  }
   return () => {
     if (timer !== undefined) return
-    timer = setTimeout(() => {
-      timer = undefined
-      listener()
-    }, FRAME_MS)
+    const wait = last + FRAME_MS - performance.now()
+    if (wait <= 0) call()
+    else timer = setTimeout(call, wait)
   }
 }

@@ -63,7 +63,7 @@ export function offPage(scene: Scene): Page {
 }
 
 /** The container that the next line fills; null when it will open one. */
-export function inHand({ session, hand }: Scene): number | null {
+function inHand({ session, hand }: Scene): number | null {
   const no = hand ?? session.state.hand
   const container = no === null ? undefined : session.state.containers.get(no)
   return container && container.voided === null ? container.no : null

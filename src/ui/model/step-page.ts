@@ -119,7 +119,7 @@ function missingStep(no: number): Page {
 }
 
 /** What doing one thing of a step means. What needs a value or a reason goes into the line to be completed. */
-export function doIt(state: State, step: number, todo: Todo): Choice {
+function doIt(state: State, step: number, todo: Todo): Choice {
   const says = todoText(state, todo)
   const send = (command: Command): Choice => ({ says, act: { do: 'send', commands: [command] } })
   switch (todo.kind) {

@@ -46,7 +46,8 @@ export class PutbackTerminal {
 
   constructor(home: string, { columns = 80, rows = 24, env = {} }: Options = {}) {
     const { CI: _, NO_COLOR: __, FORCE_COLOR: ___, ...inherited } = process.env
-    const command = `"${process.execPath}" "${program}" --home "${home}"; echo "left with $?"; stty -a; echo "end of test"`
+    // The shell stays: what is written just before the end of a pty may be lost.
+    const command = `"${process.execPath}" "${program}" --home "${home}"; echo "left with $?"; stty -a; echo "end of test"; read -r _`
     this.#pty = spawn('/bin/sh', ['-c', command], {
       cols: columns,
       rows,
