@@ -74,7 +74,7 @@ export function codeOf(state: State, container: number): string {
 }
 
 /** The label codes of every container of this job. */
-export function codesOf(state: State): string[] {
+function codesOf(state: State): string[] {
   return [...state.containers.keys()].map((no) => codeOf(state, no))
 }
 

@@ -93,7 +93,7 @@ export function slacken(state: State, { tightening: id, reason }: Of<'slacken'>)
 }
 
 /** The fasteners of a piece by name: the positions of its set, or the numbers of common ones. */
-export function fastenerNames(state: State, id: TighteningFacts['piece']): string[] {
+function fastenerNames(state: State, id: TighteningFacts['piece']): string[] {
   const account = knownPiece(state, id)
   if (isMatched(account.piece)) return membersOf(state, id).map(({ home }) => home.position ?? '')
   return account.home.alikeAt ?? Array.from({ length: account.should }, (_, index) => String(index + 1))
