@@ -22,7 +22,7 @@ export const SIGNS = {
   notYet: { sign: '!', word: 'NOT YET', tone: 'wait' },
   otherStep: { sign: 'X', word: 'OTHER STEP', tone: 'stop' },
   empty: { sign: 'o', word: 'EMPTY', tone: 'plain' },
-  nothingToFit: { sign: 'o', word: 'NOTHING TO FIT', tone: 'plain' },
+  nothingToFit: { sign: 'o', word: 'NOT NEEDED', tone: 'plain' },
   otherJob: { sign: 'X', word: 'OTHER JOB', tone: 'stop' },
   unknown: { sign: '?', word: 'UNKNOWN', tone: 'stop' },
   misread: { sign: '?', word: 'MISREAD', tone: 'stop' },

@@ -9,7 +9,7 @@ import type { Command } from '../act.ts'
 import { bigLetters } from '../controls/big-letters/big-letters.ts'
 import { type Choice, choicesOf, goTo, type Page, rowsOf } from '../page.ts'
 import { chip, SIGNS, type Sign } from '../signs.ts'
-import { type Line, line, plain, strong } from '../text/line.ts'
+import { cut, type Line, line, strong } from '../text/line.ts'
 import { takeUp } from './next.ts'
 import { bulleted, flowed, groups, headed, indented, numbered } from './rows.ts'
 import { cardNow, type Scene, type State } from './scene.ts'
@@ -28,10 +28,13 @@ function containerPage(scene: Scene, answer: Container): Page {
   const { state } = session
   const { container, code, pieces, inside, verdict } = answer
   const choices = containerChoices(scene, answer)
+  const sign = verdictSign(verdict)
   return {
-    ...verdictShown(scene, verdictSign(verdict)),
+    ...verdictShown(scene, sign),
     title: line(
-      strong(containerName(state, container)),
+      ...cut([strong(containerName(state, container))], Math.floor(width / 3)),
+      '  ',
+      chip(sign),
       `  label ${groupedCode(code)}`,
       standsIn(state, container),
     ),
@@ -166,22 +169,20 @@ function fitFrom(state: State, { piece, count, step }: ScannedPiece, no: number)
   }
 }
 
-/** The verdict in large letters where they fit, always with its sign and word. */
+/** The verdict in large letters where they fit; its sign and word stand in the title. */
 function verdictShown({ width }: Scene, sign: Sign): Pick<Page, 'top' | 'large'> {
-  const letters = bigLetters(sign.word, width - 5)
-  const large = (letters ?? []).map((row) => line('     ', { text: row, tone: 'strong' }))
+  const letters = bigLetters(sign.word, width - 5) ?? []
   return {
-    top: letters ? [[plain('     '), chip(sign)], ...large] : [[plain('     '), chip(sign)]],
+    top: letters.map((row) => line('     ', strong(row))),
     large: { letters: sign.word, under: [line(chip(sign))] },
   }
 }
 
 function otherPage(scene: Scene, answer: Exclude<ScanAnswer, { kind: 'container' }>): Page {
-  const { state } = scene.session
   const { sign, rows, choices } = told(scene, answer)
   return {
     ...verdictShown(scene, sign),
-    title: line(strong('THE LABEL'), `  ${state.job.name}`),
+    title: line(strong('THE LABEL'), '  ', chip(sign)),
     rows: rowsOf(rows),
     enter: { says: 'back', act: { do: 'back' } },
     choice: choicesOf(choices),

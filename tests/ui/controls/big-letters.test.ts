@@ -38,8 +38,18 @@ test('every letter and digit is drawn, and no two alike', () => {
 
 test('a label code and every verdict fit on 80 columns', () => {
   expect(bigLetters('017 0042 95', 76)).not.toBeNull()
-  const { fitsNow, notYet, otherStep, empty, otherJob, unknown, misread } = SIGNS
-  for (const { word } of [fitsNow, notYet, otherStep, empty, otherJob, unknown, misread, SIGNS.void]) {
-    expect(bigLetters(word, 76)).not.toBeNull()
+  const { fitsNow, notYet, otherStep, empty, nothingToFit, otherJob, unknown, misread } = SIGNS
+  for (const { word } of [
+    fitsNow,
+    notYet,
+    otherStep,
+    empty,
+    nothingToFit,
+    otherJob,
+    unknown,
+    misread,
+    SIGNS.void,
+  ]) {
+    expect(bigLetters(word, 75)).not.toBeNull()
   }
 })

@@ -14,8 +14,11 @@ const strip = [
   'end',
 ]
 
-/** The verdict as it is drawn beside its big letters. */
-const verdictOf = (rows: string[]) => rows[1]?.trim()
+/** The verdict beside the name of the bag, over its big letters. */
+const verdictOf = (rows: string[]) => {
+  expect(rows[1]).toMatch(/^ {5}[ █]+$/)
+  return / {3}([✓!Xo?] [A-Z ]+?) (?: |$)/.exec(rows[0] ?? '')?.[1]
+}
 
 describe('a scanned bag', () => {
   test('fits now: taken up and fitted with Enter, one press each', () => {
@@ -61,7 +64,7 @@ describe('a scanned bag', () => {
       'end',
     )
     enter('scan 1')
-    expect(verdictOf(rows())).toBe('o NOTHING TO FIT')
+    expect(verdictOf(rows())).toBe('o NOT NEEDED')
     expect(text()).toContain('used: a new one goes in')
   })
 
