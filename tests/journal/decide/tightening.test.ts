@@ -1,0 +1,280 @@
+import { describe, expect, test } from 'vitest'
+import type { Command } from '../../../src/journal/command.ts'
+import { nextTurn } from '../../../src/plan/tightening.ts'
+import {
+  addStep,
+  aidIn,
+  angle,
+  begin,
+  done,
+  endStrip,
+  lose,
+  matchedOff,
+  off,
+  override,
+  putOn,
+  redo,
+  reopen,
+  replace,
+  settleAngle,
+  snug,
+  stop,
+  strip,
+  tightening,
+  torque,
+  turn,
+  turns,
+  undo,
+} from '../../support/commands.ts'
+import { given } from '../../support/journal.ts'
+
+const stages = [torque(20), torque(40), angle(90)]
+const crosswise = ['2', '3', '1', '4']
+const slacken: Command = { do: 'slacken', tightening: 't1', reason: 'wrong washers' }
+/** Four head bolts in a square, home, with nothing turned yet. */
+const bolts = given(off(4, 'rod bolts'), endStrip, tightening('p1', stages, crosswise), putOn('p1'))
+const next = (job: typeof bolts) => {
+  const tightening = job.state.tightenings.get('t1')
+  return tightening && nextTurn(tightening)
+}
+
+describe('the pattern', () => {
+  test.each<[string, Command[], Command, string[]]>([
+    ['common bolts by number', [off(3, 'bolts')], tightening('p1', stages), ['1', '2', '3']],
+    [
+      'in the order that was given',
+      [off(3, 'bolts')],
+      tightening('p1', stages, ['2', '1', '3']),
+      ['2', '1', '3'],
+    ],
+    [
+      'by the names of their places',
+      [off(2, 'bolts', { alikeAt: ['left', 'right'] })],
+      tightening('p1', stages),
+      ['left', 'right'],
+    ],
+    ['a set by its positions', [matchedOff(['I1', 'I2'], 'cap')], tightening('p2', stages), ['I1', 'I2']],
+    ['one matched bolt', [matchedOff(['4'], 'long bolt')], tightening('p1', stages), ['4']],
+  ])('%s', (_, commands, command, order) => {
+    const { state } = given(...commands)
+      .when(command)
+      .makes('tightening-set')
+    expect(state.tightenings.get('t1')?.order).toEqual(order)
+  })
+
+  test.each<[string, Command, string, object]>([
+    ['no passes', tightening('p1', []), 'text-missing', {}],
+    ['21 passes', tightening('p1', Array(21).fill(snug)), 'count-wrong', {}],
+    ['no torque', tightening('p1', [torque(0)]), 'count-wrong', {}],
+    ['an angle that is no number', tightening('p1', [angle(Number.NaN)]), 'count-wrong', {}],
+    [
+      'one left out, one twice, one that is not there',
+      tightening('p1', stages, ['1', '2', '2', '9']),
+      'order-wrong',
+      { missing: ['3', '4'], unknown: ['9'], twice: ['2'] },
+    ],
+    ['of what nobody knows', tightening('p9', stages), 'unknown', {}],
+    ['of a rag', tightening('p2', stages), 'not-for-home', {}],
+  ])('refused: %s', (_, command, code, facts) => {
+    given(off(4, 'bolts'), aidIn('rag'))
+      .when(command)
+      .refuses(code as 'law', { ...facts })
+  })
+
+  test('is set anew until the first turn, and after all are backed off', () => {
+    const anew = bolts.and(tightening('p1', [snug]))
+    expect([...anew.state.tightenings.keys()]).toEqual(['t1'])
+    bolts
+      .and(turn())
+      .when(tightening('p1', [snug]))
+      .refuses('tightening-begun')
+    bolts
+      .and(turn(), slacken)
+      .when(tightening('p1', [snug]))
+      .makes('tightening-set')
+  })
+
+  test('of a set is one pattern, whichever of the set is named', () => {
+    const caps = given(matchedOff(['I1', 'I2'], 'cap'), tightening('p1', stages), tightening('p2', [snug]))
+    expect([...caps.state.tightenings.values()].map(({ id, passes }) => [id, passes.length])).toEqual([
+      ['t1', 1],
+    ])
+  })
+
+  test('goes on with the bolts that take the place of the old ones', () => {
+    const job = given(off(2, 'bolts'), endStrip, tightening('p1', [snug]), replace('p1', 2), begin(1))
+    job.when(turn()).refuses('step-blocked', { reasons: [{ code: 'not-home', piece: 'p2', count: 2 }] })
+    job.and(putOn('p2')).when(turn()).makes('tightened')
+    const anew = job.and(tightening('p2', stages))
+    expect([...anew.state.tightenings.keys()]).toEqual(['t1'])
+  })
+})
+
+describe('one bolt after the other', () => {
+  test('pass by pass, each in its order', () => {
+    const turned = turns(12).reduce<[typeof bolts, string[]]>(
+      ([job, told], command) => {
+        const { state, entries } = job.when(command).makes('tightened')
+        const entry = entries.at(-1)
+        const name = entry?.type === 'tightened' ? `${entry.pass}:${entry.fastener}` : ''
+        expect(state.seq).toBe(entries.length)
+        return [job.and(command), [...told, name]]
+      },
+      [bolts, []],
+    )[1]
+    expect(turned).toEqual([0, 1, 2].flatMap((pass) => crosswise.map((name) => `${pass}:${name}`)))
+  })
+
+  test.each<[string, Command[], Command, string, object]>([
+    ['out of its turn', [turn()], turn('1'), 'out-of-turn', { next: '3' }],
+    ['through this pass already', [turn()], turn('2'), 'turned-already', { next: '3' }],
+    ['not in the pattern', [], turn('9'), 'no-such-fastener', {}],
+    ['when all are through', turns(12), turn(), 'no-tightening', {}],
+    ['when all are through, by its number', turns(12), { do: 'tighten', tightening: 't1' }, 'all-turned', {}],
+    ['of a pattern nobody knows', [], { do: 'tighten', tightening: 't9' }, 'unknown', {}],
+    ['with the step closed', [...turns(12), done(1)], { do: 'tighten', tightening: 't1' }, 'step-done', {}],
+    ['with no step under way', [reopen(1)], turn(), 'no-tightening', { step: null }],
+    [
+      'with no step under way, by its number',
+      [reopen(1)],
+      { do: 'tighten', tightening: 't1' },
+      'step-not-begun',
+      {},
+    ],
+  ])('refused: %s', (_, commands, command, code, facts) => {
+    bolts
+      .and(...commands)
+      .when(command)
+      .refuses(code as 'law', { ...facts })
+  })
+
+  test('not before all of them are home', () => {
+    const three = given(off(4, 'bolts'), endStrip, tightening('p1', stages), putOn('p1', undefined, 3))
+    three
+      .when(turn())
+      .refuses('step-blocked', { reasons: [{ code: 'not-home', piece: 'p1', count: 1, place: 'c1' }] })
+    three
+      .and(lose('p1', 1))
+      .when(turn())
+      .refuses('step-blocked', {
+        reasons: [{ code: 'piece-short', piece: 'p1', should: 4, have: 3 }],
+      })
+  })
+
+  test('of a set: not before the last of the set is home', () => {
+    const caps = given(matchedOff(['I1', 'I2'], 'cap'), endStrip, tightening('p1', [snug]), putOn('p1', 'I1'))
+    caps
+      .when(turn())
+      .refuses('step-blocked', { reasons: [{ code: 'not-home', piece: 'p2', count: 1, place: 'c1' }] })
+    caps.and(putOn('p2', 'I2')).when(turn('I1')).makes('tightened')
+  })
+})
+
+describe('work is broken off', () => {
+  // Every cell of the grid of 3 passes and 4 bolts, with a word and without.
+  const cells = Array.from({ length: 13 }, (_, done) => done).flatMap((done) => [
+    [done, false] as const,
+    [done, true] as const,
+  ])
+
+  test.each(cells)('after %i turns, without a word: %s, the right bolt is next', (done, abrupt) => {
+    const stopped = bolts.and(...turns(done), stop(abrupt))
+    if (done === 12) {
+      expect(next(stopped)).toBeNull()
+      return
+    }
+    const [pass, bolt] = [Math.floor(done / 4), done % 4]
+    const isAngle = pass === 2
+    const doubt = isAngle && (bolt > 0 || abrupt)
+    const fastener = crosswise[isAngle ? bolt : 0]
+    expect(next(stopped)).toMatchObject({ pass, fastener, suspect: doubt })
+    if (!doubt) {
+      stopped.when(turn(fastener)).makes('tightened', { pass, fastener })
+      return
+    }
+    stopped.when(turn()).refuses('angle-suspect', { fastener })
+    stopped.when(turn(fastener)).refuses('angle-suspect', { fastener })
+    stopped.when({ do: 'close-step' }).refuses('step-blocked')
+    const wasTurned = stopped.and(settleAngle(true))
+    const following = bolt === 3 ? null : { pass, fastener: crosswise[bolt + 1], suspect: false }
+    if (following) expect(next(wasTurned)).toMatchObject(following)
+    else expect(next(wasTurned)).toBeNull()
+    expect(next(stopped.and(settleAngle(false)))).toMatchObject({ pass, fastener, suspect: false })
+  })
+
+  test('a doubt is settled with a reason, and only where there is one', () => {
+    bolts.when(settleAngle(true)).refuses('not-suspect')
+    const doubt = bolts.and(...turns(9), stop())
+    doubt.when({ do: 'settle-angle', tightening: 't1', turned: true, reason: ' ' }).refuses('text-missing')
+    doubt.when({ do: 'settle-angle', tightening: 't9', turned: true, reason: 'x' }).refuses('unknown')
+    doubt.when(settleAngle(true)).makes('angle-settled', { fastener: '3', turned: true })
+  })
+
+  test('a doubt is not forgotten by setting the passes anew', () => {
+    const one = given(off(2, 'bolts'), tightening('p1', [angle(90)]), endStrip, putOn('p1'), stop(true))
+    one.when(tightening('p1', [snug])).refuses('tightening-begun')
+  })
+
+  test('no bolt is in doubt that cannot have been turned: the step is not under way', () => {
+    const bag = given(off(2, 'bolts'), tightening('p1', [angle(90)]), endStrip, stop(true))
+    expect(bag.state.tightenings.get('t1')?.suspect).toBeNull()
+  })
+
+  test('a stop that is taken back leaves the ticks as they were', () => {
+    const again = bolts.and(...turns(2), stop(), undo)
+    expect(next(again)).toMatchObject({ pass: 0, fastener: '1' })
+    expect(next(again.and(redo))).toMatchObject({ pass: 0, fastener: '2' })
+  })
+})
+
+describe('all are backed off', () => {
+  test('and every pass is to be done again, doubt or not', () => {
+    expect(next(bolts.and(...turns(9), stop(), slacken))).toEqual({
+      pass: 0,
+      fastener: '2',
+      through: 0,
+      suspect: false,
+    })
+  })
+
+  test.each<[string, Command[], Command, string]>([
+    ['before the step is taken up', [reopen(1)], slacken, 'step-not-begun'],
+    ['when the step is done', [...turns(12), done(1)], slacken, 'step-done'],
+    ['of what nobody knows', [], { ...slacken, tightening: 't9' } as Command, 'unknown'],
+    ['without a reason', [], { ...slacken, reason: '' } as Command, 'text-missing'],
+  ])('refused: %s', (_, commands, command, code) => {
+    bolts
+      .and(...commands)
+      .when(command)
+      .refuses(code as 'law')
+  })
+})
+
+test('the step is not closed before every bolt is through, unless that is passed over', () => {
+  bolts
+    .and(...turns(11))
+    .when(done(1))
+    .refuses('step-blocked', { reasons: [{ code: 'tighten-open' }] })
+  bolts
+    .and(...turns(12))
+    .when(done(1))
+    .makes('build-done')
+  bolts
+    .and(...turns(3), override('t1'))
+    .when(done(1))
+    .makes('build-done')
+})
+
+test('a bolt that comes off again is turned from the first pass', () => {
+  const job = given(
+    strip('rods out'),
+    off(2, 'bolts'),
+    tightening('p1', [torque(20)]),
+    endStrip,
+    putOn('p1'),
+    ...turns(2),
+    done(1),
+  )
+  const again = job.and(addStep('turn by hand', { needs: [1] }), reopen(1), putOn('p1'))
+  again.when(turn()).makes('tightened', { pass: 0, fastener: '1' })
+})
