@@ -337,7 +337,11 @@ export class Desk {
       this.#jobs = null
     })
     const unsubscribe = session.subscribe(() => this.#changed())
-    const unwatch = session.store.watch(() => this.#attempt(() => session.refresh()))
+    const unwatch = session.store.watch(() => {
+      this.#attempt(() => session.refresh())
+      // Without a new entry too: the file may have been replaced or damaged.
+      this.#changed()
+    })
     this.#unfollow = () => {
       unsubscribe()
       unwatch()

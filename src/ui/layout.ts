@@ -14,7 +14,7 @@ const HEAD = 3
 const LINE = 2
 const LEAST_BELOW = 3
 
-export const SMALLEST: Size = { width: 60, height: 18 }
+export const SMALLEST: Size = { width: 64, height: 18 }
 
 interface Speaking {
   answer(): Answer | null

@@ -1,6 +1,8 @@
 import { appendFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
 import { labelCode } from '../../src/label/code.ts'
+import { headRows } from '../../src/ui/model/head.ts'
+import { textOf } from '../../src/ui/text/line.ts'
 import { emptyHome, jobWith, say, screens, shelfIn } from './support/bench.ts'
 
 const strip = ['begin valve cover off', 'off 8 M6x25 hex 10 valve cover bolts into new bag']
@@ -228,6 +230,17 @@ describe('what is refused or cannot be recorded', () => {
     enter('.1', '2 nuts')
     expect(answer()).toContain('NOT RECORDED')
     expect(line()).toBe('2 nuts|')
+  })
+
+  test('a record that is damaged opens, says so, and can be read', () => {
+    const { shelf, desk } = jobWith(...strip)
+    appendFileSync(desk.session?.store.path ?? '', 'garbage\n')
+    const again = screens(shelf)
+    expect(again.answer()).toContain('is damaged')
+    const [top] = headRows(again.desk.scene(), again.desk.screen)
+    expect(textOf(top)).toContain('ONLY TO READ')
+    again.enter('.2')
+    expect(again.text()).toContain('8 × valve cover bolts')
   })
 
   test('of several items the first are recorded and the rest stay in the line', () => {
