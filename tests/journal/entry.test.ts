@@ -1,0 +1,127 @@
+import { describe, expect, test } from 'vitest'
+import { ENTRY_VERSION, type Entry, parseEntry } from '../../src/journal/entry.ts'
+import {
+  addStep,
+  aidIn,
+  count,
+  drain,
+  endStrip,
+  mark,
+  matchedOff,
+  move,
+  off,
+  replace,
+  snug,
+  strip,
+  tightening,
+  torque,
+} from '../support/commands.ts'
+import { openJob, record } from '../support/record.ts'
+
+const { entries } = record([
+  openJob,
+  strip('cover off'),
+  off(6, 'bolts', { size: 'M6x25', alikeAt: ['a', 'b', 'c', 'd', 'e', 'f'] }),
+  off(2, 'studs', { broken: { kind: 'snapped', count: 1 } }),
+  matchedOff(['I1', 'I2'], 'cap', { singleUse: true }),
+  { do: 'open-container', kind: 'tray', slots: 4 },
+  drain('oil'),
+  mark('dot', 'p1'),
+  aidIn('rag'),
+  tightening('p1', [snug, torque(20), { kind: 'angle', degrees: 90, typed: '90 deg' }]),
+  addStep('leaks', { way: 'after-start', due: 'hot' }),
+  endStrip,
+  move('p1', { kind: 'container', no: 4, slot: '2' }, { reason: 'to see them' }),
+  replace('p2', 2),
+  count(1, [null, 2]),
+])
+const entryOf = (type: Entry['type']) =>
+  JSON.parse(JSON.stringify(entries.find((entry) => entry.type === type)))
+
+describe('an entry reads back as it was written', () => {
+  test.each(entries.map((entry) => [entry.type, entry] as const))('%s', (_, entry) => {
+    expect(parseEntry(JSON.parse(JSON.stringify(entry)))).toEqual(entry)
+  })
+})
+
+describe('what is no entry of ours is refused', () => {
+  test.each<[string, unknown]>([
+    ['nothing', null],
+    ['a word', 'opened'],
+    ['a list', []],
+    ['no type', { v: 1, n: 1, at: '2030-01-01T08:00:00Z', id: 'e1' }],
+    ['a type of another program', { ...entryOf('strip-ended'), type: 'sold' }],
+    ['a type of JavaScript', { ...entryOf('strip-ended'), type: 'constructor' }],
+    ['no number', { ...entryOf('strip-ended'), n: undefined }],
+    ['number 0', { ...entryOf('strip-ended'), n: 0 }],
+    ['version 0', { ...entryOf('strip-ended'), v: 0 }],
+    ['no time', { ...entryOf('strip-ended'), at: '' }],
+    ['a time of the clock on the wall', { ...entryOf('strip-ended'), at: '1 January, about 8' }],
+    ['no id', { ...entryOf('strip-ended'), id: '' }],
+    ['step 0', { ...entryOf('strip-ended'), step: 0 }],
+    ['step 10000', { ...entryOf('strip-ended'), step: 10_000 }],
+    ['something more', { ...entryOf('strip-ended'), colour: 'blue' }],
+    ['a move of none', { ...entryOf('moved'), moves: [{ piece: 'p1', count: 0, from: 'bench', to: 'c1' }] }],
+    ['no move', { ...entryOf('moved'), moves: [] }],
+    [
+      'a move to nowhere',
+      { ...entryOf('moved'), moves: [{ piece: 'p1', count: 1, from: 'bench', to: 'garage' }] },
+    ],
+    [
+      'a move of half a bolt',
+      { ...entryOf('moved'), moves: [{ piece: 'p1', count: 0.5, from: 'bench', to: 'c1' }] },
+    ],
+    [
+      'a move of a piece of no number',
+      { ...entryOf('moved'), moves: [{ piece: 'bolt', count: 1, from: 'bench', to: 'c1' }] },
+    ],
+    [
+      'a tray of no slots',
+      { ...entryOf('container-opened'), container: { no: 1, kind: 'tray', slots: 0, inside: null } },
+    ],
+    ['a box', { ...entryOf('container-opened'), container: { no: 1, kind: 'box', inside: null } }],
+    ['no litres', { ...entryOf('drained'), fluid: { ...entryOf('drained').fluid, litres: 0 } }],
+    ['a text of 501', { ...entryOf('marked'), mark: { ...entryOf('marked').mark, text: 'x'.repeat(501) } }],
+    [
+      'no passes',
+      { ...entryOf('tightening-set'), tightening: { ...entryOf('tightening-set').tightening, passes: [] } },
+    ],
+    [
+      'a torque of none',
+      {
+        ...entryOf('tightening-set'),
+        tightening: { ...entryOf('tightening-set').tightening, passes: [torque(0)] },
+      },
+    ],
+    ['a count of minus one', { ...entryOf('counted'), lines: [{ piece: null, expected: 0, counted: -1 }] }],
+    [
+      'an override of anything',
+      {
+        ...entryOf('strip-ended'),
+        type: 'overridden',
+        step: undefined,
+        target: 'the law',
+        reason: 'x',
+        gates: [],
+      },
+    ],
+  ])('%s', (_, raw) => {
+    expect(() => parseEntry(raw)).toThrow()
+  })
+
+  test('by a sentence that names an unknown type, cut to a length that fits', () => {
+    expect(() => parseEntry({ type: 'x'.repeat(200) })).toThrow(
+      `an entry of unknown type '${'x'.repeat(40)}'`,
+    )
+  })
+})
+
+test('who wrote it may be said', () => {
+  expect(parseEntry({ ...entryOf('strip-ended'), by: 'the one with the lamp' })).toMatchObject({
+    by: 'the one with the lamp',
+  })
+})
+
+test('the version is the one that is written', () => {
+  expect(entries.every(({ v }) => v === ENTRY_VERSION)).toBe(true)
+})
