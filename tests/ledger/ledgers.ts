@@ -10,7 +10,7 @@ export const bolts: Piece = {
   should: 6,
   step: 1,
 }
-export const capI1: Piece = {
+const capI1: Piece = {
   id: 'p2',
   kind: 'part',
   name: 'cap',
@@ -18,8 +18,8 @@ export const capI1: Piece = {
   should: 1,
   step: 2,
 }
-export const rag: Piece = { id: 'p3', kind: 'aid', name: 'rag', home: { at: 'port' }, should: 0, step: 2 }
-export const longBolts: Piece = {
+const rag: Piece = { id: 'p3', kind: 'aid', name: 'rag', home: { at: 'port' }, should: 0, step: 2 }
+const longBolts: Piece = {
   id: 'p4',
   kind: 'fastener',
   name: 'long bolt',

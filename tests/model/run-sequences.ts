@@ -96,7 +96,7 @@ function bringHome(twin: Twin, { patience, calledAway, abrupt, closes }: Stretch
 }
 
 /** The core and the naive model, side by side on one journal. */
-export class Twin {
+class Twin {
   state: State = emptyState()
   everCleared = false
   readonly commands: Command[] = []
