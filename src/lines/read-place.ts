@@ -5,7 +5,7 @@ import { NAMED_PLACES, type NamedPlace } from '../ledger/place.ts'
 
 /**
  * A place as a person names it: `bag 3`, `3`, `tray 3/5`, a label code of this job, a container's own name,
- * `bench`, `out`, `hand`, or a container that is opened for it: `new bag`, `new tray 12 slots cam caps`.
+ * `bench`, `out`, `hand`, or a container that is opened for it: `bag`, `new bag`, `new tray 12 slots cam caps`.
  * Null for anything else.
  */
 export function readPlace(text: string, state: State): Into | null {
@@ -13,7 +13,7 @@ export function readPlace(text: string, state: State): Into | null {
   const named = namedPlace(words)
   if (named) return { kind: 'place', place: named }
   if (/^(?:hand|the hand)$/i.test(words)) return { kind: 'hand' }
-  const opened = /^new (.+)$/i.exec(words)
+  const opened = /^(?:new |an? )(.+)$/i.exec(words) ?? /^(bag|bin|tag|shelf)$/i.exec(words)
   if (opened) {
     const container = readNewContainer(opened[1] ?? '')
     return container && { kind: 'new', ...container }

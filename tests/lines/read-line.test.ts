@@ -143,6 +143,8 @@ describe('a line is a command', () => {
     ],
     ['override start 3 because it is light', { do: 'override', target: 'start 3', reason: 'it is light' }],
     ['override m1 because it wore off', { do: 'override', target: 'm1', reason: 'it wore off' }],
+    // From a number pad: in the unit in which it came out.
+    ['fill coolant 2', { do: 'fill', fluid: 'f1', litres: 2, typed: '2 L' }],
     ['fill coolant 2,1 l', { do: 'fill', fluid: 'f1', litres: 2.1, typed: '2,1 l' }],
     ['fill f1 2100 ml', { do: 'fill', fluid: 'f1', litres: 2.1, typed: '2100 ml' }],
     ['new 8 head bolts', { do: 'supply', piece: 'p20', count: 8, into: bench, instead: false }],
@@ -296,7 +298,7 @@ describe('a line is not understood, and says why', () => {
       { code: 'not-understood', part: 'polish', nearest: 'add other polish the cover' },
     ],
     ['units parsec', { code: 'not-understood', part: 'parsec' }],
-    ['fill coolant 2', { code: 'not-understood', part: '2', nearest: 'fill coolant 2 L' }],
+    ['fill coolant 2 bar', { code: 'not-understood', part: '2 bar', nearest: 'fill coolant 2 L' }],
     ['fill brake fluid 1 L', { code: 'no-such-fluid', part: 'brake fluid', known: ['f1 coolant'] }],
     ['tighten head bolts', { code: 'missing', what: ': PASSES' }],
     ['tighten head bolts: 40', { code: 'not-understood', part: '40', nearest: 'tighten head bolts: 40 Nm' }],
@@ -337,6 +339,7 @@ describe('a bag line', () => {
     expect(into('off 6 M8 sump bolts')).toEqual([{ kind: 'hand' }])
     expect(into('off fuel hose: tank > rail')).toEqual([bench])
     expect(into('off fuel hose: tank > rail into new tag')).toEqual([{ kind: 'new', container: 'tag' }])
+    expect(into('off valve cover into tag')).toEqual([{ kind: 'new', container: 'tag' }])
   })
 
   test('is read without a verb on the screen of the strip-down, into the place that the screen shows', () => {

@@ -39,7 +39,7 @@ const byCode = {
   ],
   'not-a-number': [['take three', ["'three' is no number.", '> Write "take N".']]],
   'not-understood': [
-    ['fill coolant 2.1', ["Fill does not understand '2.1'.", '> Perhaps "fill coolant 2.1 L".']],
+    ['fill coolant 2.1 bar', ["Fill does not understand '2.1 bar'.", '> Perhaps "fill coolant 2.1 L".']],
   ],
   'no-such-piece': [
     [

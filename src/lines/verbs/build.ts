@@ -67,9 +67,12 @@ export const buildVerbs: readonly Verb[] = [
       const [fluid, volume] = splitFluid(name, amount)
       if (fluid === '' && line.rest === '') line.missing('FLUID')
       if (volume === '') line.missing('2.1 L')
-      const litres = readVolume(volume, { units: line.state.job.units })
+      const found = findFluid(fluid, line.state)
+      // A bare number, as from a number pad, is meant in the unit in which the fluid came out.
+      const unit = /^[\d.,]+$/.test(volume) ? unitOf(line.state.fluids.get(found)?.typed) : ''
+      const litres = readVolume(`${volume}${unit}`, { units: line.state.job.units })
       if (!litres.understood) return line.notUnderstood(litres.part, `fill ${fluid} ${litres.nearest}`)
-      return { do: 'fill', fluid: findFluid(fluid, line.state), ...litres.value }
+      return { do: 'fill', fluid: found, ...litres.value }
     },
   },
   {
@@ -219,4 +222,10 @@ function splitFluid(name: string, amount: string): [string, string] {
   if (!/^f$/i.test(name)) return [name.trim(), amount]
   const [, number = '', rest = ''] = /^(\d+)[:,]? ?(.*)$/.exec(amount) ?? []
   return [`f${number}`, rest]
+}
+
+/** The unit behind the number of an amount as it was typed: ` L` of `2.1 L`. */
+function unitOf(typed = ''): string {
+  const unit = /^[\d.,\s]*(\D*)$/.exec(typed)?.[1] ?? ''
+  return unit === '' ? ' L' : ` ${unit}`
 }
