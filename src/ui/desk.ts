@@ -1,18 +1,19 @@
-import type { JobShelf, JobSummary } from '../session/jobs.ts'
+import type { JobShelf } from '../session/jobs.ts'
 import type { Session } from '../session/session.ts'
-import { brokenOff } from '../session/views.ts'
 import type { Act, Command } from './act.ts'
 import { type Answer, notUnderstood, outcomeAnswer, saying } from './answer.ts'
 import type { Pressed } from './controls/line/key-reader.ts'
 import { type LineEvent, lineEditor, type ScreenKey } from './controls/line/line-editor.ts'
 import { scrolled, windowAt } from './controls/list-window.ts'
 import { bodyHeight, type Size } from './layout.ts'
-import { type Meaning, meaningOf, type Typed } from './meaning.ts'
+import type { Meaning, Typed } from './meaning.ts'
 import { pageOf } from './model/page-of.ts'
-import { type Hall, isAtWork, type Scene } from './model/scene.ts'
+import type { Hall, Scene } from './model/scene.ts'
 import { errorTold, recordTold } from './model/trouble.ts'
 import { placeOf, type Screen, type Trail, walk } from './navigation.ts'
+import { OpenJob } from './open-job.ts'
 import type { Page } from './page.ts'
+import { meaningOf } from './read-typed.ts'
 import { SIGNS } from './signs.ts'
 
 export interface DeskOptions {
@@ -26,16 +27,12 @@ export interface DeskOptions {
  * line, and the last answer; what is true of the job it asks of the session every time.
  */
 export class Desk {
-  readonly #shelf: JobShelf
+  readonly #job: OpenJob
   readonly #colour: boolean
   readonly #now: () => Date
   readonly #line = lineEditor()
   readonly #listeners = new Set<() => void>()
   #trail: Trail = [{ screen: { at: 'jobs' }, scroll: null }]
-  /** Read from the disk when something asks for them: each job is opened for it. */
-  #jobs: JobSummary[] | null = null
-  #session: Session | null = null
-  #unfollow: () => void = () => {}
   #hand: number | null = null
   #answer: { answer: Answer; beside: string } | null = null
   #size: Size = { width: 80, height: 24 }
@@ -45,13 +42,15 @@ export class Desk {
   #known: { at: string; values: Map<string, unknown> } = { at: '', values: new Map() }
 
   constructor({ shelf, colour, now = () => new Date() }: DeskOptions) {
-    this.#shelf = shelf
     this.#colour = colour
     this.#now = now
+    this.#job = new OpenJob(shelf, (refresh) => {
+      this.#attempt(refresh)
+      this.#changed()
+    })
     this.#attempt(() => {
-      const only = () => (this.#jobList().length === 1 ? this.#jobList()[0]?.path : undefined)
-      const path = shelf.chosen() ?? only()
-      if (path !== undefined) this.#openJob(path)
+      const first = this.#job.first()
+      if (first !== null) this.#openJob(first)
     })
   }
 
@@ -66,7 +65,7 @@ export class Desk {
   }
 
   get session(): Session | null {
-    return this.#session
+    return this.#job.session
   }
 
   get isLarge(): boolean {
@@ -102,14 +101,12 @@ export class Desk {
 
   /** Leaves the job to others. */
   close(): void {
-    this.#unfollow()
-    this.#unfollow = () => {}
+    this.#job.close()
   }
 
-  /** Leaves without asking. What was under way is noted as broken off; if the disk refuses, the next start notes it. */
+  /** Leaves without asking. What was under way is noted as broken off. */
   leaveAtOnce(): void {
-    const scene = this.scene()
-    if ('session' in scene && isAtWork(scene)) scene.session.send({ do: 'stop', abrupt: true, note: '' })
+    this.#job.breakOff()
     this.#ended = 0
   }
 
@@ -145,32 +142,27 @@ export class Desk {
 
   /** A frame asks the same more than once: worked out once as long as nothing happened. */
   #oncePer<Value>(what: string, compute: () => Value): Value {
-    const at = `${this.#version} ${this.#session?.version} ${this.#text()}`
+    const at = `${this.#version} ${this.session?.version} ${this.#text()}`
     if (this.#known.at !== at) this.#known = { at, values: new Map() }
     const { values } = this.#known
     if (!values.has(what)) values.set(what, compute())
     return values.get(what) as Value
   }
 
-  /** Everything there is to show something of. */
+  /** Everything there is to show something of. The jobs are read from the disk when something asks for them. */
   scene(): Hall | Scene {
-    const jobList = () => this.#jobList()
+    const job = this.#job
     const hall = {
       get jobs() {
-        return jobList()
+        return job.jobs
       },
-      home: this.#shelf.home,
+      home: job.home,
       width: this.#size.width,
       height: this.#size.height,
       now: this.#now(),
       colour: this.#colour,
     }
-    return this.#session ? Object.assign(hall, { session: this.#session, hand: this.#hand }) : hall
-  }
-
-  #jobList(): JobSummary[] {
-    this.#jobs ??= this.#shelf.list()
-    return this.#jobs
+    return job.session ? Object.assign(hall, { session: job.session, hand: this.#hand }) : hall
   }
 
   #handle(event: LineEvent): void {
@@ -181,7 +173,7 @@ export class Desk {
         this.#enter(event)
         break
       case 'paste':
-        if (this.#session) this.#walk({ at: 'paste', lines: event.lines })
+        if (this.session) this.#walk({ at: 'paste', lines: event.lines })
         else this.#say(saying('A paste of several lines has no place here.'))
         break
       case 'key':
@@ -249,7 +241,7 @@ export class Desk {
         this.#takeLines(act.lines)
         break
       case 'go':
-        if (act.to.at === 'jobs') this.#jobs = null
+        if (act.to.at === 'jobs') this.#job.forgetList()
         this.#walk(act.to)
         break
       case 'turn':
@@ -272,11 +264,11 @@ export class Desk {
         this.#openJob(act.path)
         break
       case 'new-job':
-        this.#openJob(this.#shelf.create(act.job))
+        this.#openJob(this.#job.create(act.job))
         this.#walk({ at: 'off' })
         break
       case 'demo':
-        this.#openJob(this.#shelf.addDemo())
+        this.#openJob(this.#job.addDemo())
         break
       case 'leave':
         this.#leave(act.note)
@@ -288,7 +280,7 @@ export class Desk {
 
   /** Sends commands until one is not taken; then the words go back into the line. Answers whether all were. */
   #send(commands: readonly Command[], typed: Typed): boolean {
-    const session = this.#session
+    const session = this.session
     if (!session) return false
     for (const [index, command] of commands.entries()) {
       const outcome = session.send(command)
@@ -327,36 +319,19 @@ export class Desk {
   }
 
   #openJob(path: string): void {
-    const session = this.#shelf.open(path)
-    this.close()
-    this.#session = session
+    const session = this.#job.open(path)
     this.#hand = null
     this.#trail = walk(this.#trail, { start: { at: 'now' } })
-    this.#attempt(() => {
-      if (this.#shelf.chosen() !== path) this.#shelf.choose(path)
-      this.#jobs = null
-    })
-    const unsubscribe = session.subscribe(() => this.#changed())
-    const unwatch = session.store.watch(() => {
-      this.#attempt(() => session.refresh())
-      // Without a new entry too: the file may have been replaced or damaged.
-      this.#changed()
-    })
-    this.#unfollow = () => {
-      unsubscribe()
-      unwatch()
-    }
+    this.#attempt(() => this.#job.choose(path))
     const trouble = recordTold(session)
     if (trouble) this.#say({ sign: SIGNS.notRecorded, told: trouble })
-    // Work that ended without a word: a bolt may be half turned, and the record has to say so.
-    else if (brokenOff(session.state)) session.send({ do: 'stop', abrupt: true, note: '' })
   }
 
   #leave(note: string | null): void {
-    if (note !== null && this.#session) {
-      const outcome = this.#session.send({ do: 'stop', abrupt: false, note })
+    if (note !== null && this.session) {
+      const outcome = this.session.send({ do: 'stop', abrupt: false, note })
       if (outcome.kind !== 'recorded') {
-        this.#say(outcomeAnswer(this.#session, outcome))
+        this.#say(outcomeAnswer(this.session, outcome))
         return
       }
     }

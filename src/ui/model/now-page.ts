@@ -7,7 +7,7 @@ import { type Choice, choicesOf, goTo, type Large, type Page, rowsOf } from '../
 import { type Line, line, strong } from '../text/line.ts'
 import { nextChoice, takeUp } from './next.ts'
 import { bulleted, flowed, groups, headed, indented, inOneFlow } from './rows.ts'
-import { cardNow, isAtWork, type Scene } from './scene.ts'
+import { cardNow, isUnderWay, type Scene } from './scene.ts'
 import { whenText } from './when.ts'
 
 /** Where the job stands: what a person who comes back wants to see first. */
@@ -110,7 +110,7 @@ function choicesNow(scene: Scene, card: Card): Map<number, Choice> {
   choices.set(8, goTo('another job', { at: 'jobs' }))
   choices.set(
     9,
-    isAtWork(scene)
+    isUnderWay(scene.session.state)
       ? goTo('stop work and leave', { at: 'leave' })
       : { says: 'leave', act: { do: 'leave', note: null } },
   )

@@ -1,5 +1,5 @@
-import { groupedCode } from '../../label/code.ts'
-import { type ScanAnswer, type ScannedPiece, scan, type Verdict } from '../../session/scan.ts'
+import { groupedCode, readCode } from '../../label/code.ts'
+import { type JobNumber, type ScanAnswer, type ScannedPiece, scan, type Verdict } from '../../session/scan.ts'
 
 import { stepName } from '../../words/names.ts'
 import { countedPiece, homeName } from '../../words/pieces.ts'
@@ -11,16 +11,23 @@ import { type Choice, choicesOf, goTo, type Page, rowsOf } from '../page.ts'
 import { chip, SIGNS, type Sign } from '../signs.ts'
 import { cut, type Line, line, strong } from '../text/line.ts'
 import { takeUp } from './next.ts'
-import { bulleted, flowed, groups, headed, indented, numbered } from './rows.ts'
+import { bulleted, flowed, groups, headed, indented } from './rows.ts'
+import { scanTold } from './scan-told.ts'
 import { cardNow, type Scene, type State } from './scene.ts'
 
 type Container = Extract<ScanAnswer, { kind: 'container' }>
 
 /** The answer to a scan: what this is, what is in it, where each piece goes, and the verdict in large letters. */
 export function scanPage(scene: Scene, text: string): Page {
-  const others = scene.jobs.flatMap(({ no, name }) => (no === null ? [] : [{ no, name }]))
-  const answer = scan(scene.session, text, others)
+  const answer = scan(scene.session, text, otherJobs(scene, text))
   return answer.kind === 'container' ? containerPage(scene, answer) : otherPage(scene, answer)
+}
+
+/** The other jobs are read only for a label that is not of this one. */
+function otherJobs(scene: Scene, text: string): JobNumber[] {
+  const reading = readCode(text)
+  if (reading.kind !== 'code' || reading.job === scene.session.state.job.no) return []
+  return scene.jobs.flatMap(({ no, name }) => (no === null ? [] : [{ no, name }]))
 }
 
 function containerPage(scene: Scene, answer: Container): Page {
@@ -179,7 +186,7 @@ function verdictShown({ width }: Scene, sign: Sign): Pick<Page, 'top' | 'large'>
 }
 
 function otherPage(scene: Scene, answer: Exclude<ScanAnswer, { kind: 'container' }>): Page {
-  const { sign, rows, choices } = told(scene, answer)
+  const { sign, rows, choices } = scanTold(scene, answer)
   return {
     ...verdictShown(scene, sign),
     title: line(strong('THE LABEL'), '  ', chip(sign)),
@@ -187,79 +194,4 @@ function otherPage(scene: Scene, answer: Exclude<ScanAnswer, { kind: 'container'
     enter: { says: 'back', act: { do: 'back' } },
     choice: choicesOf(choices),
   }
-}
-
-interface ToldAnswer {
-  sign: Sign
-  rows: Line[]
-  choices: Map<number, Choice>
-}
-
-function told(
-  { session, jobs, width }: Scene,
-  answer: Exclude<ScanAnswer, { kind: 'container' }>,
-): ToldAnswer {
-  const { state } = session
-  const choices = new Map<number, Choice>()
-  const say = (...texts: string[]) => texts.flatMap((text) => indented(text, width))
-  switch (answer.kind) {
-    case 'void': {
-      const { code, insteadOf, reason } = answer
-      const rows = say(`Label ${groupedCode(code)} is void: ${reason}`)
-      if (insteadOf === null) return { sign: SIGNS.void, rows, choices }
-      choices.set(
-        1,
-        goTo(`look into ${containerName(state, insteadOf)}, which took its place`, {
-          at: 'scan',
-          text: String(insteadOf),
-        }),
-      )
-      return { sign: SIGNS.void, rows: [...rows, ...listed(choices, width)], choices }
-    }
-    case 'other-job': {
-      const known = jobs.find(({ no }) => no === answer.job)
-      const rows = say(
-        `This label is container ${answer.container} of job ${answer.job}${answer.name === null ? ', which is not in this home' : `, ${answer.name}`}. This job is ${state.job.no}, ${state.job.name}.`,
-        'Nothing in it belongs to this machine.',
-      )
-      if (known) choices.set(1, { says: `open ${known.name}`, act: { do: 'open-job', path: known.path } })
-      return { sign: SIGNS.otherJob, rows: [...rows, ...listed(choices, width)], choices }
-    }
-    case 'unknown': {
-      const what =
-        answer.code === null
-          ? `No container ${answer.container} was ever opened in this job.`
-          : `Container ${answer.container} was opened and taken back: its label ${groupedCode(answer.code)} stands for nothing.`
-      return {
-        sign: SIGNS.unknown,
-        rows: say(what, 'Read the number again, or look for the piece with "where" and its words.'),
-        choices,
-      }
-    }
-    case 'misread': {
-      for (const [index, code] of answer.near.entries()) {
-        const container = Number(code.slice(3, 7))
-        choices.set(
-          index + 1,
-          goTo(`${groupedCode(code)}, ${containerName(state, container)}`, { at: 'scan', text: code }),
-        )
-      }
-      const rows = say(
-        `${answer.digits} is no label code: its check digits do not agree. Scan or type it again${answer.near.length > 0 ? ', or was it one of these?' : '.'}`,
-      )
-      return { sign: SIGNS.misread, rows: [...rows, ...listed(choices, width)], choices }
-    }
-    case 'not-a-code':
-      return {
-        sign: SIGNS.unknown,
-        rows: say(`"${answer.text}" is no label code and no container's number.`),
-        choices,
-      }
-    default:
-      return answer satisfies never
-  }
-}
-
-function listed(choices: ReadonlyMap<number, Choice>, width: number): Line[] {
-  return [...choices].flatMap(([no, { says }]) => numbered(no, says, width))
 }

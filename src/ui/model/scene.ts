@@ -31,8 +31,7 @@ export function cardNow(session: Session): Card {
 }
 
 /** Whether something is under way that a note would help with. */
-export function isAtWork({ session }: Scene): boolean {
-  const { strip, build, card } = session.state
+export function isUnderWay({ strip, build, card }: State): boolean {
   return card === null && (strip !== null || build !== null)
 }
 

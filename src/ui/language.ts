@@ -1,0 +1,98 @@
+import { findVerb, readLine, readOff } from '../lines/read-line.ts'
+import type { Reading } from '../lines/reading.ts'
+import { misreadingText } from '../words/misreadings.ts'
+import type { Command } from './act.ts'
+import { go, type Meaning, no } from './meaning.ts'
+import { bagReading } from './model/bag-reading.ts'
+import type { Scene } from './model/scene.ts'
+import type { Screen } from './navigation.ts'
+import { line } from './text/line.ts'
+
+/** What a line in the language of the record means on a screen: a bag line where things come off, else a command. */
+export function language(text: string, scene: Scene, screen: Screen): Meaning {
+  const { session, hand } = scene
+  const found = findVerb(text)
+  if (screen.at === 'off' && !found) {
+    return read(
+      readOff(text, session.state, hand === null ? undefined : { kind: 'container', no: hand }),
+      scene,
+    )
+  }
+  const reading = readLine(text, session.state)
+  if (reading.kind === 'commands')
+    return read(reading, scene, found ? `${found.verb.words[0]}: ${found.verb.says}` : '')
+  // A bag line elsewhere: its words are understood, only not from here.
+  if (!found && readOff(text, session.state).kind === 'commands') {
+    return no(
+      'What comes off is typed on the screen OFF.',
+      `Write "off ${text}", or go there with .1 and write it again.`,
+    )
+  }
+  return read(reading, scene)
+}
+
+function read(reading: Reading, { session }: Scene, says = ''): Meaning {
+  switch (reading.kind) {
+    case 'commands':
+      return {
+        kind: 'act',
+        act: { do: 'send', commands: reading.commands, to: afterwards(reading.commands) },
+        says: reading.bag ? bagReading(reading.bag) : [line(says)],
+      }
+    case 'ask':
+      return asked(reading.ask)
+    case 'which-piece': {
+      const { words, pieces, again } = reading
+      return go(`which one? ${pieces.length} answer to "${words}"`, {
+        at: 'which',
+        words,
+        pieces,
+        lines: pieces.map(again),
+      })
+    }
+    case 'misread':
+      return { kind: 'not-understood', told: misreadingText(session.state, reading.misreading) }
+    default:
+      return reading satisfies never
+  }
+}
+
+/** Where one wants to be after a command. */
+function afterwards(commands: readonly Command[]): Screen | undefined {
+  const last = commands.at(-1)
+  if (last?.do === 'count') return { at: 'differences', container: last.container }
+  if (last?.do === 'begin-build') return { at: 'step', step: last.step }
+  if (last?.do === 'begin-strip') return { at: 'off' }
+  return undefined
+}
+
+function asked(ask: Extract<Reading, { kind: 'ask' }>['ask']): Meaning {
+  switch (ask.ask) {
+    case 'card':
+      return go('where you are', { at: 'now' })
+    case 'scan':
+      return go('scan', { at: 'scan', text: ask.text })
+    case 'back':
+      return go('what goes back', { at: 'back' })
+    case 'step':
+      return go(`step ${ask.step}`, { at: 'step', step: ask.step })
+    case 'where':
+      return go(`look for ${ask.words}`, { at: 'lies', words: ask.words })
+    case 'left':
+      return go('what is left over', { at: 'left' })
+    case 'log':
+      return go('what happened', { at: 'log' })
+    case 'qr':
+      return go(`QR code of container ${ask.container}`, {
+        at: 'qr',
+        container: ask.container,
+        invert: false,
+      })
+    case 'proposals':
+      return go('what else the way back asks for', { at: 'proposals' })
+    case 'help':
+      return go('help', { at: 'help', about: ask.about })
+    default:
+      return ask satisfies never
+  }
+}

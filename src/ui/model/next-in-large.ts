@@ -1,0 +1,69 @@
+import type { Todo } from '../../session/views.ts'
+import { passName } from '../../words/names.ts'
+import { countedPiece, pieceName } from '../../words/pieces.ts'
+import type { Large } from '../page.ts'
+import { blank, type Line, line, strong } from '../text/line.ts'
+import { besideLetters } from './beside.ts'
+import { liesText } from './next.ts'
+import type { State } from './scene.ts'
+
+/** The next thing: what hands look for in large letters, the rest beside it. */
+export function nextRows(state: State, todo: Todo, width: number): Line[] {
+  const { letters, under } = nextInLarge(state, todo)
+  return [
+    ...besideLetters(
+      letters,
+      [line(strong(isInDoubt(todo) ? 'IN DOUBT' : `NEXT: ${VERBS[todo.kind]}`)), ...under],
+      width,
+    ),
+    blank,
+  ]
+}
+
+function isInDoubt(todo: Todo): boolean {
+  return todo.kind === 'turn' && todo.next.suspect
+}
+
+const VERBS = { turn: 'TURN', fit: 'FIT', 'take-out': 'TAKE OUT', confirm: 'SEE', fill: 'FILL' } as const
+
+/** What a step asks for next, for large letters: the position, the number or the word that hands look for. */
+export function nextInLarge(state: State, todo: Todo): Large {
+  switch (todo.kind) {
+    case 'turn': {
+      const { tightening, next } = todo
+      return {
+        letters: next.fastener,
+        under: [
+          line(strong(passName(tightening, next.pass))),
+          line(`${next.through} of ${tightening.order.length} through`),
+          line(next.suspect ? strong('may have been turned already: 1 yes, 2 no') : tightening.name),
+        ],
+      }
+    }
+    case 'fit': {
+      const { account, owed, lies } = todo
+      const name = pieceName(state, account.piece.id)
+      return {
+        letters: account.home.position ?? String(owed),
+        under: [
+          line(strong(account.home.position === undefined ? `× ${name}` : name)),
+          line(lies[0] ? liesText(state, lies[0].place) : 'not within reach'),
+        ],
+      }
+    }
+    case 'take-out':
+      return { letters: 'OUT', under: [line(strong(countedPiece(state, todo.account.piece.id, todo.count)))] }
+    case 'confirm': {
+      const { text, piece } = todo.mark
+      const on = piece === undefined ? [] : [line(`on ${pieceName(state, piece)}`)]
+      return { letters: 'SEE', under: [line(strong(text)), ...on] }
+    }
+    case 'fill':
+      return {
+        letters: 'FILL',
+        under: [line(strong(todo.fluid.name)), line(`${todo.fluid.typed} came out`)],
+      }
+    default:
+      return todo satisfies never
+  }
+}

@@ -1,0 +1,85 @@
+import { groupedCode } from '../../label/code.ts'
+import type { ScanAnswer } from '../../session/scan.ts'
+import { containerName } from '../../words/places.ts'
+import { type Choice, goTo } from '../page.ts'
+import { SIGNS, type Sign } from '../signs.ts'
+import type { Line } from '../text/line.ts'
+import { indented, numbered } from './rows.ts'
+import type { Scene } from './scene.ts'
+
+/** A label that leads to no container of this job: what it is, and what can be done about it. */
+export interface ToldAnswer {
+  sign: Sign
+  rows: Line[]
+  choices: Map<number, Choice>
+}
+
+/** Tells it in words, with its choices by number. */
+export function scanTold(
+  { session, jobs, width }: Scene,
+  answer: Exclude<ScanAnswer, { kind: 'container' }>,
+): ToldAnswer {
+  const { state } = session
+  const choices = new Map<number, Choice>()
+  const say = (...texts: string[]) => texts.flatMap((text) => indented(text, width))
+  switch (answer.kind) {
+    case 'void': {
+      const { code, insteadOf, reason } = answer
+      const rows = say(`Label ${groupedCode(code)} is void: ${reason}`)
+      if (insteadOf === null) return { sign: SIGNS.void, rows, choices }
+      choices.set(
+        1,
+        goTo(`look into ${containerName(state, insteadOf)}, which took its place`, {
+          at: 'scan',
+          text: String(insteadOf),
+        }),
+      )
+      return { sign: SIGNS.void, rows: [...rows, ...listed(choices, width)], choices }
+    }
+    case 'other-job': {
+      const known = jobs.find(({ no }) => no === answer.job)
+      const rows = say(
+        `This label is container ${answer.container} of job ${answer.job}${answer.name === null ? ', which is not in this home' : `, ${answer.name}`}. This job is ${state.job.no}, ${state.job.name}.`,
+        'Nothing in it belongs to this machine.',
+      )
+      if (known) choices.set(1, { says: `open ${known.name}`, act: { do: 'open-job', path: known.path } })
+      return { sign: SIGNS.otherJob, rows: [...rows, ...listed(choices, width)], choices }
+    }
+    case 'unknown': {
+      const what =
+        answer.code === null
+          ? `No container ${answer.container} was ever opened in this job.`
+          : `Container ${answer.container} was opened and taken back: its label ${groupedCode(answer.code)} stands for nothing.`
+      return {
+        sign: SIGNS.unknown,
+        rows: say(what, 'Read the number again, or look for the piece with "where" and its words.'),
+        choices,
+      }
+    }
+    case 'misread': {
+      for (const [index, code] of answer.near.entries()) {
+        const container = Number(code.slice(3, 7))
+        choices.set(
+          index + 1,
+          goTo(`${groupedCode(code)}, ${containerName(state, container)}`, { at: 'scan', text: code }),
+        )
+      }
+      const rows = say(
+        `${answer.digits} is no label code: its check digits do not agree. Scan or type it again${answer.near.length > 0 ? ', or was it one of these?' : '.'}`,
+      )
+      return { sign: SIGNS.misread, rows: [...rows, ...listed(choices, width)], choices }
+    }
+    case 'not-a-code':
+      return {
+        sign: SIGNS.unknown,
+        rows: say(`"${answer.text}" is no label code and no container's number.`),
+        choices,
+      }
+    default:
+      return answer satisfies never
+  }
+}
+
+function listed(choices: ReadonlyMap<number, Choice>, width: number): Line[] {
+  return [...choices].flatMap(([no, { says }]) => numbered(no, says, width))
+}

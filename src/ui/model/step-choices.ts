@@ -1,0 +1,117 @@
+import type { PlanRow, Todo } from '../../session/views.ts'
+import { onTheWayBack } from '../../words/names.ts'
+import type { Command } from '../act.ts'
+import { type Choice, goTo } from '../page.ts'
+import { nextChoice, takeUp, todoText } from './next.ts'
+import type { Scene, State } from './scene.ts'
+
+/** What can be done in a step under way, in the order of its numbers; a bolt in doubt has two answers. */
+export function stepChoices(state: State, step: PlanRow['step'], todo: readonly Todo[]): Choice[] {
+  return [...todo.flatMap((each) => answersTo(state, step.no, each)), ...closing(step, todo)]
+}
+
+/** What Enter does on a step's page: the next thing of one under way, the next sensible thing of any other. */
+export function stepEnter(scene: Scene, row: PlanRow, todo: readonly Todo[]): Choice | null {
+  return row.standing === 'underway' ? enterOpen(scene, row, todo) : enterClosed(scene, row)
+}
+
+function answersTo(state: State, no: number, each: Todo): Choice[] {
+  if (each.kind !== 'turn' || !each.next.suspect) return [doIt(state, no, each)]
+  const { tightening, next } = each
+  return (['yes', 'no'] as const).map((answer) => ({
+    says: `${answer}, ${next.fastener} was ${answer === 'yes' ? '' : 'not '}turned: say what shows it`,
+    act: { do: 'write', before: `turned ${tightening.id} ${answer} because ` },
+  }))
+}
+
+/** What doing one thing of a step means. What needs a value or a reason goes into the line to be completed. */
+function doIt(state: State, step: number, todo: Todo): Choice {
+  const says = todoText(state, todo)
+  const send = (command: Command): Choice => ({ says, act: { do: 'send', commands: [command] } })
+  switch (todo.kind) {
+    case 'take-out':
+      return send({
+        do: 'move',
+        piece: todo.account.piece.id,
+        count: todo.count,
+        from: 'machine',
+        into: { kind: 'place', place: 'toolbox' },
+      })
+    case 'fit': {
+      const { piece, home } = todo.account
+      return send({ do: 'fit', step, fittings: [{ piece: piece.id, position: home.position }] })
+    }
+    case 'confirm':
+      return send({ do: 'confirm', mark: todo.mark.id })
+    case 'turn': {
+      const { tightening, next } = todo
+      // In doubt nobody but the user can know: no key answers for them.
+      return next.suspect
+        ? inDoubt(next.fastener)
+        : send({ do: 'tighten', tightening: tightening.id, fastener: next.fastener })
+    }
+    case 'fill':
+      return { says: `${says}: say how much`, act: { do: 'write', before: `fill ${todo.fluid.name} ` } }
+    default:
+      return todo satisfies never
+  }
+}
+
+function inDoubt(fastener: string): Choice {
+  return {
+    says: `say whether ${fastener} was turned`,
+    act: {
+      do: 'say',
+      what: `Was ${fastener} turned before the work broke off?`,
+      cure: 'Look at it, then choose yes or no by number, and say what shows it.',
+    },
+  }
+}
+
+/** Steps that find something out: closing them says what. */
+function hasResult({ kind }: PlanRow['step']): boolean {
+  return kind === 'check' || kind === 'inspect' || kind === 'measure' || kind === 'turn' || kind === 'align'
+}
+
+/** The two ways in which a step that finds something out can end. */
+function closing(step: PlanRow['step'], todo: readonly Todo[]): Choice[] {
+  if (!hasResult(step)) return []
+  return todo.length === 0 ? [passes(step.no), fails(step.no)] : [fails(step.no)]
+}
+
+function passes(no: number): Choice {
+  return {
+    says: 'it passes: say what was found, or Enter again',
+    act: { do: 'write', before: `done ${no}: ` },
+  }
+}
+
+function fails(no: number): Choice {
+  return { says: 'it does not: say what was found', act: { do: 'write', before: `fail ${no}: ` } }
+}
+
+function enterOpen({ session }: Scene, { step }: PlanRow, todo: readonly Todo[]): Choice | null {
+  const { state } = session
+  const [first] = todo
+  if (first) return doIt(state, step.no, first)
+  if (hasResult(step)) return passes(step.no)
+  return {
+    says: `${onTheWayBack(step.title)} is done`,
+    act: { do: 'send', commands: [{ do: 'close-step', step: step.no }] },
+  }
+}
+
+function enterClosed(scene: Scene, row: PlanRow): Choice | null {
+  const { state } = scene.session
+  const { step, standing, reasons } = row
+  if (standing === 'ready' || standing === 'redo') return takeUp(state, step.no)
+  if (standing === 'stripping') return goTo('go on taking it off', { at: 'off' })
+  if (standing === 'done' || standing === 'idle') return nextChoice(scene)
+  if (reasons.length > 0 && reasons.every(({ code }) => code === 'look-due')) {
+    return {
+      says: 'all beneath is in place, counted, clean, nothing left inside',
+      act: { do: 'send', commands: [{ do: 'look', step: step.no }] },
+    }
+  }
+  return goTo('what goes back', { at: 'back' })
+}

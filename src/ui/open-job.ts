@@ -1,0 +1,100 @@
+import type { JobShelf, JobSummary, NewJob } from '../session/jobs.ts'
+import type { Session } from '../session/session.ts'
+import { brokenOff } from '../session/views.ts'
+import { isUnderWay } from './model/scene.ts'
+
+/** The jobs of a home and the one that is open, followed while others write into it. */
+export class OpenJob {
+  readonly #shelf: JobShelf
+  readonly #onNews: (refresh: () => void) => void
+  #jobs: readonly JobSummary[] | null = null
+  #session: Session | null = null
+  #unfollow: () => void = () => {}
+
+  /** `onNews` is told when the file changed, and calls what it is given to read it, which may throw. */
+  constructor(shelf: JobShelf, onNews: (refresh: () => void) => void) {
+    this.#shelf = shelf
+    this.#onNews = onNews
+  }
+
+  get session(): Session | null {
+    return this.#session
+  }
+
+  /** Read from the disk when something asks for them: each job is opened for it. */
+  get jobs(): readonly JobSummary[] {
+    this.#jobs ??= this.#list()
+    return this.#jobs
+  }
+
+  get home(): string {
+    return this.#shelf.home
+  }
+
+  /** The list is read anew when it is next asked for. */
+  forgetList(): void {
+    this.#jobs = null
+  }
+
+  /** The job that opens by itself: the one chosen last, or the only one. */
+  first(): string | null {
+    const only = () => (this.jobs.length === 1 ? this.jobs[0]?.path : undefined)
+    return this.#shelf.chosen() ?? only() ?? null
+  }
+
+  /** Opens a job, and notes that work was broken off where it ended without a word: a bolt may be half turned. */
+  open(path: string): Session {
+    const session = this.#shelf.open(path)
+    this.close()
+    this.#session = session
+    const stopWatching = session.store.watch(() => this.#onNews(() => session.refresh()))
+    const stopListening = session.subscribe(() => this.#onNews(() => {}))
+    this.#unfollow = () => {
+      stopWatching()
+      stopListening()
+    }
+    const canWrite = session.store.readOnly === null && session.unlawful === null
+    if (canWrite && brokenOff(session.state)) session.send({ do: 'stop', abrupt: true, note: '' })
+    return session
+  }
+
+  /** Remembers the open job for the next start. */
+  choose(path: string): void {
+    if (this.#shelf.chosen() !== path) this.#shelf.choose(path)
+    this.forgetList()
+  }
+
+  create(job: NewJob): string {
+    return this.#shelf.create(job)
+  }
+
+  addDemo(): string {
+    return this.#shelf.addDemo()
+  }
+
+  /** Notes that work breaks off here. When the disk refuses, the next start notes it. */
+  breakOff(): void {
+    const session = this.#session
+    if (session && isUnderWay(session.state)) session.send({ do: 'stop', abrupt: true, note: '' })
+  }
+
+  /** Leaves the job to others. */
+  close(): void {
+    this.#unfollow()
+    this.#unfollow = () => {}
+  }
+
+  /** Asked for in the middle of drawing: what goes wrong is told after that. */
+  #list(): readonly JobSummary[] {
+    try {
+      return this.#shelf.list()
+    } catch (error) {
+      queueMicrotask(() =>
+        this.#onNews(() => {
+          throw error
+        }),
+      )
+      return []
+    }
+  }
+}

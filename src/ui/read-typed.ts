@@ -1,0 +1,141 @@
+import { readCode, splitTail } from '../label/code.ts'
+import { plainText } from '../label/plain-text.ts'
+import { findVerb } from '../lines/read-line.ts'
+import { codeOf } from '../session/scan.ts'
+import { entryText } from '../words/entries.ts'
+import { QUIT, SCREENS } from './keys.ts'
+import { language } from './language.ts'
+import { act, go, type Meaning, no, type Typed } from './meaning.ts'
+import { type Hall, isUnderWay, type Scene } from './model/scene.ts'
+import type { Screen } from './navigation.ts'
+import type { Page } from './page.ts'
+import { line } from './text/line.ts'
+
+export interface Shown {
+  scene: Hall | Scene
+  screen: Screen
+  page: Page
+}
+
+/**
+ * Content decides what a line is, in this order: nothing, a screen, a whole label code, an answer to the screen's
+ * question, a number to choose, a code behind words, a word of the screens, and then what the screen takes lines for.
+ */
+export function meaningOf(typed: Typed, shown: Shown): Meaning {
+  const { scene, screen, page } = shown
+  const text = plainText(typed.before + typed.after)
+  if (text === '')
+    return page.enter
+      ? { kind: 'act', act: page.enter.act, says: [line(page.enter.says)] }
+      : { kind: 'nothing' }
+  if (!('session' in scene)) return inHall(text, page)
+  return (
+    toScreen(text) ??
+    wholeCode(text) ??
+    behindWords(typed, scene) ??
+    answered(text, page) ??
+    chosen(text, shown) ??
+    screenWord(text, scene) ??
+    misreadCode(text) ??
+    (screen.at === 'lies' && !findVerb(text) ? searched(text) : language(text, scene, screen))
+  )
+}
+
+function inHall(text: string, page: Page): Meaning {
+  return (
+    answered(text, page) ??
+    numberChosen(text, page) ??
+    (/^\?/.test(text) ? go('help', { at: 'help', about: null }) : undefined) ??
+    (QUIT.test(text) ? act({ do: 'leave', note: null }, 'leave') : undefined) ??
+    no('Choose by number.', 'Type the number of a row, then Enter; "quit" leaves.')
+  )
+}
+
+/** `.1` to `.5`, and `.` for where one is. Some number pads have a comma there. */
+function toScreen(text: string): Meaning | undefined {
+  const digit = /^[.,](\d?)$/.exec(text)?.[1]
+  if (digit === undefined) return undefined
+  const found = SCREENS.find((each) => each.digit === digit)
+  return found
+    ? go(`${found.name}: ${found.says}`, found.screen)
+    : no(`There is no screen .${digit}.`, 'The screens are . and .1 to .5')
+}
+
+function wholeCode(text: string): Meaning | undefined {
+  return readCode(text).kind === 'code' ? go('scan', { at: 'scan', text }) : undefined
+}
+
+/** Digits that are nearly a code are a scan that went wrong, unless they are a choice or a container. */
+function misreadCode(text: string): Meaning | undefined {
+  return readCode(text).kind === 'misread'
+    ? go('a label code that does not agree', { at: 'scan', text })
+    : undefined
+}
+
+/** One in 97 endings is a valid code by chance, so the code has to be known as well. */
+function behindWords({ before, after }: Typed, scene: Scene): Meaning | undefined {
+  const tail = splitTail(before)
+  if (!tail || !isKnown(tail.code, scene)) return undefined
+  const meaning = go('scan, the words stay', { at: 'scan', text: tail.code })
+  return meaning.kind === 'act' ? { ...meaning, keep: { before: tail.words, after } } : meaning
+}
+
+function isKnown(code: string, { session, jobs }: Scene): boolean {
+  const reading = readCode(code)
+  if (reading.kind !== 'code') return false
+  const { job, containers } = session.state
+  if (reading.job !== job.no) return jobs.some(({ no }) => no === reading.job)
+  return containers.has(reading.container) && codeOf(session.state, reading.container) === reading.code
+}
+
+function answered(text: string, { question }: Page): Meaning | undefined {
+  if (!question) return undefined
+  const answer = question.take(text)
+  return 'cannot' in answer ? no(answer.cannot, '') : act(answer.act, answer.says)
+}
+
+function chosen(text: string, { scene, screen, page }: Shown): Meaning | undefined {
+  if (text === '0' && 'session' in scene) return takingBack(scene)
+  if (screen.at === 'lies' && /^\d{3,4}$/.test(text)) {
+    const choice = page.choice(Number(text))
+    return choice
+      ? act(choice.act, choice.says)
+      : no(`There is no container ${Number(text)}.`, 'The rows show those there are.')
+  }
+  return numberChosen(text, page)
+}
+
+function numberChosen(text: string, page: Page): Meaning | undefined {
+  if (!/^\d{1,2}$/.test(text)) return undefined
+  const choice = page.choice(Number(text))
+  return choice
+    ? act(choice.act, choice.says)
+    : no(`Nothing has the number ${text} here.`, 'A number chooses a row that has it.')
+}
+
+/** The last entry, by its number: what another has written since is not taken back with it. */
+function takingBack({ session }: Scene): Meaning {
+  const { state } = session
+  const last = session.entries().findLast(({ n }) => n === state.inForce.at(-1))
+  if (!last || state.inForce.length < 2) return no('There is nothing to take back.', '')
+  return act(
+    { do: 'send', commands: [{ do: 'undo', entry: last.n }] },
+    `take back entry ${last.n}: ${entryText(state, last)}`,
+  )
+}
+
+function screenWord(text: string, scene: Scene): Meaning | undefined {
+  const help = /^\?\s*(.*)$/.exec(text)?.[1]
+  if (help !== undefined)
+    return go(help === '' ? 'help' : `help about ${help}`, { at: 'help', about: help === '' ? null : help })
+  if (/^jobs$/i.test(text)) return go('the jobs of this home', { at: 'jobs' })
+  if (QUIT.test(text))
+    return isUnderWay(scene.session.state)
+      ? go('stop work and leave', { at: 'leave' })
+      : act({ do: 'leave', note: null }, 'leave')
+  return undefined
+}
+
+function searched(text: string): Meaning {
+  return act({ do: 'turn', to: { at: 'lies', words: text } }, `look for ${text}`)
+}
