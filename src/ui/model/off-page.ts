@@ -113,6 +113,8 @@ function sameAgain({ session }: Scene): string[] {
     const found = new Set<string>()
     for (const { piece } of [...state.ledger.accounts.values()].reverse()) {
       if (found.size === MOST_AGAIN) break
+      // What came new did not come off.
+      if (piece.replaces !== undefined) continue
       if ((piece.kind !== 'part' && piece.kind !== 'fastener') || piece.home.position !== undefined) continue
       const words = [piece.size, piece.name].filter(Boolean).join(' ')
       if (readOff(`1 ${words}`, state).kind === 'commands') found.add(words)
