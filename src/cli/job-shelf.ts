@@ -8,6 +8,7 @@ import { choose, chosen } from '../storage/chosen-job.ts'
 import { createJob, type JobFolder, listJobs } from '../storage/job-folders.ts'
 import { withLock } from '../storage/lock.ts'
 import { openJournal } from '../storage/open-journal.ts'
+import { enterJob, type Presence } from '../storage/presence.ts'
 import { addDemoJob } from './demo-job.ts'
 
 /** The jobs of a home on the disk. */
@@ -31,6 +32,10 @@ export class DiskShelf implements JobShelf {
 
   open(path: string): Session {
     return new Session(openJournal(path, { parse: parseEntry }), this.#options)
+  }
+
+  enter(path: string): Presence {
+    return enterJob(path)
   }
 
   create({ name, machine, units }: NewJob): string {

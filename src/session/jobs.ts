@@ -1,6 +1,7 @@
 import type { Phase } from '../plan/phase.ts'
 import type { HeaderProblem } from '../storage/job-folders.ts'
 import type { JournalProblem } from '../storage/journal-file.ts'
+import type { Presence } from '../storage/presence.ts'
 import type { Session } from './session.ts'
 
 /** What is wrong with a job's record; `law` when the entry of that number does not follow from those before it. */
@@ -39,6 +40,8 @@ export interface JobShelf {
    * says what is wrong, and nothing can be written.
    */
   open(path: string): Session
+  /** Makes it known that this program works in a job, until it leaves. */
+  enter(path: string): Presence
   /** Makes a job under the next free number, and chooses it. Answers its path. Throws NumbersUsedUp. */
   create(job: NewJob): string
   /** Makes a job from the demo, up to the middle of its build-up, and chooses it. Answers its path. */

@@ -82,7 +82,7 @@ export function todoOf(session: Session, no: number): Todo[] {
       if (place === 'machine') todo.push({ kind: 'take-out', account, count })
     }
   }
-  for (const account of contents.pieces) {
+  for (const account of lastOffFirst(state, contents.pieces)) {
     const owed = owedAtHome(state, account)
     if (owed > 0)
       todo.push({
@@ -105,6 +105,29 @@ export function todoOf(session: Session, no: number): Todo[] {
   return todo
 }
 
+/** What came off last goes back first; a matched set keeps the order of its positions. */
+function lastOffFirst(state: State, accounts: readonly Account[]): Account[] {
+  const lots = new Map<string, { cameOff: number; accounts: Account[] }>()
+  for (const account of accounts) {
+    const lot = account.piece.set ?? account.piece.id
+    const known = lots.get(lot)
+    if (known) known.accounts.push(account)
+    else lots.set(lot, { cameOff: firstOf(state, account), accounts: [account] })
+  }
+  return [...lots.values()].sort((a, b) => b.cameOff - a.cameOff).flatMap(({ accounts }) => accounts)
+}
+
+/** The number of the piece that first had this home: a new one goes back where the old one came off. */
+function firstOf(state: State, account: Account): number {
+  let { piece } = account
+  for (let old = piece.replaces; old !== undefined; old = piece.replaces) {
+    const before = state.ledger.accounts.get(old)
+    if (!before) break
+    piece = before.piece
+  }
+  return Number(piece.id.slice(1))
+}
+
 export interface ContainerRow {
   container: ContainerState
   holdings: Holding[]
@@ -114,15 +137,15 @@ export interface ContainerRow {
 
 /** Every container that is not void, with what lies in it. */
 export function containerRows(state: State): ContainerRow[] {
-  return [...state.containers.values()]
-    .filter((container) => container.voided === null)
-    .map((container) => ({
-      container,
-      holdings: holdingsIn(state.ledger, container.no),
-      holds: [...state.containers.values()]
-        .filter(({ inside }) => inside === container.no)
-        .map(({ no }) => no),
-    }))
+  const rows = new Map<number, ContainerRow>()
+  for (const container of state.containers.values()) {
+    if (container.voided === null)
+      rows.set(container.no, { container, holdings: holdingsIn(state.ledger, container.no), holds: [] })
+  }
+  for (const { container } of rows.values()) {
+    if (container.inside !== null) rows.get(container.inside)?.holds.push(container.no)
+  }
+  return [...rows.values()]
 }
 
 /** The containers that hold what belongs to a step, so that closing it can look into each of them. */

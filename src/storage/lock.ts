@@ -10,6 +10,7 @@ import {
   writeAll,
 } from './file-system.ts'
 import { type Found, type Holder, holderHere, readLock } from './lock-holder.ts'
+import { isAlive } from './process-alive.ts'
 
 export interface LockOptions {
   /** How long to wait for another's lock, in milliseconds; 5000 unless told. */
@@ -195,12 +196,7 @@ function isDead({ pid, host, thread, token }: Holder): boolean {
   if (host !== hostname()) return false
   // After a restart, in a container above all, the same number may be ours now.
   if (pid === process.pid) return thread === threadId && !mine.has(token)
-  try {
-    process.kill(pid, 0)
-    return false
-  } catch (error) {
-    return errnoOf(error) === 'ESRCH'
-  }
+  return !isAlive(pid)
 }
 
 function unlessPassing<T>(work: () => T): T | null {

@@ -10,6 +10,7 @@ export class OpenJob {
   #jobs: readonly JobSummary[] | null = null
   #session: Session | null = null
   #unfollow: () => void = () => {}
+  #othersHere: () => boolean = () => false
 
   /** `onNews` is told when the file changed, and calls what it is given to read it, which may throw. */
   constructor(shelf: JobShelf, onNews: (refresh: () => void) => void) {
@@ -49,12 +50,17 @@ export class OpenJob {
     this.#session = session
     const stopWatching = session.store.watch(() => this.#onNews(() => session.refresh()))
     const stopListening = session.subscribe(() => this.#onNews(() => {}))
+    const presence = this.#shelf.enter(path)
+    this.#othersHere = () => presence.othersHere()
     this.#unfollow = () => {
       stopWatching()
       stopListening()
+      presence.leave()
     }
     const canWrite = session.store.readOnly === null && session.unlawful === null
-    if (canWrite && brokenOff(session.state)) session.send({ do: 'stop', abrupt: true, note: '' })
+    // Where another program has the job open, somebody is doing that work right now.
+    if (canWrite && brokenOff(session.state) && !presence.othersHere())
+      session.send({ do: 'stop', abrupt: true, note: '' })
     return session
   }
 
@@ -75,7 +81,8 @@ export class OpenJob {
   /** Notes that work breaks off here. When the disk refuses, the next start notes it. */
   breakOff(): void {
     const session = this.#session
-    if (session && isUnderWay(session.state)) session.send({ do: 'stop', abrupt: true, note: '' })
+    if (session && isUnderWay(session.state) && !this.#othersHere())
+      session.send({ do: 'stop', abrupt: true, note: '' })
   }
 
   /** Leaves the job to others. */

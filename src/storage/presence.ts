@@ -1,0 +1,54 @@
+import { readdirSync, writeFileSync } from 'node:fs'
+import { hostname } from 'node:os'
+import { join } from 'node:path'
+import { nodeFileSystem, removeQuietly } from './file-system.ts'
+import { holderHere, readLock } from './lock-holder.ts'
+import { isAlive } from './process-alive.ts'
+
+/** A program that has a job open for work, as other programs on this machine see it. */
+export interface Presence {
+  /** Whether another living program on this machine has the job open as well. */
+  othersHere(): boolean
+  /** No longer here. */
+  leave(): void
+}
+
+/**
+ * Makes it known that this process works in a job. Needed to tell work that somebody else is doing right now from work
+ * that broke off without a word. Where nothing can be written, the process is not seen, and sees the others all the same.
+ */
+export function enterJob(folder: string): Presence {
+  const own = `${PREFIX}${process.pid}`
+  try {
+    writeFileSync(join(folder, own), JSON.stringify(holderHere(own)), { mode: 0o600 })
+  } catch {
+    // A read-only folder: nobody can work in it, so nobody has to see this one.
+  }
+  return {
+    othersHere: () => present(folder).some((name) => name !== own),
+    leave: () => removeQuietly(nodeFileSystem, join(folder, own)),
+  }
+}
+
+const PREFIX = 'journal.open-'
+
+/** The signs of living programs; those of dead ones on this machine are cleared away. */
+function present(folder: string): string[] {
+  return names(folder).filter((name) => {
+    const path = join(folder, name)
+    const holder = readLock(path, nodeFileSystem)?.holder
+    // A sign from another machine came with a copied folder.
+    if (!holder || holder.host !== hostname()) return false
+    if (isAlive(holder.pid)) return true
+    removeQuietly(nodeFileSystem, path)
+    return false
+  })
+}
+
+function names(folder: string): string[] {
+  try {
+    return readdirSync(folder).filter((name) => name.startsWith(PREFIX))
+  } catch {
+    return []
+  }
+}
