@@ -6,7 +6,7 @@ import { entryText } from '../words/entries.ts'
 import { QUIT, SCREENS } from './keys.ts'
 import { language } from './language.ts'
 import { act, go, type Meaning, no, type Typed } from './meaning.ts'
-import { type Hall, isUnderWay, type Scene } from './model/scene.ts'
+import { cardNow, type Hall, isUnderWay, type Scene } from './model/scene.ts'
 import type { Screen } from './navigation.ts'
 import type { Page } from './page.ts'
 import { line } from './text/line.ts'
@@ -35,6 +35,7 @@ export function meaningOf(typed: Typed, shown: Shown): Meaning {
     behindWords(typed, scene) ??
     answered(text, page) ??
     chosen(text, shown) ??
+    amountFilled(text, scene, screen) ??
     screenWord(text, scene) ??
     misreadCode(text) ??
     (screen.at === 'lies' && !findVerb(text) ? searched(text) : language(text, scene, screen))
@@ -111,6 +112,14 @@ function numberChosen(text: string, page: Page): Meaning | undefined {
   return choice
     ? act(choice.act, choice.says)
     : no(`Nothing has the number ${text} here.`, 'A number chooses a row that has it.')
+}
+
+/** A decimal number alone, as from a number pad, is the amount of the fluid that is to be filled next. */
+function amountFilled(text: string, scene: Scene, screen: Screen): Meaning | undefined {
+  const { next } = cardNow(scene.session)
+  if (!/^\d{1,4}[.,]\d{1,3}$/.test(text) || next.kind !== 'todo' || next.todo.kind !== 'fill')
+    return undefined
+  return language(`fill ${next.todo.fluid.id} ${text}`, scene, screen)
 }
 
 /** The last entry, by its number: what another has written since is not taken back with it. */

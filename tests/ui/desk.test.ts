@@ -378,3 +378,9 @@ test('large letters go on and off', () => {
   type('5*')
   expect(desk.isLarge).toBe(true)
 })
+
+test('a decimal number alone is the amount of the fluid that is to be filled next', () => {
+  const { enter, state } = jobWith('begin coolant out free, does not hide', 'off coolant out 2.1 L', 'end')
+  enter('take 1', '2.0')
+  expect(state().fluids.get('f1')).toMatchObject({ filledLitres: 2 })
+})
