@@ -1,23 +1,55 @@
 import { readFileSync } from 'node:fs'
 import { expect, test } from 'vitest'
+import { frameRows } from '../src/ui/screens/frame.tsx'
+import { textOf } from '../src/ui/text/line.ts'
 import { bench } from './cli/support/bench.ts'
+import { emptyHome, jobWith, screens, shelfIn } from './ui/support/bench.ts'
 
-// `npx vitest run tests/readme.test.ts --update` writes the answers anew; read them before you commit them.
-test('the tour answers as the README says', async () => {
+// `npx vitest run tests/readme.test.ts --update` writes what is shown anew; read it before you commit it.
+test('the tour answers, and the screens look, as the README shows', async () => {
   const readme = readFileSync('README.md', 'utf8')
   const desk = bench()
-  const told = readme.replace(CONSOLE_BLOCK, (_, block: string) => {
-    const commands = block.split('\n').filter((line) => line.startsWith('$ putback '))
-    const answers = commands.map((command) => {
-      const { out, err } = desk.say(...words(command.slice('$ putback '.length)))
-      return `${command}\n${out}${err}`.trimEnd().replaceAll(desk.home, 'jobs')
+  const told = readme
+    .replace(CONSOLE_BLOCK, (_, block: string) => {
+      const commands = block.split('\n').filter((line) => line.startsWith('$ putback '))
+      const answers = commands.map((command) => {
+        const { out, err } = desk.say(...words(command.slice('$ putback '.length)))
+        return `${command}\n${out}${err}`.trimEnd().replaceAll(desk.home, 'jobs')
+      })
+      return fenced('console', answers.join('\n'))
     })
-    return `\`\`\`console\n${answers.join('\n')}\n\`\`\``
-  })
+    .replace(SCREEN_BLOCK, (_, start: string, typed: string) => {
+      const frame = frameOf(start === 'demo' ? demo() : jobWith('begin valve cover off'), typed)
+      return `<!-- screen of ${start}: ${typed} -->\n\n${fenced('text', frame)}`
+    })
   await expect(told).toMatchFileSnapshot('../README.md')
 })
 
+/** Commands of one job, one block after the other. */
 const CONSOLE_BLOCK = /```console\n(.*?)\n```/gs
+/** What is typed on the screens, each piece followed by Enter but for one that ends in `...`. */
+const SCREEN_BLOCK = /<!-- screen of (demo|a job): (.*?) -->\n\n```text\n.*?\n```/gs
+const SIZE = { width: 80, height: 24 }
+
+function demo() {
+  const shelf = shelfIn(emptyHome())
+  shelf.addDemo()
+  return screens(shelf, SIZE)
+}
+
+function frameOf({ desk, enter, type }: ReturnType<typeof screens>, typed: string): string {
+  for (const piece of typed.split(' | ')) {
+    if (piece.endsWith('...')) type(piece.slice(0, -3))
+    else enter(piece)
+  }
+  return frameRows(desk, SIZE)
+    .rows.map((row) => textOf(row).trimEnd())
+    .join('\n')
+}
+
+function fenced(kind: string, text: string): string {
+  return `\`\`\`${kind}\n${text}\n\`\`\``
+}
 
 /** The words of a command as a shell hands them on: only double quotes are used here. */
 function words(command: string): string[] {

@@ -41,7 +41,8 @@ interface Drawn {
   cursor: Cursor | undefined
 }
 
-function frameRows(desk: Desk, size: Size): Drawn {
+/** The rows of a whole frame, and where the cursor stands in it. */
+export function frameRows(desk: Desk, size: Size): Drawn {
   const { width } = size
   const page = desk.page()
   const below = belowLine(size, desk)
