@@ -1,6 +1,7 @@
 import { dirname } from 'node:path'
 import { jobsHome } from '../storage/home.ts'
 import { troubleText } from '../words/storage-troubles.ts'
+import { troubleOfRecord } from '../words/trouble-of.ts'
 import type { Arguments } from './arguments.ts'
 import { demo } from './commands/demo.ts'
 import { run } from './commands/run.ts'
@@ -10,7 +11,7 @@ import { DiskShelf } from './job-shelf.ts'
 import { type Surface, show } from './output.ts'
 import { perform } from './perform.ts'
 import type { Result } from './result.ts'
-import { problemOf, troubleOf } from './trouble.ts'
+import { troubleOf } from './trouble.ts'
 
 /** What the command line stands in: its words go out here, its folders are looked up here. */
 export interface Place extends Surface {
@@ -54,7 +55,7 @@ function carryOut(desk: Desk, { words, options }: Arguments): Result {
 function warningsOf(desk: Desk): string[] {
   const { session } = desk.inHand ?? {}
   if (!session) return []
-  const problem = problemOf(session)
+  const problem = troubleOfRecord(session)
   const aside = session.store.setAside.map((moved) => troubleText({ kind: 'set-aside', ...moved }))
   return [...aside, ...(problem ? [troubleText(problem)] : [])].map(({ what, cure }) => `${what} ${cure}`)
 }

@@ -1,8 +1,9 @@
 import { troubleText } from '../../words/storage-troubles.ts'
+import { troubleOfProblem } from '../../words/trouble-of.ts'
 import type { Options } from '../arguments.ts'
 import type { Desk } from '../desk.ts'
 import type { Result } from '../result.ts'
-import { troubleOf, troubleOfProblem } from '../trouble.ts'
+import { troubleOf } from '../trouble.ts'
 
 /** `jobs`: the jobs of the home, the chosen one marked; archived ones only with --all. */
 export function jobs(desk: Desk, _args: readonly string[], options: Options): Result {

@@ -1,10 +1,11 @@
 import { plainText } from '../../label/plain-text.ts'
 import type { JobSummary } from '../../session/jobs.ts'
+import { troubleText } from '../../words/storage-troubles.ts'
+import { troubleOfProblem } from '../../words/trouble-of.ts'
 import { type Choice, choicesOf, goTo, type Page, rowsOf } from '../page.ts'
 import { cut, type Line, line, strong } from '../text/line.ts'
 import { bulleted, groups, headed, indented, numbered } from './rows.ts'
 import type { Hall } from './scene.ts'
-import { problemTold } from './trouble.ts'
 
 /** The jobs of this home by number; for who comes first, what this is, and one question. */
 export function jobsPage(hall: Hall): Page {
@@ -88,5 +89,8 @@ function jobRows(job: JobSummary, no: number, width: number): Line[] {
     plainText(job.machine),
   )
   if (!job.problem) return [cut(row, width)]
-  return [cut(row, width), ...bulleted(plainText(problemTold(job.problem, job.path).what), width)]
+  return [
+    cut(row, width),
+    ...bulleted(plainText(troubleText(troubleOfProblem(job.problem, job.path)).what), width),
+  ]
 }

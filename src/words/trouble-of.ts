@@ -1,0 +1,77 @@
+import type { JobProblem } from '../session/jobs.ts'
+import type { Session } from '../session/session.ts'
+import type { Trouble } from './storage-troubles.ts'
+
+/**
+ * An error of the disk, the lock or the record as trouble that can be told; null for any other, which is a fault of
+ * ours. `path` is what was being worked on, for an error that does not say. Errors are told by their names, since this
+ * folder imports nothing that could name their classes.
+ */
+export function troubleOfError(error: unknown, path: string): Trouble | null {
+  if (!(error instanceof Error)) return null
+  const facts: StorageFacts = Object.fromEntries(Object.entries(error))
+  const at = text(facts.path) || path
+  switch (error.name) {
+    case 'NotRecorded':
+      return { kind: 'not-recorded', path: at, code: text(facts.code), takenBack: facts.takenBack !== false }
+    case 'LockHeld':
+      return {
+        kind: 'lock-held',
+        path: at,
+        pid: typeof facts.pid === 'number' ? facts.pid : null,
+        host: text(facts.host) || null,
+        since: text(facts.since) || null,
+        elsewhere: facts.elsewhere === true,
+      }
+    case 'UnlawfulEntry':
+      return troubleOfProblem({ kind: 'law', entry: Number(facts.n) }, at)
+    default:
+      return SYSTEM_CODE.test(text(facts.code))
+        ? { kind: 'unreadable', path: at, code: text(facts.code) }
+        : null
+  }
+}
+
+/** What is wrong with the record of an open job; null when nothing is. */
+export function troubleOfRecord({ store, unlawful }: Session): Trouble | null {
+  const problem: JobProblem | null = store.problem ?? (unlawful ? { kind: 'law', entry: unlawful.n } : null)
+  return problem && troubleOfProblem(problem, store.path)
+}
+
+/** A problem of a record as trouble that can be told. */
+export function troubleOfProblem(problem: JobProblem, path: string): Trouble {
+  switch (problem.kind) {
+    case 'torn':
+      return { kind: 'not-recorded', path, code: 'torn', takenBack: true }
+    case 'damaged':
+      return { kind: 'damaged', path, line: problem.line, why: problem.why }
+    case 'law':
+      // Entry and line have the same number: one entry, one line.
+      return { kind: 'damaged', path, line: problem.entry, why: 'law' }
+    case 'replaced':
+      return { kind: 'replaced', path }
+    case 'empty':
+      return { kind: 'empty', path }
+    case 'unreadable':
+      return { kind: 'unreadable', path, code: problem.code }
+    default:
+      return problem satisfies never
+  }
+}
+
+const SYSTEM_CODE = /^E[A-Z0-9]+$/
+
+interface StorageFacts {
+  path?: unknown
+  code?: unknown
+  takenBack?: unknown
+  pid?: unknown
+  host?: unknown
+  since?: unknown
+  elsewhere?: unknown
+  n?: unknown
+}
+
+function text(value: unknown): string {
+  return typeof value === 'string' ? value : ''
+}
