@@ -115,10 +115,7 @@ function pieceRows({ session, width }: Scene, { piece, count, place, step, wante
   return indented(line(inSlot, strong(countedPiece(state, piece, count)), `  ${goes}`), width)
 }
 
-function containerChoices(
-  { session, hand }: Scene,
-  { container, pieces, verdict }: Container,
-): Map<number, Choice> {
+function containerChoices({ session, hand }: Scene, { container, verdict }: Container): Map<number, Choice> {
   const { state } = session
   const choices = new Map<number, Choice>()
   const isComingOff = state.strip !== null
@@ -130,7 +127,8 @@ function containerChoices(
     if (first !== undefined)
       choices.set(1, goTo(`look at ${stepName(state, first)}`, { at: 'step', step: first }))
   }
-  if (pieces.length > 0) choices.set(2, goTo('count what is in it', { at: 'count', container, given: [] }))
+  // An empty one too: a bolt left in a bag that should be empty is what a count is for.
+  choices.set(2, goTo('count what is in it', { at: 'count', container, given: [] }))
   choices.set(3, goTo('QR code', { at: 'qr', container, invert: false }))
   if (isComingOff && (hand ?? state.hand) !== container) choices.set(4, takeInHand(state, container))
   choices.set(5, {
