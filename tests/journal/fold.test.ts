@@ -299,6 +299,11 @@ describe('what is lost', () => {
   test.each<[string, Command[], boolean]>([
     ['is open', [], true],
     ['is given up by a decision', [giveUp], false],
+    [
+      'is given up, and others of its kind move about',
+      [giveUp, move('p1', at('bench'), { count: 1, from: 'c1' })],
+      false,
+    ],
     ['and turned up: then another lost asks for a decision of its own', [giveUp, found, lose('p1', 1)], true],
     ['two given up, one turned up, another lost', [lose('p1', 1), giveUp, found, lose('p1', 1)], true],
   ])('%s', (_, commands, open) => {

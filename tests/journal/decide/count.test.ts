@@ -10,11 +10,14 @@ import {
   done,
   endStrip,
   hand,
+  look,
   matchedOff,
   move,
   newBag,
   off,
   putOn,
+  slot,
+  strip,
 } from '../../support/commands.ts'
 import { given } from '../../support/journal.ts'
 
@@ -263,6 +266,43 @@ describe('a difference is explained, and the ledger put right', () => {
     expect(where(job.and(explain({ kind: 'moved', piece: 'p2', other: at('machine') })), 'p2')).toEqual([
       '1 machine',
     ])
+  })
+
+  test('slot by slot: what came from a named slot, and what was found over takes a slot of its own', () => {
+    const tray: Command = { do: 'open-container', kind: 'tray', slots: 4 }
+    const job = given(tray, off(4, 'bolts', { into: hand }), off(2, 'nuts', { into: hand }), endStrip).and(
+      move('p1', slot(1, 4), { count: 1 }),
+      off(1, 'clip', { into: newBag }),
+    )
+    const came = job.and(
+      count(2, ['p3', 1], ['p1', 1]),
+      explain({ kind: 'moved', piece: 'p1', other: slot(1, 4) }),
+    )
+    expect(where(came, 'p1')).toEqual(['3 c1/1', '1 c2'])
+    job
+      .and(count(2, ['p3', 1], ['p1', 2]))
+      .when(explain({ kind: 'moved', piece: 'p1', other: slot(1, 4) }))
+      .refuses('not-within-reach', { wanted: 2, there: 1 })
+    const found = job.and(
+      count(1, ['p1', 4], ['p2', 2], [null, 1]),
+      explain({ kind: 'unknown-piece', name: 'pin' }),
+    )
+    expect(where(found, 'p4')).toEqual(['1 c1/3'])
+  })
+
+  test('a look taken before holds no more when an aid turns up in the machine, and stands for the rest', () => {
+    const job = given(
+      strip('valve cover off'),
+      off(1, 'cover'),
+      aidIn('rag'),
+      endStrip,
+      move('p2', bag(1)),
+      look(1),
+    )
+    const short = job.and(count(1, ['p1', 1], ['p2', 0]))
+    expect(short.and(explain({ kind: 'missing' })).state.steps.get(1)?.looked).toBe(true)
+    const inside = short.and(explain({ kind: 'moved', piece: 'p2', other: at('machine') }))
+    expect(inside.state.steps.get(1)?.looked).toBe(false)
   })
 
   test('what was found in a bag that is void by now lies on the bench', () => {

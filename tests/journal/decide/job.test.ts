@@ -50,6 +50,8 @@ describe('a job', () => {
       units: 'us',
       archived: true,
     })
+    const again = job.and({ do: 'describe', machine: 'the red twin' })
+    expect(again.state.job).toMatchObject({ name: 'red twin', machine: 'the red twin', units: 'us' })
     job.when({ do: 'archive', archived: true }).refuses('already')
     job.when({ do: 'describe', name: ' ' }).refuses('text-missing')
   })

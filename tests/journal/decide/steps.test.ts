@@ -156,6 +156,8 @@ describe('a step is changed', () => {
     const looked = job.and(putOn('p2'), done(2), look(1))
     expect(looked.state.steps.get(1)?.looked).toBe(true)
     expect(looked.and(change(1, { needs: [] })).state.steps.get(1)?.looked).toBe(false)
+    expect(looked.and(change(3, { after: [] })).state.steps.get(1)?.looked).toBe(false)
+    expect(job.and(change(1, { title: 'big cover off' })).state.steps.get(1)?.looked).toBe(false)
   })
 })
 
@@ -180,6 +182,7 @@ describe('notes', () => {
     ['empty', { text: ' ' }, 'text-missing'],
     ['with a step nobody knows', { step: 9 }, 'unknown'],
     ['of no minutes', { kind: 'minutes', minutes: 0 }, 'count-wrong'],
+    ['of minutes without end', { kind: 'minutes', minutes: Number.POSITIVE_INFINITY }, 'count-wrong'],
     ['of minus ten minutes', { kind: 'minutes', minutes: -10 }, 'count-wrong'],
   ])('refused: %s', (_, more, code) => {
     given()

@@ -95,6 +95,14 @@ describe('what comes off goes at once to where it is put', () => {
       settled: null,
     })
     expect(fault('broken')).toBeUndefined()
+    const cracked = matchedOff(['I1', 'I2', 'I3'], 'cap', {
+      broken: { kind: 'cracked', count: 2 },
+      brokenAt: ['I1', 'I3'],
+    })
+    expect([...given(cracked).state.faults.values()].map(({ id, piece }) => [id, piece])).toEqual([
+      ['x1', 'p1'],
+      ['x2', 'p3'],
+    ])
   })
 
   test('a piece that comes off with no step opens one by its name, and the home is what the step works on', () => {
@@ -130,6 +138,11 @@ describe('what cannot have come off', () => {
       'count-wrong',
     ],
     ['a position twice', matchedOff(['E1', 'E1'], 'cap'), 'count-wrong'],
+    [
+      'a position twice among those of two',
+      matchedOff(['E1', 'E1', 'E2'], 'cap', { found: 2, should: 2 }),
+      'count-wrong',
+    ],
     ['no positions of a set', matchedOff([], 'cap'), 'count-wrong'],
     [
       'one missing of a set, and which is not said',
@@ -253,6 +266,16 @@ describe('aids and tools', () => {
     given().when(aidIn(' ')).refuses('text-missing')
     given().when(aidIn('rag', 0)).refuses('count-wrong')
   })
+})
+
+test.each([
+  ['a bag', 'bag', 1],
+  ['a tray', 'tray', 1],
+  ['a tag hangs on its piece: nothing more goes onto it', 'tag', null],
+  ['a shelf is no place for loose pieces', 'shelf', null],
+] as const)('in hand after something went into %s', (_, kind, inHand) => {
+  expect(given({ do: 'open-container', kind }).state.hand).toBe(inHand)
+  expect(given(off(1, 'bolt', { into: { kind: 'new', container: kind } })).state.hand).toBe(inHand)
 })
 
 test('the container in hand is the one filled last', () => {

@@ -167,6 +167,16 @@ describe('one bolt after the other', () => {
       .when(turn())
       .refuses('step-blocked', { reasons: [{ code: 'not-home', piece: 'p2', count: 1, place: 'c1' }] })
     caps.and(putOn('p2', 'I2')).when(turn('I1')).makes('tightened')
+    const others = given(
+      matchedOff(['I1', 'I2'], 'cap'),
+      matchedOff(['E1', 'E2'], 'cap'),
+      off(2, 'bolts'),
+      endStrip,
+      tightening('p1', [snug]),
+      putOn('p1', 'I1'),
+      putOn('p2', 'I2'),
+    )
+    others.when(turn('I1')).makes('tightened')
   })
 })
 
