@@ -80,6 +80,7 @@ export class Session {
     try {
       written = this.#store.append((fresh) => {
         this.#take(fresh)
+        if (this.#unlawful) throw this.#unlawful
         const decision = decide(this.#state, command)
         if (decision.ok) return [this.#entry(decision.body)]
         refusal = decision.refusal
@@ -129,11 +130,21 @@ export class Session {
       this.#state = foldOn(this.#state, this.#store.entries(), fresh)
     } catch (error) {
       if (!(error instanceof UnlawfulEntry)) throw error
-      this.#unlawful = error
-      this.#state = fold(this.#store.entries().slice(0, error.n - 1))
+      this.#state = this.#foldBefore(error)
     }
     this.#gates = null
     this.#version += 1
     for (const listener of this.#listeners) listener()
+  }
+
+  #foldBefore(unlawful: UnlawfulEntry): State {
+    this.#unlawful = unlawful
+    try {
+      return fold(this.#store.entries().slice(0, unlawful.n - 1))
+    } catch (error) {
+      // An earlier one had passed, because it was taken back further on.
+      if (!(error instanceof UnlawfulEntry)) throw error
+      return this.#foldBefore(error)
+    }
   }
 }
