@@ -91,7 +91,7 @@ function answer(session: Session, no: number): ScanAnswer {
     return { kind: 'void', container: no, code, insteadOf: insteadOf ?? null, reason }
   }
   const inside = [...state.containers.values()]
-    .filter((other) => other.inside === no)
+    .filter((other) => other.inside === no && other.voided === null)
     .map((other) => other.no)
   const pieces = holdingsIn(state.ledger, no).map((holding) => scanned(state, holding))
   return { kind: 'container', container: no, code, pieces, inside, verdict: verdict(session, pieces) }
@@ -111,9 +111,13 @@ function verdict(session: Session, pieces: ScannedPiece[]): Verdict {
   if (step === undefined) return { kind: 'nothing-to-fit' }
   if (inHand !== null && step !== inHand) return { kind: 'not-in-this-step', step: inHand, belongs }
   if (step === inHand) return { kind: 'fits-now', step }
-  // Of several steps, the one that could start is the one to name.
-  for (const candidate of belongs) {
-    if (session.gates().start(candidate).length === 0) return { kind: 'fits-now', step: candidate }
-  }
+  // Of several steps, the one that could take it is the one to name.
+  const open = belongs.find((candidate) => takesPieces(session, candidate))
+  if (open !== undefined) return { kind: 'fits-now', step: open }
   return { kind: 'not-yet', step, reasons: session.gates().start(step) }
+}
+
+/** A step once begun takes what there is; what keeps others from starting no longer concerns it. */
+function takesPieces(session: Session, no: number): boolean {
+  return session.state.steps.get(no)?.built === 'underway' || session.gates().start(no).length === 0
 }
