@@ -384,3 +384,25 @@ test('a decimal number alone is the amount of the fluid that is to be filled nex
   enter('take 1', '2.0')
   expect(state().fluids.get('f1')).toMatchObject({ filledLitres: 2 })
 })
+
+test('a bolt that turns up in an empty bag is known again by number, and what hides its home is said', () => {
+  const { enter, text, state } = jobWith(
+    'begin pump cover off',
+    'off 4 M6x25 hex 8 pump cover bolts into new bag',
+    'end',
+    'look 1',
+    'fit p1',
+    'done 1',
+  )
+  enter('.2', '1', '2', '1')
+  expect(text()).toContain('1  it is 1 × pump cover bolt M6x25 hex 8, recorded as fitted')
+  enter('1')
+  expect(state().ledger.accounts.get('p1')?.at).toEqual(
+    new Map([
+      ['machine', 3],
+      ['c1', 1],
+    ]),
+  )
+  enter('.4')
+  expect(text()).toContain('First undo: step 1.')
+})

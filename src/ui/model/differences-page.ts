@@ -1,6 +1,7 @@
+import { suspectsOf } from '../../session/passed-through.ts'
 import { overOrShort } from '../../words/names.ts'
-import { pieceName } from '../../words/pieces.ts'
-import { containerName } from '../../words/places.ts'
+import { countedPiece, pieceName } from '../../words/pieces.ts'
+import { containerName, whereName } from '../../words/places.ts'
 import { type Choice, choicesOf, type Page, rowsOf } from '../page.ts'
 import { chip, SIGNS } from '../signs.ts'
 import { type Line, line, strong } from '../text/line.ts'
@@ -22,7 +23,7 @@ export function differencesPage({ session, width }: Scene, container: number): P
   const explain = open.flatMap((difference) => {
     const { id, piece, expected, counted } = difference
     const name = piece === null ? 'pieces the record does not have there' : pieceName(state, piece)
-    const ways = waysToExplain(difference)
+    const ways = [...knownAgain(session, difference), ...waysToExplain(difference)].slice(0, MOST_WAYS)
     return [
       ...indented(line(strong(`${id}  ${overOrShort(expected, counted)}`), `  ${name}`), width),
       ...ways.flatMap((way) => {
@@ -63,6 +64,34 @@ function arithmetic(state: State, { piece, expected, counted }: Counted['lines']
 }
 
 type Difference = State['differences'] extends Map<unknown, infer Value> ? Value : never
+
+/** Two ways to write stay in reach below the pieces that it may be; 9 counts again. */
+const MOST_WAYS = 8
+
+/** What is too many may be a piece that lay in here once: named by number, the count is the reason. */
+function knownAgain(session: Scene['session'], difference: Difference): Choice[] {
+  const { state } = session
+  const over = difference.counted - difference.expected
+  return suspectsOf(session, difference)
+    .slice(0, MOST_WAYS - 2)
+    .map(({ piece, place, other }) => {
+      const name = countedPiece(state, piece, over)
+      return {
+        says: `it is ${name}, ${place === 'machine' ? 'recorded as fitted' : `recorded ${whereName(state, place)}`}`,
+        act: {
+          do: 'send',
+          commands: [
+            {
+              do: 'explain',
+              difference: difference.id,
+              how: { kind: 'moved', piece, other },
+              reason: `found in ${containerName(state, difference.container)} when it was counted`,
+            },
+          ],
+        },
+      }
+    })
+}
 
 /** Each way begins a line that the reason completes. */
 function waysToExplain({ id, expected, counted, piece }: Difference): Choice[] {
