@@ -406,3 +406,19 @@ test('a bolt that turns up in an empty bag is known again by number, and what hi
   enter('.4')
   expect(text()).toContain('First undo: step 1.')
 })
+
+test('one key says that nothing had to be off before, or what else; and the step shows what is not in the bag', () => {
+  const { enter, text, state } = jobWith('begin fuel tank off', 'off fuel tank into bench')
+  enter(
+    '.1',
+    'begin exhaust off',
+    'rag > exhaust port',
+    'mark: bracket leans left',
+    'exhaust pipe into bench',
+  )
+  expect(text()).toContain('THIS STEP SO FAR')
+  expect(text()).toContain('1 × exhaust pipe, 1 × rag at exhaust port')
+  expect(state().steps.get(2)?.after).toEqual([1])
+  enter('5')
+  expect(state().steps.get(2)?.after).toEqual([])
+})

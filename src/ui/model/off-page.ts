@@ -2,9 +2,8 @@ import { groupedCode } from '../../label/code.ts'
 import { readOff } from '../../lines/read-line.ts'
 import { codeOf } from '../../session/scan.ts'
 import type { Session } from '../../session/session.ts'
-
-import { liesIn } from '../../words/lookups.ts'
-import { stepName } from '../../words/names.ts'
+import { liesAt, liesIn } from '../../words/lookups.ts'
+import { fluidName, markName, stepName } from '../../words/names.ts'
 import { countedPiece } from '../../words/pieces.ts'
 import { containerName, containerPlace } from '../../words/places.ts'
 import { bigLetters } from '../controls/big-letters/big-letters.ts'
@@ -26,9 +25,11 @@ export function offPage(scene: Scene): Page {
       { says: words, act: { do: 'write', before: '', after: ` ${words}` } },
     ]),
   )
-  if (state.strip !== null) {
+  const { strip } = state
+  if (strip !== null) {
+    for (const [no, choice] of orderChoices(state, strip)) choices.set(no, choice)
     choices.set(7, {
-      says: `all of it is off: end step ${state.strip}`,
+      says: `all of it is off: end step ${strip}`,
       act: { do: 'send', commands: [{ do: 'end-strip' }] },
     })
   }
@@ -39,18 +40,19 @@ export function offPage(scene: Scene): Page {
     )
   }
   choices.set(9, { says: 'name the next step', act: { do: 'write', before: 'begin ' } })
-  const rest = [...choices].filter(([no]) => no > 6)
+  const rest = [...choices].filter(([no]) => no > MOST_AGAIN)
   return {
     title: title(state),
     top: handRows(scene, container),
     rows: rowsOf(
       groups(
         container === null ? [] : headed('IN IT', contents(scene, container)),
+        strip === null ? [] : headed('THIS STEP SO FAR', soFar(scene, strip, container)),
         headed(
           'THE SAME AGAIN: a number, then the count',
           again.flatMap((words, index) => numbered(index + 1, plainWords(words), width)),
         ),
-        headed('THIS STEP', flowed(rest, width)),
+        headed('OR', flowed(rest, width)),
       ),
     ),
     enter: enter(scene, container),
@@ -104,7 +106,40 @@ function contents({ session, width }: Scene, container: number): Line[] {
   return inOneFlow(names, width, 5)
 }
 
-const MOST_AGAIN = 6
+/** What else came off or went in during the step: the bag in hand does not show it. */
+function soFar({ session, width }: Scene, strip: number, container: number | null): Line[] {
+  const { state } = session
+  const { pieces, aids, tools, fluids, marks } = session.gates().contentsOf(strip)
+  const elsewhere = pieces.filter(({ piece }) =>
+    liesAt(state, piece.id).every(({ place }) => containerPlace(place)?.container !== container),
+  )
+  const names = [
+    ...[...elsewhere, ...aids, ...tools].map(({ piece, entered }) => countedPiece(state, piece.id, entered)),
+    ...fluids.map(({ id }) => fluidName(state, id)),
+    ...marks.map(({ id }) => markName(state, id)),
+  ]
+  return inOneFlow(names, width, 5)
+}
+
+/** What had to be off before the step: the one before, unless a key says otherwise. */
+function orderChoices(state: State, strip: number): [number, Choice][] {
+  const after = state.steps.get(strip)?.after ?? []
+  const hang: Choice = {
+    says: 'it had to wait for other steps',
+    act: { do: 'write', before: `step ${strip} after ` },
+  }
+  if (after.length === 0) return state.steps.size > 1 ? [[6, hang]] : []
+  const free: Choice = {
+    says: `nothing had to be off before step ${strip}`,
+    act: { do: 'send', commands: [{ do: 'change-step', step: strip, after: [] }] },
+  }
+  return [
+    [5, free],
+    [6, hang],
+  ]
+}
+
+const MOST_AGAIN = 4
 
 /** The words of what came off before, newest first, as far as they would be understood again. */
 function sameAgain({ session }: Scene): string[] {
