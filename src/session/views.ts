@@ -1,7 +1,7 @@
 import type { ContainerState, State, StopCard } from '../journal/state.ts'
 import type { Account } from '../ledger/account.ts'
 import { type Holding, holdingsAt, holdingsIn, placesOf } from '../ledger/ledger.ts'
-import { belongsInToolbox, isMatched } from '../ledger/piece.ts'
+import { belongsInToolbox, isMatched, type Piece } from '../ledger/piece.ts'
 import { containerOf } from '../ledger/place.ts'
 import { outOfToolbox, owedAtHome, withinReach } from '../plan/contents.ts'
 import type { FluidFacts, MarkFacts, StepFacts, TighteningFacts } from '../plan/facts.ts'
@@ -107,25 +107,39 @@ export function todoOf(session: Session, no: number): Todo[] {
 
 /** What came off last goes back first; a matched set keeps the order of its positions. */
 function lastOffFirst(state: State, accounts: readonly Account[]): Account[] {
-  const lots = new Map<string, { cameOff: number; accounts: Account[] }>()
+  const lots = new Map<string, { account: Account; first: number }[]>()
   for (const account of accounts) {
-    const lot = account.piece.set ?? account.piece.id
-    const known = lots.get(lot)
-    if (known) known.accounts.push(account)
-    else lots.set(lot, { cameOff: firstOf(state, account), accounts: [account] })
+    const { id, set } = account.piece
+    // Intake and exhaust caps may go by the same positions.
+    const name = set === undefined ? id : `${set} ${account.home.at}`
+    const lot = lots.get(name) ?? []
+    lots.set(name, lot)
+    lot.push({ account, first: firstAtHome(state, account) })
   }
-  return [...lots.values()].sort((a, b) => b.cameOff - a.cameOff).flatMap(({ accounts }) => accounts)
+  for (const lot of lots.values()) lot.sort((a, b) => a.first - b.first)
+  return [...lots.values()]
+    .sort(([a], [b]) => (b?.first ?? 0) - (a?.first ?? 0))
+    .flatMap((lot) => lot.map(({ account }) => account))
 }
 
-/** The number of the piece that first had this home: a new one goes back where the old one came off. */
-function firstOf(state: State, account: Account): number {
-  let { piece } = account
-  for (let old = piece.replaces; old !== undefined; old = piece.replaces) {
-    const before = state.ledger.accounts.get(old)
-    if (!before) break
-    piece = before.piece
+/** The number of the piece that first had this home: whatever has it now goes back where that one came off. */
+function firstAtHome(state: State, { piece, home }: Account): number {
+  if (home.position === undefined) return firstOf(state, piece)
+  for (const { piece: other } of state.ledger.accounts.values()) {
+    const isHere = other.home.position === home.position && other.home.at === home.at
+    if (isHere && other.step === piece.step && other.name === piece.name) return numberOf(other)
   }
-  return Number(piece.id.slice(1))
+  return numberOf(piece)
+}
+
+/** Follows the pieces that were replaced back to the one that came off. */
+function firstOf(state: State, piece: Piece): number {
+  const old = piece.replaces === undefined ? undefined : state.ledger.accounts.get(piece.replaces)
+  return old ? firstOf(state, old.piece) : numberOf(piece)
+}
+
+function numberOf({ id }: Piece): number {
+  return Number(id.slice(1))
 }
 
 export interface ContainerRow {
