@@ -2,7 +2,7 @@ import { readdirSync, writeFileSync } from 'node:fs'
 import { hostname } from 'node:os'
 import { join } from 'node:path'
 import { nodeFileSystem, removeQuietly } from './file-system.ts'
-import { holderHere, readLock } from './lock-holder.ts'
+import { type Holder, holderHere, readLock } from './lock-holder.ts'
 import { isAlive } from './process-alive.ts'
 
 /** A program that has a job open for work, as other programs on this machine see it. */
@@ -36,13 +36,22 @@ const PREFIX = 'journal.open-'
 function present(folder: string): string[] {
   return names(folder).filter((name) => {
     const path = join(folder, name)
-    const holder = readLock(path, nodeFileSystem)?.holder
+    const holder = holderIn(path)
     // A sign from another machine came with a copied folder.
     if (!holder || holder.host !== hostname()) return false
     if (isAlive(holder.pid)) return true
     removeQuietly(nodeFileSystem, path)
     return false
   })
+}
+
+/** Who a sign stands for; one that cannot be read stands for nobody. */
+function holderIn(path: string): Holder | null {
+  try {
+    return readLock(path, nodeFileSystem)?.holder ?? null
+  } catch {
+    return null
+  }
 }
 
 function names(folder: string): string[] {
