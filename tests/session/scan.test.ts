@@ -59,7 +59,7 @@ describe('what a code is', () => {
     { no: 12, name: 'red mower' },
     { no: 13, name: 'pump' },
   ]
-  const bag1 = { kind: 'container', container: 1, code: CODE[1] }
+  const bag1: Partial<ScanAnswer> = { kind: 'container', container: 1, code: CODE[1] }
 
   test.each<[string, string, Command[], Partial<ScanAnswer>]>([
     ['a label, scanned', '007000103', [], bag1],

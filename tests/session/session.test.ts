@@ -205,16 +205,14 @@ describe('an entry that breaks a law, with its checksum right', () => {
     matchedOff(['1', '2'], 'cap'),
   ])
   const piece = { kind: 'part', name: 'bracket', home: { at: 'bracket' }, should: 1, step: 1 } as const
-  const tooMany = { type: 'moved', moves: [{ piece: 'p1', count: 7, from: 'c1', to: 'bench' }] } as const
+  const seven = { piece: 'p1', count: 7, from: 'c1', to: 'bench' } as const
+  const tooMany: EntryBody = { type: 'moved', moves: [seven] }
   const after: EntryBody = { type: 'strip-ended', step: 1 }
 
   const unlawful: [string, EntryBody][] = [
     ['7 of 6 bolts', tooMany],
-    [
-      'one move right, the next wrong: neither',
-      { type: 'moved', moves: [{ ...tooMany.moves[0], count: 6 }, tooMany.moves[0]] },
-    ],
-    ['a piece that never came off', { type: 'moved', moves: [{ ...tooMany.moves[0], piece: 'p9' }] }],
+    ['one move right, the next wrong: neither', { type: 'moved', moves: [{ ...seven, count: 6 }, seven] }],
+    ['a piece that never came off', { type: 'moved', moves: [{ ...seven, piece: 'p9' }] }],
     [
       'a cap in the place of its mate',
       {
