@@ -623,6 +623,12 @@ describe('a tightening broken off', () => {
     ['all turned', [...ready, ...turns(4)], [], false],
     ['a torque pass starts again after a stop', [...ready, ...turns(1), stop()], [], false],
     ['stopped with a word, in the angle pass', [...ready, ...turns(3), stop()], ['pass 2 2 suspect'], false],
+    [
+      'stopped with a word, right before the angle pass',
+      [...ready, ...turns(2), stop()],
+      ['pass 2 1'],
+      false,
+    ],
     ['stopped without a word', [...ready, ...turns(2), stop(true)], ['pass 2 1 suspect'], false],
     [
       'after the stop other work went on: the doubt stands, nothing new is in doubt',

@@ -2,7 +2,7 @@ import { spawnSync } from 'node:child_process'
 import { chmodSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { hostname } from 'node:os'
 import { join } from 'node:path'
-import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { afterAll, beforeAll, describe, expect, onTestFinished, test, vi } from 'vitest'
 import { enterJob } from '../../src/storage/presence.ts'
 import { isAlive } from '../../src/storage/process-alive.ts'
 import { buildProgram, type ChildProgram, startProgram } from '../helpers/child-program.ts'
@@ -136,5 +136,12 @@ describe('whether a process is there', () => {
     ['a number that no process has', () => 2 ** 31 - 1, false],
   ])('%s', (_, pid, alive) => {
     expect(isAlive(pid())).toBe(alive)
+  })
+  test('one of somebody else, which may not be signalled', () => {
+    const kill = vi.spyOn(process, 'kill').mockImplementation(() => {
+      throw Object.assign(new Error('not permitted'), { code: 'EPERM' })
+    })
+    onTestFinished(() => kill.mockRestore())
+    expect(isAlive(1)).toBe(true)
   })
 })
