@@ -109,11 +109,6 @@ export class Session {
     return () => this.#listeners.delete(listener)
   }
 
-  /** Follows what other programs write into the same job, until the returned function is called. */
-  follow(): () => void {
-    return this.#store.watch(() => this.refresh())
-  }
-
   #entry(body: EntryBody): Entry {
     const header = {
       v: ENTRY_VERSION,

@@ -1,3 +1,4 @@
+import type { Account } from '../../ledger/account.ts'
 import { isMatched } from '../../ledger/piece.ts'
 import type { TighteningFacts, TighteningId } from '../../plan/facts.ts'
 import { notHome } from '../../plan/reasons.ts'
@@ -107,20 +108,21 @@ function wholePass(pass: Pass): void {
 
 function membersOf(state: State, id: TighteningFacts['piece']) {
   const account = knownPiece(state, id)
-  const { set, step } = account.piece
-  if (set === undefined) return [account]
-  return [...state.ledger.accounts.values()].filter(
-    (other) => other.piece.set === set && other.piece.step === step && other.should > 0,
-  )
+  if (account.piece.set === undefined) return [account]
+  return [...state.ledger.accounts.values()].filter((other) => other.should > 0 && areMates(account, other))
 }
 
 function tighteningOf(state: State, piece: TighteningFacts['piece']): TighteningFacts | undefined {
-  const { set, step } = knownPiece(state, piece).piece
-  return [...state.tightenings.values()].find((tightening) => {
-    if (tightening.piece === piece) return true
-    const other = knownPiece(state, tightening.piece).piece
-    return set !== undefined && other.set === set && other.step === step
-  })
+  const account = knownPiece(state, piece)
+  return [...state.tightenings.values()].find(
+    (tightening) => tightening.piece === piece || areMates(account, knownPiece(state, tightening.piece)),
+  )
+}
+
+/** Two of one set: sets of the same name at two places, as inlet and exhaust, are two sets. */
+function areMates(a: Account, b: Account): boolean {
+  const { set, step } = a.piece
+  return set !== undefined && b.piece.set === set && b.piece.step === step && b.home.at === a.home.at
 }
 
 function current(state: State): TighteningFacts {
