@@ -305,6 +305,7 @@ describe('what is lost', () => {
       false,
     ],
     ['and turned up: then another lost asks for a decision of its own', [giveUp, found, lose('p1', 1)], true],
+    ['two given up, and one turned up', [lose('p1', 1), giveUp, found], false],
     ['two given up, one turned up, another lost', [lose('p1', 1), giveUp, found, lose('p1', 1)], true],
   ])('%s', (_, commands, open) => {
     const refusal = lost

@@ -58,6 +58,26 @@ describe('why a step may not start, every reason at once', () => {
         { code: 'piece-short', should: 6, have: 5 },
       ],
     ],
+    [
+      'two were left where they are, the third is missing',
+      [off(3, 'hoses', { found: 2, into: at('machine') }), endStrip],
+      [{ code: 'piece-short', should: 3, have: 2 }],
+    ],
+    [
+      'a stud snapped, was drilled out, and a new one is here',
+      [
+        off(2, 'studs', { broken: { kind: 'snapped', count: 1 } }),
+        endStrip,
+        supply('p1', 1),
+        { do: 'settle-fault', fault: 'x1', how: 'drilled out' },
+      ],
+      [],
+    ],
+    [
+      'a stud snapped, and is passed over',
+      [off(2, 'studs', { broken: { kind: 'snapped', count: 1 } }), endStrip, supply('p1', 1), override('x1')],
+      [],
+    ],
     ['a spare will do', [...sixBolts, move('p1', at('spare'), { count: 2 })], []],
     [
       'single-use bolts that came off',
@@ -213,6 +233,30 @@ describe('the last look before something is hidden', () => {
     expect(codes(gatesAfter(...camsUnderCover).start(1))).toEqual(['step-before'])
     expect(gatesAfter(...camsUnderCover, ...camsIn).start(1)).toEqual([{ code: 'look-due', step: 1 }])
     expect(gatesAfter(...camsUnderCover, ...camsIn, look(1)).start(1)).toEqual([])
+  })
+
+  test('names what lies deepest first', () => {
+    const gates = gatesAfter(
+      strip('valve cover off'),
+      strip('cams out'),
+      off(2, 'caps'),
+      strip('buckets out'),
+      off(4, 'buckets'),
+      endStrip,
+    )
+    expect(gates.look(1)).toMatchObject([{ piece: 'p2' }, { piece: 'p1' }])
+  })
+
+  test('falls when the step beneath is taken up, though it was put in before', () => {
+    const job = given(
+      ...camsUnderCover,
+      ...camsIn,
+      addStep('oil the cams', { before: [1] }),
+      override('start 1'),
+      look(1),
+    )
+    expect(job.state.steps.get(1)?.looked).toBe(true)
+    expect(job.and(begin(3)).state.steps.get(1)?.looked).toBe(false)
   })
 
   test('names what is not in order beneath, near and far, and what the step itself put in', () => {

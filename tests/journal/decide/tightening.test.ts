@@ -288,3 +288,16 @@ test('a bolt that comes off again is turned from the first pass', () => {
   const again = job.and(addStep('turn by hand', { needs: [1] }), reopen(1), putOn('p1'))
   again.when(turn()).makes('tightened', { pass: 0, fastener: '1' })
 })
+
+test('two sets of one name at two places are tightened apart', () => {
+  const { state } = given(
+    matchedOff(['1', '2'], 'cap', { at: 'inlet' }),
+    matchedOff(['1', '2'], 'cap', { at: 'exhaust' }),
+    tightening('p1', stages),
+    tightening('p3', stages),
+  )
+  expect([...state.tightenings.values()].map(({ piece, order }) => ({ piece, order }))).toEqual([
+    { piece: 'p1', order: ['1', '2'] },
+    { piece: 'p3', order: ['1', '2'] },
+  ])
+})
