@@ -1,6 +1,6 @@
 import type { Command, Into } from '../journal/command.ts'
 import type { State } from '../journal/state.ts'
-import type { BagLine } from '../trade/bag-line/bag-item.ts'
+import type { AidItem, BagLine } from '../trade/bag-line/bag-item.ts'
 import { readBagLine } from '../trade/bag-line/read-bag-line.ts'
 import { itemCommand } from './item-command.ts'
 import { readPlace } from './read-place.ts'
@@ -15,6 +15,7 @@ export function offReading(text: string, state: State, asked?: Into): Reading {
   let next = into
   const commands: Command[] = []
   for (const item of bag.items) {
+    if (item.kind === 'aid' && CONTAINER.test(item.where)) intoContainer(item)
     const command = itemCommand(item, state, next)
     commands.push(command)
     // What is opened for the first lot is in hand for the rest of the line.
@@ -38,9 +39,23 @@ function asWords(line: string): Extract<BagLine, { understood: true }> | null {
 
 /** `into` only counts where a place follows: `note: oil ran into the sump` is all note. */
 function splitInto(text: string, state: State, asked?: Into): { line: string; into: Into | undefined } {
+  if (/^\s*(?:note|caution|used|mark)\b/i.test(text)) return { line: text, into: asked }
   const [, line = '', place = ''] = /^(.*) into (.+)$/i.exec(text) ?? []
   const into = place === '' ? null : readPlace(place, state)
-  return into && !/^\s*(?:note|caution|used|mark)\b/i.test(text)
-    ? { line, into }
-    : { line: text, into: asked }
+  // A container that is not known would become part of a name, and the piece would lie elsewhere.
+  if (!into && CONTAINER_WORD.test(place)) misread({ code: 'no-such-place', part: place, form: FORM })
+  const [, other] = / into ((?:bag|bin|tray|tag|shelf)\b[^;]*)/i.exec(into ? line : '') ?? []
+  if (other !== undefined)
+    misread({ code: 'not-understood', verb: 'off', part: `into ${other}`, nearest: null, form: FORM })
+  return into ? { line, into } : { line: text, into: asked }
+}
+
+const FORM = 'off COUNT SIZE NAME [into PLACE]'
+const CONTAINER_WORD = /^(?:the )?(?:bag|bin|tray|tag|shelf)\b/i
+const CONTAINER = /^(?:the )?(?:bag|bin|tray|tag|shelf) ?\d{1,4}(?: ?\/.*)?$/i
+
+/** `cover > bin 2` says where a piece lies, not where an aid sits on the machine. */
+function intoContainer({ name, count, where }: AidItem): never {
+  const nearest = `off ${count > 1 ? `${count} ` : ''}${name} into ${where}`
+  misread({ code: 'not-understood', verb: 'off', part: `> ${where}`, nearest, form: FORM })
 }

@@ -32,7 +32,10 @@ export function readContainer(text: string, state: State): number | null {
   const code = readCode(words)
   if (code.kind === 'code' && code.job === state.job.no) return code.container
   const name = words.toLowerCase()
-  const called = [...state.containers.values()].filter((container) => container.name?.toLowerCase() === name)
+  const called = [...state.containers.values()].filter(
+    ({ kind, name: own = '' }) =>
+      own !== '' && [own, `${kind} ${own}`].some((each) => each.toLowerCase() === name),
+  )
   return called.length === 1 ? (called[0]?.no ?? null) : null
 }
 

@@ -290,6 +290,7 @@ describe('a line is not understood, and says why', () => {
     ['end now', { code: 'not-understood', verb: 'end', part: 'now' }],
     ['take 3 4', { code: 'not-understood', verb: 'take', part: '4' }],
     ['bag 3', { code: 'not-understood', verb: 'bag', part: '3', nearest: 'scan 3' }],
+    ['tray 3', { code: 'not-understood', verb: 'tray', part: '3', nearest: 'scan 3' }],
     ['tray', { code: 'missing', verb: 'tray', what: 'N slots' }],
     ['tray big', { code: 'not-understood', verb: 'tray', part: 'big', nearest: 'tray 12 slots' }],
     ['step 3 hides perhaps', { code: 'not-understood', part: 'perhaps', nearest: 'step 3 hides yes' }],
@@ -301,6 +302,8 @@ describe('a line is not understood, and says why', () => {
     ['fill coolant 2 bar', { code: 'not-understood', part: '2 bar', nearest: 'fill coolant 2 L' }],
     ['fill brake fluid 1 L', { code: 'no-such-fluid', part: 'brake fluid', known: ['f1 coolant'] }],
     ['tighten head bolts', { code: 'missing', what: ': PASSES' }],
+    ['tighten head bolts: 5000 Nm', { code: 'not-understood', part: '5000 Nm', nearest: null }],
+    ['tighten head bolts: 0 Nm', { code: 'not-understood', part: '0 Nm', nearest: null }],
     ['tighten head bolts: 40', { code: 'not-understood', part: '40', nearest: 'tighten head bolts: 40 Nm' }],
     ['move cylinder head', { code: 'missing', what: 'to PLACE' }],
     ['move cylinder head to the moon', { code: 'no-such-place', part: 'the moon' }],
@@ -308,6 +311,14 @@ describe('a line is not understood, and says why', () => {
     ['fit p99', { code: 'no-such-piece', part: 'p99', near: [] }],
     ['accept 1,99', { code: 'no-such-proposal', part: '99' }],
     ['off 8 M6x25 bolts 10 Nm', { code: 'bag-line' }],
+    ['off 2 dowels into tray', { code: 'no-such-place', part: 'tray' }],
+    ['off 2 dowels into bin of covers', { code: 'no-such-place', part: 'bin of covers' }],
+    ['off 2 dowels into bag 1; 3 nuts into bag 5', { code: 'not-understood', part: 'into bag 1' }],
+    ['off heat shield > bag 1', { code: 'not-understood', nearest: 'off heat shield into bag 1' }],
+    [
+      'off 2 heat shields > tray 3/5',
+      { code: 'not-understood', nearest: 'off 2 heat shields into tray 3/5' },
+    ],
     ['off', { code: 'missing', verb: 'off' }],
     ['note', { code: 'missing', verb: 'note', what: 'TEXT' }],
     ['mark:', { code: 'missing', verb: 'mark', what: 'TEXT' }],
@@ -485,4 +496,19 @@ describe('whatever is typed', () => {
     )
     expect(stateText(state)).toBe(before)
   })
+})
+
+test('a number that a name begins with is no count', () => {
+  const toolbox = told(
+    'begin cover off',
+    'tool: 10 mm socket',
+    'tool: 10 mm spanner',
+    'off 10 dowels into bench',
+  )
+  const read = (line: string) => readLine(line, toolbox)
+  expect(read('return 10 mm socket')).toMatchObject({
+    commands: [{ do: 'move', piece: 'p1', count: undefined }],
+  })
+  expect(read('return 1 10 mm spanner')).toMatchObject({ commands: [{ do: 'move', piece: 'p2', count: 1 }] })
+  expect(read('scrap 10 dowels')).toMatchObject({ commands: [{ do: 'move', piece: 'p3', count: 10 }] })
 })

@@ -16,6 +16,8 @@ test.each<[string, Into | null]>([
   ['tray 2, slot 5', { kind: 'container', no: 2, slot: '5' }],
   [labelCode(7, 3), { kind: 'container', no: 3 }],
   ['Cam Box', { kind: 'container', no: 1 }],
+  ['bag cam box', { kind: 'container', no: 1 }],
+  ['tray cam box', null],
   ['bench', { kind: 'place', place: 'bench' }],
   ['the Bench', { kind: 'place', place: 'bench' }],
   ['spares', { kind: 'place', place: 'spare' }],

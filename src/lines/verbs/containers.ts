@@ -70,6 +70,12 @@ function opening(kind: ContainerKind, line: Line) {
   // A bare number is somebody who means the container of that number, not a name.
   if (kind !== 'tray' && /^\d+$/.test(line.rest)) line.notUnderstood(line.rest, `scan ${line.rest}`)
   if (kind === 'tray' && line.rest === '') line.missing('N slots')
+  if (
+    kind === 'tray' &&
+    /^\d+$/.test(line.rest) &&
+    line.state.containers.get(Number(line.rest))?.kind === 'tray'
+  )
+    line.notUnderstood(line.rest, `scan ${line.rest}`)
   const { rest } = line
   const opened = readNewContainer(`${kind} ${rest}`.trim()) ?? line.notUnderstood(rest, 'tray 12 slots')
   return {
