@@ -92,7 +92,8 @@ const target = z.union([
 ])
 
 const header = {
-  v: z.int().check(z.minimum(1)),
+  /** A higher one is a newer program's, and may mean what this one does not know. */
+  v: z.int().check(z.minimum(1), z.maximum(ENTRY_VERSION)),
   n: z.int().check(z.minimum(1)),
   at: z.iso.datetime(),
   id: z.string().check(z.minLength(1), z.maxLength(40)),

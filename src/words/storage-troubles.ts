@@ -35,8 +35,12 @@ export function troubleText(trouble: Trouble): Told {
       )
     case 'damaged':
       return told(
-        `line ${trouble.line} of ${trouble.path} is damaged: ${DAMAGE[trouble.why] ?? trouble.why}`,
-        'leave the file as it is, copy the job folder, and put the file back from a copy that is whole',
+        trouble.why === 'shape'
+          ? `line ${trouble.line} of ${trouble.path} is not known to this program: it may be one of a newer version`
+          : `line ${trouble.line} of ${trouble.path} is damaged: ${DAMAGE[trouble.why] ?? trouble.why}`,
+        trouble.why === 'shape'
+          ? 'open it with the newest putback; else leave the file as it is, and put it back from a copy that is whole'
+          : 'leave the file as it is, copy the job folder, and put the file back from a copy that is whole',
         [
           `the ${counted(trouble.line - 1, 'entry', 'entries')} before it can be read, nothing can be recorded`,
         ],
@@ -60,7 +64,7 @@ export function troubleText(trouble: Trouble): Told {
       )
     case 'unreadable':
       return told(
-        `the file ${trouble.path} cannot be read: ${cause(trouble.code).what}`,
+        `the file ${trouble.path} cannot be read or written: ${cause(trouble.code).what}`,
         cause(trouble.code).cure,
       )
     default:
@@ -73,7 +77,6 @@ const DAMAGE: Record<string, string> = {
   chain: 'it does not follow the line before it',
   'too-long': 'it is longer than any entry',
   json: 'it cannot be parsed',
-  shape: 'it is no entry that this program knows, perhaps one of a newer version',
   sequence: 'its number is not the next',
   law: 'it tells what cannot be, such as a piece that is in two places',
 }
@@ -83,7 +86,7 @@ function lockTold({ path, pid, host, since, elsewhere }: Extract<Trouble, { kind
   const cure =
     elsewhere || pid === null
       ? `say it again when it is free; if nothing records there any more, delete ${path}`
-      : `close the other window, or wait, then say it again`
+      : `close the other window, or wait, then say it again; if process ${pid} is no putback, delete ${path}`
   return told(`not recorded: ${who} has the job${since === null ? '' : ` since ${timeText(since)}`}`, cure, [
     STANDS,
   ])
@@ -121,7 +124,7 @@ const GONE: Cause = {
 }
 const NOT_ALLOWED: Cause = {
   what: 'this user may not read or write there',
-  cure: 'give this user the right to read and write in the job folder, then say it again',
+  cure: 'give this user the right to read and write in that folder, then say it again',
 }
 const FULL: Cause = { what: 'the disk is full', cure: 'make room on the disk, then say it again' }
 const FAULTY: Cause = {
@@ -172,6 +175,10 @@ const CAUSES: Record<string, Cause> = {
   damaged: {
     what: 'a line of the file is damaged, so nothing may follow it',
     cure: 'leave the file as it is, and put it back from a copy that is whole',
+  },
+  'unknown-entry': {
+    what: 'a line of the file is not known to this program, so nothing may follow it',
+    cure: 'record with the newest putback',
   },
   replaced: {
     what: 'the file was replaced or cut while it was open',

@@ -13,7 +13,12 @@ export function troubleOfError(error: unknown, path: string): Trouble | null {
   const at = text(facts.path) || path
   switch (error.name) {
     case 'NotRecorded':
-      return { kind: 'not-recorded', path: at, code: text(facts.code), takenBack: facts.takenBack !== false }
+      return {
+        kind: 'not-recorded',
+        path: at,
+        code: isUnknownEntry(error.cause) ? 'unknown-entry' : text(facts.code),
+        takenBack: facts.takenBack !== false,
+      }
     case 'LockHeld':
       return {
         kind: 'lock-held',
@@ -70,6 +75,11 @@ interface StorageFacts {
   since?: unknown
   elsewhere?: unknown
   n?: unknown
+}
+
+/** Whether a line is whole but of a shape that only another version knows. */
+function isUnknownEntry(cause: unknown): boolean {
+  return typeof cause === 'object' && cause !== null && 'why' in cause && cause.why === 'shape'
 }
 
 function text(value: unknown): string {

@@ -122,6 +122,10 @@ test('who wrote it may be said', () => {
   })
 })
 
+test('one of a newer version is not taken for one of ours, even in a shape that we know', () => {
+  expect(() => parseEntry({ ...entryOf('strip-ended'), v: ENTRY_VERSION + 1 })).toThrow()
+})
+
 test('the version is the one that is written', () => {
   expect(entries.every(({ v }) => v === ENTRY_VERSION)).toBe(true)
 })

@@ -24,6 +24,14 @@ const told: [Trouble, string[]][] = [
     ],
   ],
   [
+    { kind: 'damaged', path, line: 41, why: 'shape' },
+    [
+      'Line 41 of jobs/blue-twin/journal.log is not known to this program: it may be one of a newer version.',
+      '  The 40 entries before it can be read, nothing can be recorded.',
+      '> Open it with the newest putback; else leave the file as it is, and put it back from a copy that is whole.',
+    ],
+  ],
+  [
     { kind: 'replaced', path },
     [
       'The file jobs/blue-twin/journal.log was replaced or cut while it was open.',
@@ -44,7 +52,7 @@ const told: [Trouble, string[]][] = [
     [
       'Not recorded: process 4121 on garage has the job since 2026-05-02 14:03 UTC.',
       '  Everything recorded before still stands.',
-      '> Close the other window, or wait, then say it again.',
+      '> Close the other window, or wait, then say it again; if process 4121 is no putback, delete jobs/blue-twin/journal.lock.',
     ],
   ],
   [
@@ -114,8 +122,8 @@ const told: [Trouble, string[]][] = [
   [
     { kind: 'unreadable', path, code: 'EACCES' },
     [
-      'The file jobs/blue-twin/journal.log cannot be read: this user may not read or write there.',
-      '> Give this user the right to read and write in the job folder, then say it again.',
+      'The file jobs/blue-twin/journal.log cannot be read or written: this user may not read or write there.',
+      '> Give this user the right to read and write in that folder, then say it again.',
     ],
   ],
 ]
@@ -153,5 +161,6 @@ describe('what keeps the record from being written or read', () => {
     expect(kinds.length).toBeGreaterThan(4)
     const said = kinds.map((kind) => troubleText({ kind: 'damaged', path, line: 2, why: kind }).what)
     expect(said.filter((text, at) => text.endsWith(`: ${kinds[at]}.`))).toEqual([])
+    expect(said.every((text) => text.startsWith('Line 2 of '))).toBe(true)
   })
 })
