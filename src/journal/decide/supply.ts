@@ -127,9 +127,11 @@ export function rehome(state: State, { homes, reason }: Of<'rehome'>): EntryBody
   const moving = new Map(homes.map(({ piece, position }) => [piece, position]))
   const mates = matesOf(state, knownPiece(state, first.piece))
   const known = mates.map(({ home }) => home.position ?? '')
+  for (const { piece } of homes) {
+    if (!isMatched(knownPiece(state, piece).piece)) refuse({ code: 'not-matched', piece })
+  }
   for (const [id, position] of moving) {
-    const { piece } = knownPiece(state, id)
-    if (!isMatched(piece)) refuse({ code: 'not-matched', piece: id })
+    if (knownPiece(state, id).home.position === position) refuse({ code: 'home-taken', position, piece: id })
     if (!known.includes(position)) refuse({ code: 'no-such-position', position, known })
     if (balance(state.ledger, id, 'machine') > 0) refuse({ code: 'already-fitted', piece: id })
     const holder = mates.find(

@@ -273,6 +273,7 @@ describe('homes are changed by a decision alone', () => {
   })
 
   test('two change with each other, three in a ring, and each then goes only to its new one', () => {
+    caps.when(rehome(['p1', 'I1'], ['p1', 'I1'])).refuses('home-taken')
     const swapped = caps.and(rehome(['p1', 'I2'], ['p2', 'I1']))
     swapped.when(putOn('p1', 'I2')).makes('fitted')
     swapped.when(putOn('p1', 'I1')).refuses('law', { violation: { law: 'not-its-position', own: 'I2' } })
