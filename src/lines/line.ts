@@ -167,11 +167,14 @@ export class Line {
     misread({ code: 'not-understood', verb: this.verb, part, nearest, form: this.form })
   }
 
-  // A number in front is a count, unless only with it do the words name a piece; one behind is a count only
-  // where the words alone name none, for it may be a position.
+  // A number in front is a count, unless only with it do the words name a piece, or its name begins with that
+  // number (`10 mm socket`); one behind is a count only where the words alone name none, for it may be a position.
   #splitCount(words: string, prefer: Prefer[]): { count: number | undefined; name: string } {
     const [, first, after = ''] = /^(\S+) (.+)$/.exec(words) ?? []
     const front = first === undefined ? undefined : readWhole(first)
+    if (this.#find(words, prefer).some((id) => this.account(id)?.piece.name.startsWith(`${first} `))) {
+      return { count: undefined, name: words }
+    }
     if (front !== undefined && this.#find(after, prefer).length > 0) return { count: front, name: after }
     if (this.#find(words, prefer).length > 0) return { count: undefined, name: words }
     const [, before = '', number] = /^(.+) (\d{1,4})$/.exec(words) ?? []

@@ -21,7 +21,10 @@ export const tighteningVerbs: readonly Verb[] = [
       if (typed === '') line.missing('PASSES')
       const passes = readPasses(typed)
       if (!passes.understood)
-        return line.notUnderstood(passes.part || typed, `tighten ${words}: ${passes.nearest}`)
+        return line.notUnderstood(
+          passes.part || typed,
+          isOfTheirs(passes.nearest, typed) ? `tighten ${words}: ${passes.nearest}` : null,
+        )
       return {
         do: 'set-tightening',
         piece: fasteners(line, words),
@@ -105,4 +108,11 @@ function takeId(line: Line): TighteningId {
     line.take(/^t(\d{1,9})(?= |$)/i) ??
     (line.rest === '' ? line.missing('t1') : line.notUnderstood(line.rest, null))
   return `t${Number(number)}`
+}
+
+/** Whether a nearest reading has only figures that were written: a torque is never proposed. */
+function isOfTheirs(nearest: string | null, typed: string): boolean {
+  const figures = (text: string): string[] => text.match(/\d+(?:[.,]\d+)?/g) ?? []
+  const written = figures(typed)
+  return nearest !== null && figures(nearest).every((figure) => written.includes(figure))
 }
