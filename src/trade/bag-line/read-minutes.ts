@@ -7,13 +7,13 @@ const mostMinutes = 10_000
 /** Reads how long a step took: `took 25 min`, `took 1 h 20`, `took 1:20`. Undefined for any other text. */
 export function readMinutes(text: string): Outcome | undefined {
   const form = tidy(text).toLowerCase()
-  const match = /^took:? ?(?=[\d.,]|$)(.{0,40})$/.exec(form)
+  const match = /^took:? ?(?=[-+\d.,]|$)(.{0,40})$/.exec(form)
   if (!match) return undefined
   const duration = match[1] ?? ''
   const minutes = readDuration(duration)
   if (minutes !== undefined && minutes > 0 && minutes <= mostMinutes)
     return { items: [{ kind: 'minutes', minutes }] }
-  const number = /^\d{1,4}/.exec(duration)?.[0] ?? '25'
+  const number = /\d{1,4}/.exec(duration)?.[0] ?? '25'
   const hasOtherWords = /[a-z]{3}/.test(duration.replace(/\b(?:min(?:ute)?s?|hours?|hrs?)\b/g, ''))
   const nearest = hasOtherWords ? [text.replace(/^took:? ?/i, '')] : []
   return fault('minutes', text, ...nearest, `took ${number} min`)

@@ -73,6 +73,7 @@ describe('what is not understood, and the nearest form that is', () => {
     ['missing:', 'text', 'missing:', 'missing: 1 M6x20 cover bolt'],
     ['took', 'minutes', 'took', 'took 25 min'],
     ['took 25', 'minutes', 'took 25', 'took 25 min'],
+    ['took -5 min', 'minutes', 'took -5 min', 'took 5 min'],
     ['took 0 min', 'minutes', 'took 0 min', 'took 25 min'],
     ['took 8 M6x25 bolts', 'minutes', 'took 8 M6x25 bolts', '8 M6x25 bolts'],
     // Words of no kind.
