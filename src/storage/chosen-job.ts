@@ -25,7 +25,7 @@ export function choose(home: string, folder: string, fs: FileSystem = nodeFileSy
     fs.renameSync(draft, join(home, NAME))
   } catch (error) {
     removeQuietly(fs, draft)
-    throw error
+    throw error instanceof Error ? Object.assign(error, { path: join(home, NAME) }) : error
   }
   syncFolder(fs, home)
 }

@@ -60,12 +60,13 @@ export function createJob(
   return { folder, path }
 }
 
-/** Whether a folder has a journal: a file, not a link to one. */
+/** Whether a folder has a journal: a file, not a link to one. One that may not be looked into counts as having one. */
 export function hasJournal(path: string): boolean {
   try {
     return lstatSync(path).isDirectory() && lstatSync(join(path, JOURNAL_NAME)).isFile()
-  } catch {
-    return false
+  } catch (error) {
+    // To say that there is no job would be a guess.
+    return errnoOf(error) === 'EACCES'
   }
 }
 

@@ -1,5 +1,6 @@
 import {
   appendFileSync,
+  chmodSync,
   existsSync,
   mkdirSync,
   readdirSync,
@@ -79,6 +80,22 @@ describe('the list', () => {
       problem: null,
     })
   })
+
+  test.skipIf(process.platform === 'win32' || process.getuid?.() === 0)(
+    'shows a folder that may not be looked into, rather than no job at all',
+    () => {
+      const home = temporaryFolder()
+      jobIn(home, 'locked away')
+      chmodSync(join(home, 'locked away'), 0o000)
+      try {
+        expect(listJobs(home, parseNote)).toMatchObject([
+          { folder: 'locked away', header: null, problem: { kind: 'unreadable', code: 'EACCES' } },
+        ])
+      } finally {
+        chmodSync(join(home, 'locked away'), 0o700)
+      }
+    },
+  )
 
   test('shows a job whose first line is not legible, with what is wrong', () => {
     const home = temporaryFolder()
