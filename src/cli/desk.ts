@@ -1,8 +1,11 @@
 import { resolve } from 'node:path'
+import type { JobSummary } from '../session/jobs.ts'
 import type { JobNumber } from '../session/scan.ts'
 import type { Session } from '../session/session.ts'
 import { hasJournal } from '../storage/job-folders.ts'
+import { type Trouble, troubleText } from '../words/storage-troubles.ts'
 import { told } from '../words/told.ts'
+import { troubleOfRecord } from '../words/trouble-of.ts'
 import type { Options } from './arguments.ts'
 import { EXIT } from './exit-codes.ts'
 import type { DiskShelf } from './job-shelf.ts'
@@ -57,7 +60,8 @@ export class Desk {
 
   open(path: string): Open | Failure {
     try {
-      return { ok: true, path, session: this.shelf.open(path) }
+      const session = this.shelf.open(path)
+      return session.entries().length > 0 ? { ok: true, path, session } : notLegible(session)
     } catch (error) {
       return troubleOf(error, path)
     }
@@ -76,15 +80,17 @@ export class Desk {
       const numbered = this.shelf
         .headers()
         .filter(({ header }) => header?.type === 'opened' && header.job.no === Number(asked))
-      if (numbered.length === 1 && numbered[0]) return numbered[0].path
+      const [only, another] = numbered
+      if (only && another) return ambiguous(asked, this.#summaries(numbered.map(({ path }) => path)))
+      if (only) return only.path
     }
     const name = asked.trim().toLowerCase()
     const jobs = this.shelf.list()
     const exact = jobs.filter((job) => job.name.toLowerCase() === name)
     const called = exact.length > 0 ? exact : jobs.filter(({ folder }) => folder.toLowerCase() === name)
-    const [first, second] =
-      called.length > 0 ? called : jobs.filter((job) => job.name.toLowerCase().startsWith(name))
-    if (first && second) return ambiguous(asked, this.#names())
+    const begun = called.length > 0 ? called : jobs.filter((job) => job.name.toLowerCase().startsWith(name))
+    const [first, second] = begun
+    if (first && second) return ambiguous(asked, begun)
     return first?.path ?? noSuchJob(asked, this.#names())
   }
 
@@ -112,6 +118,10 @@ export class Desk {
     return opened.ok ? { no, name: opened.session.state.job.name } : { no, name: job.folder }
   }
 
+  #summaries(paths: readonly string[]): JobSummary[] {
+    return this.shelf.list().filter(({ path }) => paths.includes(path))
+  }
+
   #names(): string[] {
     return this.shelf
       .list()
@@ -124,6 +134,19 @@ export class Desk {
 export function jobAtPath(asked: string, cwd: string): string | null {
   const path = resolve(cwd, asked)
   return isPath(asked) && hasJournal(path) ? path : null
+}
+
+/** Not even the first entry could be read: there is no job to show. */
+function notLegible(session: Session): Failure {
+  const { store } = session
+  const trouble: Trouble = troubleOfRecord(session) ?? { kind: 'empty', path: store.path }
+  return {
+    ok: false,
+    exit: EXIT.notRecorded,
+    code: trouble.kind,
+    told: troubleText(trouble),
+    facts: { trouble },
+  }
 }
 
 function isPath(asked: string): boolean {
@@ -151,6 +174,10 @@ function noSuchJob(asked: string, names: string[]): Failure {
   )
 }
 
-function ambiguous(asked: string, names: string[]): Failure {
-  return wrongUse('which-job', told(`several jobs answer to '${asked}'`, 'say its number', names), EXIT.noJob)
+/** Several answer. A copy of a job has the number of the first: only the path tells these apart. */
+function ambiguous(asked: string, jobs: readonly JobSummary[]): Failure {
+  const areNumbered = new Set(jobs.map(({ no }) => no)).size === jobs.length
+  const names = jobs.map(({ no, name, path }) => `${no ?? '-'}  ${name}${areNumbered ? '' : `, in ${path}`}`)
+  const cure = areNumbered ? 'say its number' : 'say its path'
+  return wrongUse('which-job', told(`several jobs answer to '${asked}'`, cure, names), EXIT.noJob)
 }

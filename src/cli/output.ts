@@ -16,7 +16,7 @@ export function show(
   { json, warnings }: { json: boolean; warnings: string[] },
 ): void {
   if (json) {
-    surface.out(`${JSON.stringify(asJson(result, warnings), plain)}\n`)
+    surface.out(`${escaped(JSON.stringify(asJson(result, warnings), plain))}\n`)
     return
   }
   for (const warning of warnings) surface.error(`${printable(warning)}\n`)
@@ -56,6 +56,16 @@ function plain(_key: string, value: unknown): unknown {
   if (value instanceof Map) return Object.fromEntries(value)
   if (value instanceof Set) return [...value]
   return value
+}
+
+/** JSON escapes only the first 32: the others that steer a terminal, or turn its text around, are escaped too. */
+function escaped(json: string): string {
+  return json.replace(/[\p{Cc}\p{Cf}\u2028\u2029]/gu, (character) =>
+    character
+      .split('')
+      .map((unit) => `\\u${unit.charCodeAt(0).toString(16).padStart(4, '0')}`)
+      .join(''),
+  )
 }
 
 // Names may come from a file that others wrote: nothing in them may steer the terminal.

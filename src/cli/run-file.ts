@@ -29,27 +29,27 @@ export interface Run {
  */
 export function runFile(desk: Desk, text: string, options: RunOptions): Run {
   const run: Run = { done: 0, refused: 0, failure: null }
-  let isReached = false
-  for (const [index, raw] of text.split(/\r\n|\n|\r/).entries()) {
-    const line = raw.trim()
-    if (line === '' || line.startsWith('#')) continue
-    const section = /^==\s*(.*)$/.exec(line)?.[1]
-    if (section !== undefined) {
-      isReached = options.until !== undefined && section.toLowerCase() === options.until.toLowerCase()
-      if (isReached) break
-      continue
-    }
-    const failure = runLine(desk, line, run, options)
-    if (failure) return { ...run, failure: { ...failure, line: index + 1 } }
-  }
-  if (options.until !== undefined && !isReached) {
+  const lines = text.split(/\r\n|\n|\r/).map((raw) => raw.trim())
+  const end =
+    options.until === undefined ? lines.length : lines.findIndex((line) => isSection(line, options.until))
+  // Looked for first: a slip in the title must not record what was to be left out.
+  if (end < 0) {
     const what = told(
-      `there is no section '${options.until}' in ${options.name}`,
+      `there is no section '${options.until}' in ${options.name}, so nothing was done`,
       'a section begins with "== TITLE"',
     )
     return { ...run, failure: { ...wrongUse('no-such-section', what), line: 0 } }
   }
+  for (const [index, line] of lines.slice(0, end).entries()) {
+    if (line === '' || line.startsWith('#') || line.startsWith('==')) continue
+    const failure = runLine(desk, line, run, options)
+    if (failure) return { ...run, failure: { ...failure, line: index + 1 } }
+  }
   return run
+}
+
+function isSection(line: string, title = ''): boolean {
+  return /^==\s*(.*)$/.exec(line)?.[1]?.toLowerCase() === title.toLowerCase()
 }
 
 function runLine(desk: Desk, line: string, run: Run, { each }: RunOptions): Failure | null {
@@ -77,6 +77,13 @@ function runLine(desk: Desk, line: string, run: Run, { each }: RunOptions): Fail
 
 /** The program's own commands are split as a shell would; a line of the language is taken as it stands. */
 function performWritten(desk: Desk, line: string): Result {
+  const [, alone] = /^(run|demo)\b/i.exec(line) ?? []
+  if (alone !== undefined) {
+    return wrongUse(
+      'not-in-a-file',
+      told(`'${alone}' cannot stand in a file of commands`, `say "putback ${line}" on the command line`),
+    )
+  }
   if (
     !/^(?:new job|jobs|use|rename|archive|unarchive)\b/i.test(line) ||
     /^use again\b|^rename (?:step|job)\b/i.test(line)

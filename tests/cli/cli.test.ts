@@ -1,4 +1,4 @@
-import { appendFileSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { appendFileSync, cpSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
 import { labelCode } from '../../src/label/code.ts'
@@ -82,6 +82,18 @@ describe('a job', () => {
     expect(say('use', 'twin')).toMatchObject({ code: 4, err: expect.stringContaining('Several jobs') })
     expect(say('use', '1').code).toBe(0)
   })
+})
+
+test('a copy beside its job is told apart by its path', () => {
+  const { say, home } = benchWithJob()
+  cpSync(join(home, 'blue-twin'), join(home, 'copy'), { recursive: true })
+  for (const asked of ['1', 'blue twin']) {
+    const { code, err } = say('use', asked)
+    expect([code, err]).toEqual([4, expect.stringContaining(`Several jobs answer to '${asked}'`)])
+    expect(err).toContain(`in ${join(home, 'copy')}`)
+    expect(err).toContain('Say its path')
+  }
+  expect(say('use', join(home, 'copy')).code).toBe(0)
 })
 
 describe('a command says in one line what was recorded, and what follows', () => {
@@ -204,6 +216,38 @@ describe('the exit code says what kind of no it is', () => {
     expect(say('card')).toMatchObject({ code: 0, err: expect.stringContaining('set aside') })
     expect(readdirSync(join(home, 'blue-twin'))).toContain('journal.torn-1')
     expect(say('card').err).toBe('')
+  })
+
+  test('3 not recorded: an entry of a newer version; what is before it can be read', () => {
+    const { say, ask, home } = benchWithJob()
+    openJournal<{ n: number; id: string }>(join(home, 'blue-twin'), {
+      parse: (raw) => raw as { n: number; id: string },
+    }).append(() => [
+      { v: 2, n: 2, at: '2030-01-01T08:00:00.000Z', id: 'x', type: 'archived', archived: true } as never,
+    ])
+    const before = readFileSync(join(home, 'blue-twin', 'journal.log'), 'utf8')
+    expect(say('card')).toMatchObject({ code: 0, err: expect.stringContaining('one of a newer version') })
+    expect(say('note: here')).toMatchObject({
+      code: 3,
+      err: expect.stringContaining('Record with the newest putback'),
+    })
+    expect(ask('note: here').json).toMatchObject({ code: 'unknown-entry' })
+    expect(readFileSync(join(home, 'blue-twin', 'journal.log'), 'utf8')).toBe(before)
+  })
+
+  test('3 not recorded: a job of which not even the first entry is there', () => {
+    const { say, ask, home } = benchWithJob()
+    mkdirSync(join(home, 'never'))
+    writeFileSync(join(home, 'never', 'journal.log'), '')
+    for (const line of ['card', 'note: here'])
+      expect(say('--job', 'never', line)).toMatchObject({
+        code: 3,
+        out: '',
+        err: expect.stringContaining('has no first entry'),
+      })
+    writeFileSync(join(home, 'never', 'journal.log'), 'a shopping list\n')
+    expect(ask('--job', 'never', 'card')).toMatchObject({ code: 3, json: { ok: false, code: 'damaged' } })
+    expect(say('jobs').out).toMatch(/Line 1 of .*never.journal\.log is damaged/)
   })
 
   test('4 no such job', () => {
@@ -341,6 +385,10 @@ describe('what is said', () => {
     const { out } = say('log')
     expect(out).toContain('valve cover off')
     for (const steering of ['\u001b', '\u202e']) expect(out).not.toContain(steering)
+    // An eight-bit control sequence introducer, and a mark that turns the text around.
+    const json = say('--json', '--job', 'a\u009bb\u202ec', 'card').out
+    expect(json).toContain('a\\u009bb\\u202ec')
+    expect(JSON.parse(json)).toMatchObject({ code: 'no-such-job', text: expect.stringContaining('\u202e') })
   })
 
   test('is drawn for either theme', () => {

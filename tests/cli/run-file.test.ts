@@ -92,11 +92,28 @@ describe('a file of commands', () => {
     expect(session().state.steps.get(1)?.built).toBe('open')
     expect(run(lines.slice(5), '--until', 'after').code).toBe(0)
     expect(session().state.steps.get(1)?.built).toBe('underway')
-    expect(run(lines.slice(9), '--until', 'Never')).toMatchObject({ code: 1 })
-    expect(run(['use 1', '== A'], '--until', 'Never')).toMatchObject({
+  })
+
+  test('does nothing when the section to stop before is not there', () => {
+    const { run, session } = withFiles()
+    run(job)
+    const before = session().entries().length
+    expect(run(['use 1', 'note: a', '== A', 'note: b'], '--until', 'Never')).toMatchObject({
       code: 2,
+      out: '',
       err: expect.stringContaining("no section 'Never'"),
     })
+    expect(session().entries()).toHaveLength(before)
+  })
+
+  test('cannot hold what only the command line does, and says how to do that', () => {
+    const { run } = withFiles()
+    run(job)
+    expect(run(['demo --whole'])).toMatchObject({
+      code: 2,
+      err: expect.stringContaining('Say "putback demo --whole" on the command line'),
+    })
+    expect(run(['run other.txt']).err).toContain('"putback run other.txt"')
   })
 
   test('may come from another system, with other line ends', () => {

@@ -1,3 +1,5 @@
+import { join } from 'node:path'
+import { JOURNAL_NAME } from '../../storage/journal-file.ts'
 import { troubleText } from '../../words/storage-troubles.ts'
 import { troubleOfProblem } from '../../words/trouble-of.ts'
 import type { Options } from '../arguments.ts'
@@ -13,7 +15,9 @@ export function jobs(desk: Desk, _args: readonly string[], options: Options): Re
     const chosen = desk.shelf.chosen()
     const text = shown.flatMap(({ path, no, name, machine, archived, phase, problem }) => [
       `${path === chosen ? '*' : ' '} ${String(no ?? '-').padStart(3)}  ${name}${machine === '' ? '' : `, ${machine}`}: ${archived ? 'archived' : (phase ?? 'not readable')}`,
-      ...(problem ? [`        ${troubleText(troubleOfProblem(problem, path)).what}`] : []),
+      ...(problem
+        ? [`        ${troubleText(troubleOfProblem(problem, join(path, JOURNAL_NAME))).what}`]
+        : []),
     ])
     const hidden = all.length - shown.length
     if (hidden > 0) text.push(`${hidden} archived: jobs --all`)

@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { resolve } from 'node:path'
+import { counted } from '../../words/grammar.ts'
 import { told } from '../../words/told.ts'
 import type { Options } from '../arguments.ts'
 import type { Desk } from '../desk.ts'
@@ -33,7 +34,7 @@ export function run(desk: Desk, [file]: readonly string[], options: Options): Re
       if (result.ok) lines.push(...result.text)
     },
   })
-  const summary = `${name}: ${done} lines done${refused === 0 ? '' : `, ${refused} refused as they should be`}`
+  const summary = `${name}: ${counted(done, 'line')} done${refused === 0 ? '' : `, ${refused} refused as they should be`}`
   if (!failure) return { ok: true, text: [...lines, summary], answer: { done, refused } }
   const where = failure.line === 0 ? name : `${name}:${failure.line}`
   return {
