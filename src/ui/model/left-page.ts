@@ -69,9 +69,11 @@ function leftRows(
   const rows = open.map((leftover, index) => {
     const no = index + 1
     const { what, where, undo, cure } = leftoverText(state, leftover, code)
-    const choice = placeOfLeftover(state, leftover)
+    const choice = writesCure(leftover, cure) ?? placeOfLeftover(state, leftover)
     if (choice) choices.set(no, choice)
-    const head = line(strong(what), where === '' ? '' : `, ${where}`)
+    // "... is still in the machine" is one phrase.
+    const join = /\b(?:is|are)$/.test(what) ? ' ' : ', '
+    const head = line(strong(what), where === '' ? '' : `${join}${where}`)
     const first = undo === '' ? [] : [strong('First undo: '), plain(`${undo}. `)]
     return [
       ...(choice ? numbered(no, head, width) : indented(head, width)),
@@ -80,6 +82,13 @@ function leftRows(
   })
   // A long list is read at a glance, a short one with care.
   return { rows: rows.length > FEW ? rows.flat() : groups(...rows), choices }
+}
+
+/** What is done with is put away by its cure, not by looking at it again; it stands in the line first. */
+function writesCure({ code }: Leftover, cure: string): Choice | null {
+  const words = /"([^"]*)"/.exec(cure)?.[1]
+  if (words === undefined || (code !== 'old-lying' && code !== 'tool-out')) return null
+  return { says: `write ${words}`, act: { do: 'write', before: words } }
 }
 
 /** Where to look first: into the container that holds it, else at its step. */
@@ -133,7 +142,12 @@ function enterClear({ session }: Scene): Choice | null {
   const { next } = cardNow(session)
   if (next.kind === 'check')
     return goTo(`check: ${stepName(session.state, next.step)}`, { at: 'step', step: next.step })
-  return goTo('where you are', { at: 'now' })
+  const gate = gateChoice(session.state)
+  if (!gate) return goTo('where you are', { at: 'now' })
+  return {
+    says: `nothing: 1 is "${gate.says}"`,
+    act: { do: 'say', what: `1 and Enter: ${gate.says}.`, cure: 'Enter alone opens none of the last gates.' },
+  }
 }
 
 function checkRows({ session, width }: Scene, choices: Map<number, Choice>): Line[] {

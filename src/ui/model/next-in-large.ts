@@ -4,7 +4,7 @@ import { countedPiece, pieceName } from '../../words/pieces.ts'
 import type { Large } from '../page.ts'
 import { blank, type Line, line, strong } from '../text/line.ts'
 import { besideLetters } from './beside.ts'
-import { liesText } from './next.ts'
+import { placesText } from './next.ts'
 import type { State } from './scene.ts'
 
 /** The next thing: what hands look for in large letters, the rest beside it. */
@@ -47,7 +47,8 @@ export function nextInLarge(state: State, todo: Todo): Large {
         letters: account.home.position ?? String(owed),
         under: [
           line(strong(account.home.position === undefined ? `× ${name}` : name)),
-          line(lies[0] ? liesText(state, lies[0].place) : 'not within reach'),
+          ...(account.home.alikeAt ? [line(`at ${account.home.alikeAt.join(', ')}`)] : []),
+          line(placesText(state, lies)),
         ],
       }
     }

@@ -57,8 +57,9 @@ export function todoText(state: State, todo: Todo): string {
     case 'take-out':
       return `take out ${countedPiece(state, todo.account.piece.id, todo.count)}`
     case 'fit': {
-      const from = todo.lies[0] ? `, ${liesText(state, todo.lies[0].place)}` : ', not within reach'
-      return `fit ${countedPiece(state, todo.account.piece.id, todo.owed)}${from}`
+      const { piece, home } = todo.account
+      const at = home.alikeAt ? ` at ${home.alikeAt.join(', ')}` : ''
+      return `fit ${countedPiece(state, piece.id, todo.owed)}${at}, ${placesText(state, todo.lies)}`
     }
     case 'confirm':
       return `see ${markName(state, todo.mark.id)}`
@@ -72,6 +73,15 @@ export function todoText(state: State, todo: Todo): string {
     default:
       return todo satisfies never
   }
+}
+
+/** Where all of it lies: `1 on the bench and 7 in bag 5 (002 0005 29)`, `in bag 4 (017 0004 86)`. */
+export function placesText(state: State, lies: Extract<Todo, { kind: 'fit' }>['lies']): string {
+  if (lies.length === 0) return 'not within reach'
+  const said = lies.map(
+    ({ place, count }) => `${lies.length > 1 ? `${count} ` : ''}${liesText(state, place)}`,
+  )
+  return said.join(' and ')
 }
 
 /** Where a piece lies, with the number on the label: `in bag 4 (017 0004 86)`. */

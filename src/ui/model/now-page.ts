@@ -1,3 +1,4 @@
+import { proposedSteps } from '../../session/proposed-steps.ts'
 import type { Card } from '../../session/views.ts'
 import { entryText } from '../../words/entries.ts'
 import { passName, stepName } from '../../words/names.ts'
@@ -106,7 +107,11 @@ function choicesNow(scene: Scene, card: Card): Map<number, Choice> {
   const ready = card.ready.filter((no) => no !== taken).slice(0, MOST_READY)
   const choices = new Map<number, Choice>()
   for (const [index, step] of ready.entries()) choices.set(index + 1, takeUp(state, step))
-  if (state.steps.size > 0) choices.set(7, goTo('see what else the way back asks for', { at: 'proposals' }))
+  if (state.steps.size > 0) {
+    const proposed = proposedSteps(session).length
+    const many = proposed === 0 ? '' : ` (${proposed})`
+    choices.set(7, goTo(`see what else the way back asks for${many}`, { at: 'proposals' }))
+  }
   choices.set(8, goTo('another job', { at: 'jobs' }))
   choices.set(
     9,

@@ -1,6 +1,6 @@
 import { containersOfStep, type PlanRow, planRows, type Todo, todoOf } from '../../session/views.ts'
 import { stepName, tighteningName } from '../../words/names.ts'
-import { containerName } from '../../words/places.ts'
+import { containerName, containerPlace } from '../../words/places.ts'
 import { reasonText } from '../../words/reasons.ts'
 import { type Choice, choicesOf, goTo, type Page, rowsOf } from '../page.ts'
 import { chip } from '../signs.ts'
@@ -52,7 +52,7 @@ export function stepPage(scene: Scene, no: number): Page {
     ),
     headed('LAST LOOK: SEE AND COUNT', isLookDue ? lastLookRows(scene, no) : []),
     headed('THEN', isOpen ? [] : laterRows(state, todo, width)),
-    headed('LIES IN', containerRows(scene, no)),
+    headed('LIES IN', containerRows(scene, no, todo)),
     headed(
       'NOTES',
       noteRows(scene, no, (kind) => kind !== 'caution'),
@@ -125,9 +125,14 @@ function gridRows(state: State, no: number, todo: readonly Todo[], width: number
   return headed(`TIGHTENING ${title}`, tighteningGrid(shown, turn?.next ?? null, width))
 }
 
-function containerRows({ session, width }: Scene, no: number): Line[] {
+/** The containers to fetch; once all is home, those that still hold something of the step. */
+function containerRows({ session, width }: Scene, no: number, todo: readonly Todo[]): Line[] {
   const { state } = session
-  return containersOfStep(state, no).flatMap((container) => indented(containerName(state, container), width))
+  const places = todo.flatMap((each) => (each.kind === 'fit' ? each.lies.map(({ place }) => place) : []))
+  const wanted = new Set(places.map((place) => containerPlace(place)?.container))
+  const all = containersOfStep(state, no)
+  const shown = places.length > 0 ? all.filter((container) => wanted.has(container)) : all
+  return shown.flatMap((container) => indented(containerName(state, container), width))
 }
 
 /** What can be typed here beyond the numbers. */
@@ -139,6 +144,8 @@ function words({ step, standing }: PlanRow): string[] {
       return [`"override start ${step.no} because ..." when you know better`]
     case 'done':
       return [`"reopen ${step.no} because ..." when it has to come apart again`]
+    case 'redo':
+      return step.needs.map((no) => `"reopen ${no} because ..." when step ${no} has to come apart again`)
     default:
       return []
   }
