@@ -1,6 +1,6 @@
 import type { NewJob } from '../session/jobs.ts'
 import type { Session } from '../session/session.ts'
-import type { Screen } from './navigation.ts'
+import type { Screen, ScreenName } from './navigation.ts'
 
 export type Command = Parameters<Session['send']>[0]
 
@@ -12,9 +12,9 @@ export type Act =
   | { do: 'lines'; lines: readonly string[] }
   | { do: 'go'; to: Screen }
   | { do: 'turn'; to: Screen }
-  | { do: 'back' }
-  /** Words are put into the line, to be completed there. */
-  | { do: 'write'; before: string; after?: string | undefined }
+  | { do: 'back'; past?: ScreenName | undefined }
+  /** Words are put into the line, to be completed there; `asks` says with what. */
+  | { do: 'write'; before: string; after?: string | undefined; asks?: string | undefined }
   /** A container is taken in hand: what comes off goes into it. */
   | { do: 'take'; container: number }
   /** Says something and does nothing. */

@@ -33,7 +33,8 @@ export function outcomeAnswer(session: Session, outcome: Outcome): Answer {
       return {
         sign: SIGNS.recorded,
         told: {
-          what: entryText(state, entry),
+          what:
+            entry.type === 'redone' ? `brought back: ${undoneText(session, entry)}` : entryText(state, entry),
           lines: followUp(state, entry),
           cure: `0 takes entry ${entry.n} back.`,
         },
@@ -62,7 +63,7 @@ function notRecordedTold(session: Session, error: Error): Told {
   )
 }
 
-function undoneText(session: Session, { entry: n }: Extract<Entry, { type: 'undone' }>): string {
+function undoneText(session: Session, { entry: n }: Extract<Entry, { type: 'undone' | 'redone' }>): string {
   const entry = session.entries().find((each) => each.n === n)
   return entry ? `entry ${n}, ${entryText(session.state, entry)}` : `entry ${n}`
 }

@@ -188,7 +188,7 @@ export class Desk {
     const meaning = this.#meaningOf(typed)
     if (meaning.kind === 'nothing') return
     if (meaning.kind === 'not-understood') {
-      this.#keep(typed)
+      if (!meaning.drop) this.#keep(typed)
       this.#say(notUnderstood(meaning.told))
       return
     }
@@ -203,7 +203,7 @@ export class Desk {
         break
       case 'escape':
         // Out of a question; a screen that asks nothing stays.
-        if (this.page().question) this.#key('back')
+        if (this.page().question || this.screen.at === 'which') this.#key('back')
         break
       case 'back':
         this.#answer = null
@@ -248,10 +248,11 @@ export class Desk {
         this.#trail = walk(this.#trail, { turn: act.to })
         break
       case 'back':
-        this.#trail = walk(this.#trail, { back: true })
+        this.#trail = walk(this.#trail, { back: true, past: act.past })
         break
       case 'write':
         this.#line.set(act.before, act.after ?? '')
+        if (act.asks !== undefined) this.#say(saying(act.asks))
         break
       case 'take':
         this.#hand = act.container
@@ -282,9 +283,10 @@ export class Desk {
   #send(commands: readonly Command[], typed: Typed): boolean {
     const session = this.session
     if (!session) return false
+    const earlier: string[] = []
     for (const [index, command] of commands.entries()) {
       const outcome = session.send(command)
-      const answer = outcomeAnswer(session, outcome)
+      const answer = withEarlier(outcomeAnswer(session, outcome), earlier)
       if (outcome.kind !== 'recorded') {
         this.#keep(index === 0 ? typed : restOf(typed, index, commands.length))
         this.#say(answer)
@@ -293,6 +295,8 @@ export class Desk {
       // What comes off from now on goes where the record says.
       if (outcome.entry.type !== 'noted' && outcome.entry.type !== 'moved') this.#hand = null
       this.#say(answer)
+      // A label to be written is not lost behind the next item of the line.
+      earlier.splice(0, earlier.length, ...answer.told.lines, `before it: ${answer.told.what}`)
     }
     return true
   }
@@ -375,6 +379,11 @@ export class Desk {
     this.#version += 1
     for (const listener of this.#listeners) listener()
   }
+}
+
+/** What was recorded of the same line before it is said as well. */
+function withEarlier({ sign, told }: Answer, earlier: readonly string[]): Answer {
+  return { sign, told: { ...told, lines: [...earlier, ...told.lines] } }
 }
 
 /** The items of a line that are not recorded yet, where each stands between semicolons of its own. */

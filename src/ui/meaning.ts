@@ -12,7 +12,8 @@ export type Meaning =
       /** What stays in the line, where a scan came behind words. */
       keep?: Typed | undefined
     }
-  | { kind: 'not-understood'; told: Told }
+  /** `drop`: nothing in the line is worth mending, so it is emptied for what is typed next. */
+  | { kind: 'not-understood'; told: Told; drop?: boolean }
   | { kind: 'nothing' }
 
 /** The line: what stands before the cursor and after it. */
@@ -34,4 +35,9 @@ export function go(says: string, to: Screen): Meaning {
 /** Nothing to be done, and why. */
 export function no(what: string, cure: string): Meaning {
   return { kind: 'not-understood', told: { what, lines: [], cure } }
+}
+
+/** A number that chooses nothing: the next one is typed afresh. */
+export function noNumber(what: string, cure: string): Meaning {
+  return { kind: 'not-understood', told: { what, lines: [], cure }, drop: true }
 }

@@ -38,7 +38,8 @@ export type Step =
   | { go: Screen }
   /** The same place shows something else, as when a dialogue goes on. */
   | { turn: Screen }
-  | { back: true }
+  /** `past`: beyond all screens of that name on the way, as back to the work from the last of several scans. */
+  | { back: true; past?: ScreenName | undefined }
   | { scroll: number }
   /** Another beginning, with nothing to go back to. */
   | { start: Screen }
@@ -51,6 +52,8 @@ export function walk(trail: Trail, step: Step): Trail {
   if ('turn' in step) return [...trail.slice(0, -1), { screen: step.turn, scroll: null }]
   if ('back' in step) {
     const before = trail.slice(0, -1)
+    while (step.past !== undefined && before.length > 1 && before.at(-1)?.screen.at === step.past)
+      before.pop()
     const last = before.at(-1)
     return last ? [...before.slice(0, -1), last] : trail
   }

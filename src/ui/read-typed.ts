@@ -5,7 +5,7 @@ import { codeOf } from '../session/scan.ts'
 import { entryText } from '../words/entries.ts'
 import { QUIT, SCREENS } from './keys.ts'
 import { language } from './language.ts'
-import { act, go, type Meaning, no, type Typed } from './meaning.ts'
+import { act, go, type Meaning, no, noNumber, type Typed } from './meaning.ts'
 import { cardNow, type Hall, isUnderWay, type Scene } from './model/scene.ts'
 import type { Screen } from './navigation.ts'
 import type { Page } from './page.ts'
@@ -59,7 +59,7 @@ function toScreen(text: string): Meaning | undefined {
   const found = SCREENS.find((each) => each.digit === digit)
   return found
     ? go(`${found.name}: ${found.says}`, found.screen)
-    : no(`There is no screen .${digit}.`, 'The screens are . and .1 to .5')
+    : noNumber(`There is no screen .${digit}.`, 'The screens are . and .1 to .5')
 }
 
 function wholeCode(text: string): Meaning | undefined {
@@ -101,7 +101,7 @@ function chosen(text: string, { scene, screen, page }: Shown): Meaning | undefin
     const choice = page.choice(Number(text))
     return choice
       ? act(choice.act, choice.says)
-      : no(`There is no container ${Number(text)}.`, 'The rows show those there are.')
+      : noNumber(`There is no container ${Number(text)}.`, 'The rows show those there are.')
   }
   return numberChosen(text, page)
 }
@@ -111,7 +111,7 @@ function numberChosen(text: string, page: Page): Meaning | undefined {
   const choice = page.choice(Number(text))
   return choice
     ? act(choice.act, choice.says)
-    : no(`Nothing has the number ${text} here.`, 'A number chooses a row that has it.')
+    : noNumber(`Nothing has the number ${text} here.`, 'A number chooses a row that has it.')
 }
 
 /** A decimal number alone, as from a number pad, is the amount of the fluid that is to be filled next. */
@@ -126,7 +126,7 @@ function amountFilled(text: string, scene: Scene, screen: Screen): Meaning | und
 function takingBack({ session }: Scene): Meaning {
   const { state } = session
   const last = session.entries().findLast(({ n }) => n === state.inForce.at(-1))
-  if (!last || state.inForce.length < 2) return no('There is nothing to take back.', '')
+  if (!last || state.inForce.length < 2) return noNumber('There is nothing to take back.', '')
   return act(
     { do: 'send', commands: [{ do: 'undo', entry: last.n }] },
     `take back entry ${last.n}: ${entryText(state, last)}`,
@@ -137,6 +137,8 @@ function screenWord(text: string, scene: Scene): Meaning | undefined {
   const help = /^\?\s*(.*)$/.exec(text)?.[1]
   if (help !== undefined)
     return go(help === '' ? 'help' : `help about ${help}`, { at: 'help', about: help === '' ? null : help })
+  const named = /^new job(?: (.+))?$/i.exec(text)
+  if (named) return go('a new job', { at: 'new-job', name: named[1]?.replaceAll('"', '') ?? null })
   if (/^jobs$/i.test(text)) return go('the jobs of this home', { at: 'jobs' })
   if (QUIT.test(text))
     return isUnderWay(scene.session.state)

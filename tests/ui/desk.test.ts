@@ -422,3 +422,187 @@ test('one key says that nothing had to be off before, or what else; and the step
   enter('5')
   expect(state().steps.get(2)?.after).toEqual([])
 })
+
+describe('a number that chooses nothing', () => {
+  test.each(['77', '.9', '0'])(
+    '%s is said and gone, so that the next one is not typed behind it',
+    (typed) => {
+      const { enter, line, answer, desk } = screens(shelfIn(emptyHome()))
+      enter('', 'blue twin', '', typed)
+      expect(answer()).not.toBe('')
+      expect(line()).toBe('|')
+      enter('.4')
+      expect(desk.screen).toEqual({ at: 'left' })
+    },
+  )
+})
+
+describe('a choice that has to be completed', () => {
+  test('asks in plain words, until they are typed', () => {
+    const { enter, type, line, answer, state } = jobWith('begin valve cover off')
+    enter('.1', '9')
+    expect(line()).toBe('begin |')
+    expect(answer()).toContain('Type what comes off next, as: valve cover off')
+    type('sump off')
+    expect(answer()).toBe('')
+    enter('')
+    expect(state().steps.get(2)?.title).toBe('sump off')
+  })
+
+  test('asks what shows whether a bolt was turned', () => {
+    const { enter, answer, line } = jobWith(
+      ...head,
+      'look 1',
+      'take 1',
+      'fit cylinder head',
+      'fit head bolts',
+      'turn',
+      'turn',
+      'turn',
+      'turn',
+      'turn',
+      'stop',
+    )
+    enter('step 1', '2')
+    expect(line()).toBe('turned t1 no because |')
+    expect(answer()).toContain('Type what shows it, as: the paint mark has not moved')
+  })
+})
+
+test('from the last of several scans Enter leads back to the work, Backspace to the scan before', () => {
+  const { enter, type, desk } = jobWith(...strip, 'bag', 'end')
+  enter('.3', labelCode(1, 1), labelCode(1, 2))
+  type('\x7f')
+  expect(desk.screen).toEqual({ at: 'scan', text: labelCode(1, 1) })
+  enter(labelCode(1, 2), '')
+  expect(desk.screen).toEqual({ at: 'back' })
+})
+
+test('of several items of one line each is said, with the label to be written', () => {
+  const { enter, answer } = jobWith('begin cover off')
+  enter('.1', '8 M6x25 cover bolts into new bag', '2 dowels; rag > inlet port 1')
+  expect(answer()).toContain('put in: 1 × rag at inlet port 1')
+  expect(answer()).toContain('before it: came off: 2 × dowels, into bag 1')
+  enter('3 M8 nuts; 2 washers into new bag')
+  expect(answer()).toContain('write it on bag 2')
+})
+
+test('what redo brings back is said', () => {
+  const { enter, answer } = jobWith(...strip)
+  enter('0', 'redo')
+  expect(answer()).toContain('brought back: entry 3, came off: 8 × valve cover bolts')
+})
+
+test('Esc leaves the question which one is meant', () => {
+  const { enter, type, desk } = jobWith(...strip, 'off 2 M6x40 valve cover bolts')
+  enter('.3', 'move bolts to bench')
+  expect(desk.screen.at).toBe('which')
+  type('\x1b')
+  expect(desk.screen).toEqual({ at: 'back' })
+})
+
+describe('a new job', () => {
+  test('is not called by a sign alone', () => {
+    const { enter, desk, answer } = screens(shelfIn(emptyHome()))
+    enter('', '?')
+    expect(desk.screen).toEqual({ at: 'new-job', name: null })
+    expect(answer()).toContain('A job goes by a name with a letter or a number in it.')
+  })
+
+  test('is asked for from within another as on the command line', () => {
+    const { enter, desk } = jobWith(...strip)
+    enter('new job "pump twin"')
+    expect(desk.screen).toEqual({ at: 'new-job', name: 'pump twin' })
+  })
+})
+
+describe('Enter where a step waits', () => {
+  const waiting = [
+    'begin cover off',
+    'off gasket, single-use into bench',
+    'begin sump off',
+    'off sump',
+    'end',
+  ]
+
+  test('leads to the step that comes before', () => {
+    const { enter, desk } = jobWith(...waiting)
+    enter('step 1', '')
+    expect(desk.screen).toEqual({ at: 'step', step: 2 })
+  })
+
+  test('records nothing and goes nowhere where only a statement helps', () => {
+    const { enter, desk, entries, answer } = jobWith(...waiting, 'look 2', 'take 2', 'fit sump', 'done 2')
+    enter('step 1')
+    const before = entries()
+    enter('', '')
+    expect(desk.screen).toEqual({ at: 'step', step: 1 })
+    expect(entries()).toBe(before)
+    expect(answer()).toContain('A number puts the words that lift it into the line.')
+  })
+})
+
+describe('what lies in more than one place', () => {
+  test('is named with each of them, and look-alikes with their positions', () => {
+    const { enter, text } = jobWith(
+      'begin cover off',
+      'off 7 of 8 M6x25 cover bolts into new bag',
+      'off 3 M6x40 long bolts @1..3 into new bag',
+      'new 1 p1',
+      'end',
+      'look 1',
+      'take 1',
+    )
+    enter('step 1')
+    expect(text()).toContain('fit 3 × long bolts M6x40 at 1, 2, 3, in bag 2')
+    expect(text()).toContain('fit 8 × cover bolts M6x25, 1 on the bench and 7 in bag 1 (')
+  })
+})
+
+test('what is left over and done with is put away by its number, and read before it is recorded', () => {
+  const { enter, line, text, state } = jobWith(
+    'begin cover off',
+    'off gasket, single-use into new bag',
+    'tool: magnet',
+    'end',
+    'new p1',
+    'look 1',
+    'take 1',
+    'fit gasket',
+    'done',
+  )
+  enter('.4')
+  expect(text()).toContain('1 × magnet is not back in the toolbox, on the bench')
+  enter('')
+  expect(line()).toBe('scrap p1|')
+  enter('')
+  expect(state().ledger.accounts.get('p1')?.at.get('scrap')).toBe(1)
+})
+
+test('a step lists the containers to fetch, not those with what is replaced', () => {
+  const { enter, text } = jobWith(
+    'begin cover off',
+    'off gasket, single-use into new bag',
+    'off 2 dowels into new bag',
+    'new p1',
+    'end',
+  )
+  enter('step 1')
+  expect(text()).toMatch(/LIES IN\n +bag 2\n/)
+})
+
+test('a check that failed says how to open what it looked at', () => {
+  const { enter, text } = jobWith(
+    'begin cover off, does not hide',
+    'off cover into bench',
+    'end',
+    'add check does it turn freely after 1',
+    'take 1',
+    'fit cover',
+    'done',
+    'take 2',
+    'fail 2: it binds',
+  )
+  enter('step 2')
+  expect(text()).toContain('"reopen 1 because ..." when step 1 has to come apart again')
+})

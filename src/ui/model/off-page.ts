@@ -39,7 +39,10 @@ export function offPage(scene: Scene): Page {
       goTo(`QR code of ${containerName(state, container)}`, { at: 'qr', container, invert: false }),
     )
   }
-  choices.set(9, { says: 'name the next step', act: { do: 'write', before: 'begin ' } })
+  choices.set(9, {
+    says: 'name the next step',
+    act: { do: 'write', before: 'begin ', asks: 'Type what comes off next, as: valve cover off' },
+  })
   const rest = [...choices].filter(([no]) => no > MOST_AGAIN)
   return {
     title: title(state),
@@ -126,7 +129,11 @@ function orderChoices(state: State, strip: number): [number, Choice][] {
   const after = state.steps.get(strip)?.after ?? []
   const hang: Choice = {
     says: 'it had to wait for other steps',
-    act: { do: 'write', before: `step ${strip} after ` },
+    act: {
+      do: 'write',
+      before: `step ${strip} after `,
+      asks: `Type the numbers of the steps that had to be off before step ${strip}, as: 1,2`,
+    },
   }
   if (after.length === 0) return state.steps.size > 1 ? [[6, hang]] : []
   const free: Choice = {

@@ -133,7 +133,7 @@ function containerChoices({ session, hand }: Scene, { container, verdict }: Cont
   if (isComingOff && (hand ?? state.hand) !== container) choices.set(4, takeInHand(state, container))
   choices.set(5, {
     says: 'stand it in another, such as a bin',
-    act: { do: 'write', before: `put ${container} in ` },
+    act: { do: 'write', before: `put ${container} in `, asks: 'Type or scan what it stands in, as: bin 2' },
   })
   return choices
 }
@@ -162,7 +162,7 @@ function enter(scene: Scene, { container, pieces, verdict }: Container): Choice 
     const first = pieces.find(({ wanted, step }) => wanted && step === verdict.step)
     if (first) return fitFrom(state, first, verdict.step)
   }
-  return { says: 'back', act: { do: 'back' } }
+  return { says: 'back', act: { do: 'back', past: 'scan' } }
 }
 
 function fitFrom(state: State, { piece, count, step }: ScannedPiece, no: number): Choice {
@@ -189,7 +189,7 @@ function otherPage(scene: Scene, answer: Exclude<ScanAnswer, { kind: 'container'
     ...verdictShown(scene, sign),
     title: line(strong('THE LABEL'), '  ', chip(sign)),
     rows: rowsOf(rows),
-    enter: { says: 'back', act: { do: 'back' } },
+    enter: { says: 'back', act: { do: 'back', past: 'scan' } },
     choice: choicesOf(choices),
   }
 }

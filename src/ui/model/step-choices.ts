@@ -1,5 +1,5 @@
 import type { PlanRow, Todo } from '../../session/views.ts'
-import { onTheWayBack } from '../../words/names.ts'
+import { onTheWayBack, stepName } from '../../words/names.ts'
 import type { Command } from '../act.ts'
 import { type Choice, goTo } from '../page.ts'
 import { nextChoice, takeUp, todoText } from './next.ts'
@@ -20,7 +20,11 @@ function answersTo(state: State, no: number, each: Todo): Choice[] {
   const { tightening, next } = each
   return (['yes', 'no'] as const).map((answer) => ({
     says: `${answer}, ${next.fastener} was ${answer === 'yes' ? '' : 'not '}turned: say what shows it`,
-    act: { do: 'write', before: `turned ${tightening.id} ${answer} because ` },
+    act: {
+      do: 'write',
+      before: `turned ${tightening.id} ${answer} because `,
+      asks: `Type what shows it, as: the paint mark has ${answer === 'yes' ? '' : 'not '}moved`,
+    },
   }))
 }
 
@@ -51,7 +55,10 @@ function doIt(state: State, step: number, todo: Todo): Choice {
         : send({ do: 'tighten', tightening: tightening.id, fastener: next.fastener })
     }
     case 'fill':
-      return { says: `${says}: say how much`, act: { do: 'write', before: `fill ${todo.fluid.name} ` } }
+      return {
+        says: `${says}: say how much`,
+        act: { do: 'write', before: `fill ${todo.fluid.name} `, asks: 'Type how much went in, as: 2.1 L' },
+      }
     default:
       return todo satisfies never
   }
@@ -82,12 +89,19 @@ function closing(step: PlanRow['step'], todo: readonly Todo[]): Choice[] {
 function passes(no: number): Choice {
   return {
     says: 'it passes: say what was found, or Enter again',
-    act: { do: 'write', before: `done ${no}: ` },
+    act: { do: 'write', before: `done ${no}: `, asks: 'Type what was found, or Enter as it is.' },
   }
 }
 
 function fails(no: number): Choice {
-  return { says: 'it does not: say what was found', act: { do: 'write', before: `fail ${no}: ` } }
+  return {
+    says: 'it does not: say what was found',
+    act: {
+      do: 'write',
+      before: `fail ${no}: `,
+      asks: 'Type what was found; ", reopen 3" behind it opens step 3 again.',
+    },
+  }
 }
 
 function enterOpen({ session }: Scene, { step }: PlanRow, todo: readonly Todo[]): Choice | null {
@@ -113,5 +127,17 @@ function enterClosed(scene: Scene, row: PlanRow): Choice | null {
       act: { do: 'send', commands: [{ do: 'look', step: step.no }] },
     }
   }
-  return goTo('what goes back', { at: 'back' })
+  const before = reasons.find((reason) => reason.code === 'step-before')
+  if (before?.code === 'step-before')
+    return goTo(`look at ${stepName(state, before.step)}`, { at: 'step', step: before.step })
+  if (reasons.length === 0) return goTo('what goes back', { at: 'back' })
+  // The cure is a statement, "the new gasket is here": Enter alone makes none.
+  return {
+    says: 'nothing: choose by number what lifts it',
+    act: {
+      do: 'say',
+      what: `It waits for ${reasons.length === 1 ? 'one thing' : `${reasons.length} things`}.`,
+      cure: 'A number puts the words that lift it into the line.',
+    },
+  }
 }

@@ -102,7 +102,7 @@ function enterLabel(desk: Desk, page: Page): Line {
   if (before + after === '')
     return page.enter ? line(strong('Enter'), ` ${page.enter.says}`) : line('Type a number or words')
   const meaning = desk.meaning()
-  if (meaning.kind !== 'act') return line('Enter: not yet')
+  if (meaning.kind !== 'act') return line('Enter: not yet; Esc clears the line')
   const isRecord = meaning.act.do === 'send'
   return meaning.says.length === 1 && !isRecord
     ? line(strong('Enter'), ' ', meaning.says[0] ?? '')
