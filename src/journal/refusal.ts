@@ -80,6 +80,7 @@ export type Refusal =
       over: number
     }
   | { code: 'not-clear'; leftovers: Leftover[] }
+  | { code: 'nothing-recorded' }
   | { code: 'not-cleared' }
   | { code: 'not-started' }
   | { code: 'checks-open'; steps: number[] }

@@ -8,6 +8,8 @@ export function leftAnswer(session: Session): { text: string[]; answer: unknown 
   const { state } = session
   const leftovers = trialBalance(session)
   if (leftovers.length === 0) {
+    if (state.ledger.accounts.size === 0 && state.steps.size === 0)
+      return { text: ['Nothing has come off yet.'], answer: leftovers }
     const next = state.started
       ? 'The machine has been started.'
       : state.cleared

@@ -33,6 +33,8 @@ export function stop(state: State, { note, abrupt }: Of<'stop'>): EntryBodyOf<'s
 /** The last gate: cleared only on an empty trial balance. */
 export function clear(state: State): EntryBodyOf<'cleared'> {
   if (state.cleared) refuse({ code: 'already', what: 'cleared', id: state.job.name })
+  // An empty balance over an empty record says nothing about the machine.
+  if (state.ledger.accounts.size === 0 && state.steps.size === 0) refuse({ code: 'nothing-recorded' })
   const found = leftovers(new Gates(state))
   if (found.length > 0) refuse({ code: 'not-clear', leftovers: found })
   return { type: 'cleared' }

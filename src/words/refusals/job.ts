@@ -17,6 +17,7 @@ export const jobRefusals: Tellers<
   | 'text-missing'
   | 'already'
   | 'not-clear'
+  | 'nothing-recorded'
   | 'not-cleared'
   | 'not-started'
   | 'checks-open'
@@ -57,6 +58,11 @@ export const jobRefusals: Tellers<
       leftoverLines(state, leftovers, code),
     )
   },
+  'nothing-recorded': ({ job }) =>
+    told(
+      `not cleared: nothing is recorded in this job yet, ${job.name}`,
+      `look whether this is the job that you mean; ${say('off ...')} records what comes off`,
+    ),
   'not-cleared': () =>
     told(
       'the first start is not cleared, or something was touched since',
@@ -81,10 +87,12 @@ export const jobRefusals: Tellers<
   'nothing-to-redo': () =>
     told('nothing was taken back since the last new entry', 'say again what is to be recorded'),
   'written-since': (_, { entry, last }) =>
-    told(
-      `entry ${entry} is not the last any more: entry ${last} was written since`,
-      `look at entry ${last} first; ${say('undo')} takes back the last one`,
-    ),
+    entry < 1 || entry > last
+      ? told(`there is no entry ${entry}, the last is ${last}`, `${say('undo')} takes that back`)
+      : told(
+          `entry ${entry} is not the last any more: entry ${last} was written since`,
+          `look at entry ${last} first; ${say('undo')} takes back the last one`,
+        ),
 }
 
 const FIRST: Record<UnknownThing, string> = {

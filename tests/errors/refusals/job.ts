@@ -20,7 +20,7 @@ import {
   take,
 } from '../commands.ts'
 
-const empty = [job, { do: 'clear' } as const]
+const empty = [job, added('Wash it'), done(1), { do: 'clear' } as const]
 const running = [...empty, { do: 'first-start' } as const]
 
 export const jobCases = {
@@ -234,6 +234,16 @@ export const jobCases = {
       ],
     },
   ],
+  'nothing-recorded': [
+    {
+      given: [job],
+      when: { do: 'clear' },
+      says: [
+        'Not cleared: nothing is recorded in this job yet, Blue twin top end.',
+        '> Look whether this is the job that you mean; "off ..." records what comes off.',
+      ],
+    },
+  ],
   'not-cleared': [
     {
       given: [job],
@@ -285,6 +295,11 @@ export const jobCases = {
     },
   ],
   'written-since': [
+    {
+      given: [job, begin('Seat off')],
+      when: { do: 'undo', entry: 9 },
+      says: ['There is no entry 9, the last is 2.', '> "undo" takes that back.'],
+    },
     {
       given: [job, begin('Seat off'), off(8, 'bolts')],
       when: { do: 'undo', entry: 2 },
