@@ -62,7 +62,7 @@ function withNearCommand(failure: Extract<Result, { ok: false }>, text: string):
     first,
     PROGRAM_COMMANDS.map(({ word }) => word.split(' ')[0] ?? ''),
   )
-  return near === null
+  return near === null || near === first.toLowerCase()
     ? failure
     : { ...failure, told: told(failure.told.what, `perhaps ${say(`${near} ${second}`.trim())}`) }
 }

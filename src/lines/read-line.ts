@@ -19,8 +19,10 @@ export function readLine(line: string, state: State): Reading {
   return reading(line, (text) => {
     if (isScan(text)) return { kind: 'ask', ask: { ask: 'scan', text } }
     const found = findVerb(text)
-    if (!found)
+    if (!found) {
+      misreadBegun(text)
       misread({ code: 'unknown-word', part: firstWord(text), nearest: nearestVerb(text) ?? asOff(text) })
+    }
     const { verb, word, rest } = found
     const result = verb.read(new Line(text, { verb: word, rest, form: verb.forms[0], state }))
     if (Array.isArray(result)) return { kind: 'commands', commands: result, bag: null }
@@ -52,6 +54,14 @@ export function nearestVerb(text: string): string | null {
 }
 
 const MOST_CHARACTERS = 500
+
+/** A verb of two words of which only the first is there: `leave camshaft` for `leave off camshaft`. */
+function misreadBegun(text: string): void {
+  const first = firstWord(text).toLowerCase()
+  const begun = byLength.findLast(({ word }) => word.startsWith(`${first} `))
+  if (begun)
+    misread({ code: 'not-understood', verb: first, part: text, nearest: null, form: begun.verb.forms[0] })
+}
 
 function reading(line: string, read: (text: string) => Reading): Reading {
   try {

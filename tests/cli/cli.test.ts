@@ -365,6 +365,12 @@ describe('--json gives exactly one object', () => {
     })
   })
 
+  test('never with a cure that is what was said', () => {
+    const { say } = benchWithJob()
+    expect(say('help nonsense').err).toContain('"help" shows what can be written')
+    expect(say('describe').err).toContain('"describe machine TEXT"')
+  })
+
   test('with maps and sets as plain JSON', () => {
     const { ask } = benchWithJob(...coverOff, 'tighten valve cover bolts: 10 Nm')
     const { json } = ask('step 1')

@@ -302,6 +302,8 @@ describe('a line is not understood, and says why', () => {
     ['fill coolant 2 bar', { code: 'not-understood', part: '2 bar', nearest: 'fill coolant 2 L' }],
     ['fill brake fluid 1 L', { code: 'no-such-fluid', part: 'brake fluid', known: ['f1 coolant'] }],
     ['tighten head bolts', { code: 'missing', what: ': PASSES' }],
+    ['leave cam cap I1 because worn', { code: 'not-understood', part: 'leave cam cap I1 because worn' }],
+    ['describe', { code: 'not-understood', form: 'describe machine TEXT' }],
     ['tighten head bolts: 5000 Nm', { code: 'not-understood', part: '5000 Nm', nearest: null }],
     ['tighten head bolts: 0 Nm', { code: 'not-understood', part: '0 Nm', nearest: null }],
     ['tighten head bolts: 40', { code: 'not-understood', part: '40', nearest: 'tighten head bolts: 40 Nm' }],
