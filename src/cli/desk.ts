@@ -177,7 +177,9 @@ function noSuchJob(asked: string, names: string[]): Failure {
 /** Several answer. A copy of a job has the number of the first: only the path tells these apart. */
 function ambiguous(asked: string, jobs: readonly JobSummary[]): Failure {
   const areNumbered = new Set(jobs.map(({ no }) => no)).size === jobs.length
-  const names = jobs.map(({ no, name, path }) => `${no ?? '-'}  ${name}${areNumbered ? '' : `, in ${path}`}`)
+  const names = jobs.map(({ no, name, path }) =>
+    areNumbered ? `${no ?? '-'}  ${name}` : `${path}: job ${no ?? '-'}, ${name}`,
+  )
   const cure = areNumbered ? 'say its number' : 'say its path'
   return wrongUse('which-job', told(`several jobs answer to '${asked}'`, cure, names), EXIT.noJob)
 }
