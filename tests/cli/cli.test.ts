@@ -90,10 +90,11 @@ test('a copy beside its job is told apart by its path', () => {
   for (const asked of ['1', 'blue twin']) {
     const { code, err } = say('use', asked)
     expect([code, err]).toEqual([4, expect.stringContaining(`Several jobs answer to '${asked}'`)])
-    expect(err).toContain(`in ${join(home, 'copy')}`)
+    expect(err).toContain(`${join(home, 'copy')}: job 1, blue twin`)
     expect(err).toContain('Say its path')
   }
   expect(say('use', join(home, 'copy')).code).toBe(0)
+  expect(say('jobs').out).toContain(`in ${join(home, 'copy')}: another job has this number`)
 })
 
 describe('a command says in one line what was recorded, and what follows', () => {

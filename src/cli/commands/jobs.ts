@@ -13,8 +13,10 @@ export function jobs(desk: Desk, _args: readonly string[], options: Options): Re
     const all = desk.shelf.list()
     const shown = all.filter(({ archived }) => options.all || !archived)
     const chosen = desk.shelf.chosen()
+    const isShared = (no: number | null) => no !== null && all.filter((job) => job.no === no).length > 1
     const text = shown.flatMap(({ path, no, name, machine, archived, phase, problem }) => [
       `${path === chosen ? '*' : ' '} ${String(no ?? '-').padStart(3)}  ${name}${machine === '' ? '' : `, ${machine}`}: ${archived ? 'archived' : (phase ?? 'not readable')}`,
+      ...(isShared(no) ? [`        in ${path}: another job has this number on its labels too`] : []),
       ...(problem
         ? [`        ${troubleText(troubleOfProblem(problem, join(path, JOURNAL_NAME))).what}`]
         : []),
