@@ -7,8 +7,49 @@ import { readPlace } from './read-place.ts'
 import type { Reading } from './reading.ts'
 import { misread } from './stopped.ts'
 
-/** A bag line without its verb, which may end in `into bag 3`. Stops when it is not understood. */
+/**
+ * A bag line without its verb. `into bag 3` holds for what stands before it in the line, back to the last `into`.
+ * Stops when it is not understood.
+ */
 export function offReading(text: string, state: State, asked?: Into): Reading {
+  const lots = lotsOf(text, state)
+  // After a place of its own the line goes on with what is in hand then.
+  const read = lots.map((lot, index) => lotReading(lot, state, index === 0 ? asked : undefined))
+  return {
+    kind: 'commands',
+    commands: read.flatMap(({ commands }) => commands),
+    bag: { understood: true, items: read.flatMap(({ bag }) => bag.items) },
+  }
+}
+
+/** The line cut behind each `into PLACE;`. Words kept as they are run to its end. */
+function lotsOf(text: string, state: State): string[] {
+  const lots: string[] = []
+  let lot = ''
+  const items = text.split(';')
+  for (const [index, item] of items.entries()) {
+    if (asWords(item.trim())) {
+      const before = lot.replace(/;$/, '').trim()
+      return [...lots, ...(before === '' ? [] : [before]), items.slice(index).join(';').trim()]
+    }
+    lot += item
+    const place = / into (.+)$/i.exec(item.trim())?.[1]
+    if (place === undefined || !readPlace(place, state)) lot += ';'
+    else {
+      lots.push(lot.trim())
+      lot = ''
+    }
+  }
+  const rest = lot.replace(/;$/, '').trim()
+  return rest === '' && lots.length > 0 ? lots : [...lots, rest]
+}
+
+interface Lot {
+  commands: Command[]
+  bag: Extract<BagLine, { understood: true }>
+}
+
+function lotReading(text: string, state: State, asked?: Into): Lot {
   const { line, into } = splitInto(text, state, asked)
   const bag = asWords(line) ?? readBagLine(line, { units: state.job.units })
   if (!bag.understood) misread({ code: 'bag-line', bag })
@@ -21,7 +62,7 @@ export function offReading(text: string, state: State, asked?: Into): Reading {
     // What is opened for the first lot is in hand for the rest of the line.
     if (command.do === 'take-off' && next?.kind === 'new') next = { kind: 'hand' }
   }
-  return { kind: 'commands', commands, bag }
+  return { commands, bag }
 }
 
 /** Words kept as they are run to the end of the line, semicolons and all: what follows one is no piece. */
@@ -43,15 +84,13 @@ function splitInto(text: string, state: State, asked?: Into): { line: string; in
   const [, line = '', place = ''] = /^(.*) into (.+)$/i.exec(text) ?? []
   const into = place === '' ? null : readPlace(place, state)
   // A container that is not known would become part of a name, and the piece would lie elsewhere.
-  if (!into && CONTAINER_WORD.test(place)) misread({ code: 'no-such-place', part: place, form: FORM })
-  const [, other] = / into ((?:bag|bin|tray|tag|shelf)\b[^;]*)/i.exec(into ? line : '') ?? []
-  if (other !== undefined)
-    misread({ code: 'not-understood', verb: 'off', part: `into ${other}`, nearest: null, form: FORM })
+  if (!into && CONTAINER_WORD.test(place))
+    misread({ code: 'no-such-place', part: place.replace(/;.*/, ''), form: FORM })
   return into ? { line, into } : { line: text, into: asked }
 }
 
 const FORM = 'off COUNT SIZE NAME [into PLACE]'
-const CONTAINER_WORD = /^(?:the )?(?:bag|bin|tray|tag|shelf)\b/i
+const CONTAINER_WORD = /^(?:the |new |an? )?(?:bag|bin|tray|tag|shelf)\b/i
 const CONTAINER = /^(?:the )?(?:bag|bin|tray|tag|shelf) ?\d{1,4}(?: ?\/.*)?$/i
 
 /** `cover > bin 2` says where a piece lies, not where an aid sits on the machine. */

@@ -315,7 +315,7 @@ describe('a line is not understood, and says why', () => {
     ['off 8 M6x25 bolts 10 Nm', { code: 'bag-line' }],
     ['off 2 dowels into tray', { code: 'no-such-place', part: 'tray' }],
     ['off 2 dowels into bin of covers', { code: 'no-such-place', part: 'bin of covers' }],
-    ['off 2 dowels into bag 1; 3 nuts into bag 5', { code: 'not-understood', part: 'into bag 1' }],
+    ['off 2 dowels into new tray; 3 nuts', { code: 'no-such-place', part: 'new tray' }],
     ['off heat shield > bag 1', { code: 'not-understood', nearest: 'off heat shield into bag 1' }],
     [
       'off 2 heat shields > tray 3/5',
@@ -353,6 +353,29 @@ describe('a bag line', () => {
     expect(into('off fuel hose: tank > rail')).toEqual([bench])
     expect(into('off fuel hose: tank > rail into new tag')).toEqual([{ kind: 'new', container: 'tag' }])
     expect(into('off valve cover into tag')).toEqual([{ kind: 'new', container: 'tag' }])
+  })
+
+  test('may name a place after each lot, which holds back to the place before', () => {
+    const lots = (line: string) => {
+      const reading = readOff(line, state, { kind: 'container', no: 3 })
+      return (
+        reading.kind === 'commands' &&
+        reading.commands.map((c) => (c.do === 'take-off' ? [c.item.name, c.into] : c.do))
+      )
+    }
+    expect(lots('2 dowels; 3 nuts into bag 1; 2 washers into new bag; cover; note: oil; into bag 1')).toEqual(
+      [
+        ['dowels', { kind: 'container', no: 1 }],
+        ['nuts', { kind: 'container', no: 1 }],
+        ['washers', { kind: 'new', container: 'bag' }],
+        ['cover', { kind: 'hand' }],
+        'note',
+      ],
+    )
+    expect(lots('2 dowels; 3 nuts;')).toEqual([
+      ['dowels', { kind: 'container', no: 3 }],
+      ['nuts', { kind: 'container', no: 3 }],
+    ])
   })
 
   test('is read without a verb on the screen of the strip-down, into the place that the screen shows', () => {
