@@ -467,12 +467,21 @@ const byType = {
     },
     { story: [job, stopped('', true)], says: 'work broke off' },
   ],
-  cleared: [{ story: [job, { do: 'clear' }], says: 'cleared for the first start: nothing left over' }],
-  started: [{ story: [job, { do: 'clear' }, { do: 'first-start' }], says: 'first start' }],
+  cleared: [
+    {
+      story: [job, added('Wash it'), done(1), { do: 'clear' }],
+      says: 'cleared for the first start: nothing left over',
+    },
+  ],
+  started: [
+    { story: [job, added('Wash it'), done(1), { do: 'clear' }, { do: 'first-start' }], says: 'first start' },
+  ],
   closed: [
     {
       story: [
         job,
+        added('Wash it'),
+        done(1),
         { do: 'clear' },
         { do: 'first-start' },
         { do: 'close-job', note: 'owner checks the level' },
