@@ -1,5 +1,5 @@
 import type { Move, Opening } from '../ledger/account.ts'
-import { accountOf, enter, openAccount, post } from '../ledger/ledger.ts'
+import { accountOf, enter, holdingsIn, openAccount, post } from '../ledger/ledger.ts'
 import type { Piece } from '../ledger/piece.ts'
 import type { DecisionTarget, StepFacts } from '../plan/facts.ts'
 import { freshGrid, interrupt } from '../plan/tightening.ts'
@@ -317,7 +317,8 @@ function beginStrip(state: State, { no, title, after, hides }: StripStep): void 
   if (state.strip !== null) stepOf(state, state.strip).stripping = false
   state.steps.set(no, { ...freshStep(no, title), after: [...after], hides, stripping: true })
   state.strip = no
-  state.hand = null
+  // A bag that was opened for it beforehand stays in hand.
+  if (state.hand !== null && holdingsIn(state.ledger, state.hand).length > 0) state.hand = null
 }
 
 function openContainer(state: State, container: Container): void {

@@ -410,3 +410,9 @@ function changed(entry: Entry, at: number, value: number): Entry {
   if (spot) spot[0][spot[1]] = value
   return copy as unknown as Entry
 }
+
+test('a bag opened before its step stays in hand while it is empty; a filled one belongs to the step before', () => {
+  const opened: Command = { do: 'open-container', kind: 'bag' }
+  expect(given(opened, strip('valve cover off')).state.hand).toBe(1)
+  expect(given(strip('valve cover off'), off(6, 'cover bolts'), strip('cams out')).state.hand).toBeNull()
+})

@@ -197,9 +197,10 @@ describe('Enter on an empty line', () => {
     expect(state().cleared).toBe(false)
     enter('.4', '1')
     expect(state().cleared).toBe(true)
-    enter('', '', '.4', '')
+    // A finger that bounces on the same number opens no second gate.
+    enter('', '', '.4', '', '1')
     expect(state().started).toBe(false)
-    enter('.4', '1')
+    enter('.4', '2')
     expect(state().started).toBe(true)
   })
 })

@@ -22,14 +22,14 @@ export function leftPage(scene: Scene): Page {
   const choices = new Map<number, Choice>()
   const checks = checkRows(scene, choices)
   const gate = gateChoice(state)
-  if (gate) choices.set(1, gate)
+  if (gate) choices.set(gate.no, gate)
   return {
     title: line(strong('WHAT IS LEFT OVER'), '  ', chip(SIGNS.clear)),
     top: [],
     rows: rowsOf(
       groups(
         headed('NOTHING', indented(said(state), scene.width)),
-        gate ? headed('THE NEXT GATE', numbered(1, gate.says, scene.width)) : [],
+        gate ? headed('THE NEXT GATE', numbered(gate.no, gate.says, scene.width)) : [],
         headed('CHECKS AFTER THE START', checks),
       ),
     ),
@@ -130,13 +130,17 @@ function said(state: State): string {
 }
 
 /** The gates of the end are opened by a number and Enter, never by Enter alone. */
-function gateChoice(state: State): Choice | null {
+/** The last gates, each with a number of its own: a finger that bounces opens one and not the next as well. */
+function gateChoice(state: State): (Choice & { no: number }) | null {
   if (state.closed) return null
-  if (state.started) return { says: 'close the job', act: { do: 'send', commands: [{ do: 'close-job' }] } }
+  if (state.started)
+    return { no: 3, says: 'close the job', act: { do: 'send', commands: [{ do: 'close-job' }] } }
   if (state.cleared)
-    return { says: 'the machine was started', act: { do: 'send', commands: [{ do: 'first-start' }] } }
-  return { says: 'clear it for the first start', act: { do: 'send', commands: [{ do: 'clear' }] } }
+    return { no: 2, says: 'the machine was started', act: { do: 'send', commands: [{ do: 'first-start' }] } }
+  return { no: 1, says: 'clear it for the first start', act: { do: 'send', commands: [{ do: 'clear' }] } }
 }
+
+const FIRST_CHECK = 4
 
 function enterClear({ session }: Scene): Choice | null {
   const { next } = cardNow(session)
@@ -145,8 +149,12 @@ function enterClear({ session }: Scene): Choice | null {
   const gate = gateChoice(session.state)
   if (!gate) return goTo('where you are', { at: 'now' })
   return {
-    says: `nothing: 1 is "${gate.says}"`,
-    act: { do: 'say', what: `1 and Enter: ${gate.says}.`, cure: 'Enter alone opens none of the last gates.' },
+    says: `nothing: ${gate.no} is "${gate.says}"`,
+    act: {
+      do: 'say',
+      what: `${gate.no} and Enter: ${gate.says}.`,
+      cure: 'Enter alone opens none of the last gates.',
+    },
   }
 }
 
@@ -156,7 +164,7 @@ function checkRows({ session, width }: Scene, choices: Map<number, Choice>): Lin
     ({ step }) => step.way === 'after-start',
   )
   return rows.flatMap((row, index) => {
-    const no = index + 2
+    const no = index + FIRST_CHECK
     choices.set(no, goTo(`look at ${stepName(state, row.step.no)}`, { at: 'step', step: row.step.no }))
     const due = row.step.due === undefined ? '' : `, due ${row.step.due}`
     return numbered(no, line(...chipColumn(stepSign(row), 14), ' ', stepName(state, row.step.no), due), width)
