@@ -1,7 +1,18 @@
 import { expect, test } from 'vitest'
 import type { Command } from '../../src/journal/command.ts'
 import { phaseOf } from '../../src/plan/phase.ts'
-import { addStep, begin, clear, done, endStrip, firstStart, off, putOn, reopen } from '../support/commands.ts'
+import {
+  addStep,
+  begin,
+  clear,
+  done,
+  endStrip,
+  firstStart,
+  off,
+  putOn,
+  reopen,
+  strip,
+} from '../support/commands.ts'
 import { given } from '../support/journal.ts'
 
 const home = [off(2, 'bolts'), endStrip, putOn('p1'), done(1)]
@@ -10,6 +21,7 @@ test.each<[string, Command[]]>([
   ['strip-down', []],
   ['strip-down', [addStep('turn by hand')]],
   ['strip-down', [off(2, 'bolts')]],
+  ['strip-down', [strip('cover off'), off(2, 'bolts'), strip('cams out')]],
   ['waiting', [off(2, 'bolts'), endStrip]],
   ['build-up', [off(2, 'bolts'), endStrip, begin(1)]],
   ['build-up', home],

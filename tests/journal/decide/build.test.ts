@@ -160,6 +160,13 @@ describe('a step is taken up and closed', () => {
     bolts.and(putOn('p1'), done()).when(done(1)).refuses('step-done')
   })
 
+  test('of two under way, the one worked in last is the one that is closed without being named', () => {
+    const two = given(strip('a'), off(2, 'bolts'), strip('b', { after: [] }), off(2, 'nuts'), endStrip)
+    const both = two.and(begin(1), begin(2), putOn('p1'))
+    expect(both.state.build).toBe(1)
+    both.when(done()).makes('build-done', { step: 1 })
+  })
+
   test('a check is closed at once, with what was found', () => {
     given(addStep('measure end float', { kind: 'measure' }))
       .when(done(1, ' 0.2 mm '))

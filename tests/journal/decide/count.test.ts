@@ -89,7 +89,9 @@ describe('a blind count', () => {
   test('a later one settles an earlier one: by agreeing, or by a difference of its own', () => {
     const short = bags.and(count(2, ['p3', 1]))
     expect(open(short.and(count(2, ['p3', 2])))).toEqual([])
+    expect(short.and(count(2, ['p3', 2])).state.differences.get('d1')?.settled).toContain('it agrees')
     expect(open(short.and(count(2, ['p3', 1])))).toEqual(['d2'])
+    expect(short.and(count(2, ['p3', 1])).state.differences.get('d1')?.settled).not.toContain('it agrees')
     expect(open(short.and(count(1, ['p1', 6], ['p2', 3])))).toEqual(['d1'])
   })
 })

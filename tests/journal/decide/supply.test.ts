@@ -315,6 +315,13 @@ describe('homes are changed by a decision alone', () => {
       .refuses(code as 'law', { ...facts })
   })
 
+  test('a piece that was replaced holds no home any more', () => {
+    caps
+      .and(replace('p1', 1))
+      .when(rehome(['p6', 'I2'], ['p2', 'I1']))
+      .makes('rehomed')
+  })
+
   test('a home stays in its step: a mate that came off in another step has none to give', () => {
     const job = given(
       strip('pump off'),
