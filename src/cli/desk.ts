@@ -138,8 +138,7 @@ export function jobAtPath(asked: string, cwd: string): string | null {
 
 /** Not even the first entry could be read: there is no job to show. */
 function notLegible(session: Session): Failure {
-  const { store } = session
-  const trouble: Trouble = troubleOfRecord(session) ?? { kind: 'empty', path: store.path }
+  const trouble: Trouble = troubleOfRecord(session) ?? { kind: 'empty', path: session.store.path }
   return {
     ok: false,
     exit: EXIT.notRecorded,

@@ -55,3 +55,13 @@ export interface JobShelf {
 export class NumbersUsedUp extends Error {
   override readonly name = 'NumbersUsedUp'
 }
+
+/** Not even the first entry of a job is legible: there is nothing to show, and nothing may be written. */
+export class NoFirstEntry extends Error {
+  override readonly name = 'NoFirstEntry'
+  readonly session: Session
+  constructor(session: Session) {
+    super(`no first entry in ${session.store.path}`)
+    this.session = session
+  }
+}

@@ -1,4 +1,4 @@
-import type { JobShelf, JobSummary, NewJob } from '../session/jobs.ts'
+import { type JobShelf, type JobSummary, type NewJob, NoFirstEntry } from '../session/jobs.ts'
 import type { Session } from '../session/session.ts'
 import { brokenOff } from '../session/views.ts'
 import { isUnderWay } from './model/scene.ts'
@@ -46,6 +46,7 @@ export class OpenJob {
   /** Opens a job, and notes that work was broken off where it ended without a word: a bolt may be half turned. */
   open(path: string): Session {
     const session = this.#shelf.open(path)
+    if (session.entries().length === 0) throw new NoFirstEntry(session)
     this.close()
     this.#session = session
     const stopWatching = session.store.watch(() => this.#onNews(() => session.refresh()))

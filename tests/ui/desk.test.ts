@@ -1,4 +1,5 @@
-import { appendFileSync } from 'node:fs'
+import { appendFileSync, mkdirSync, writeFileSync } from 'node:fs'
+import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
 import { labelCode } from '../../src/label/code.ts'
 import { headRows } from '../../src/ui/model/head.ts'
@@ -606,4 +607,17 @@ test('a check that failed says how to open what it looked at', () => {
   )
   enter('step 2')
   expect(text()).toContain('"reopen 1 because ..." when step 1 has to come apart again')
+})
+
+test('a job without a first entry is not opened: its line says why, and a new job can be made', () => {
+  const home = emptyHome()
+  mkdirSync(join(home, 'broken'))
+  writeFileSync(join(home, 'broken', 'journal.log'), '')
+  const { desk, enter, answer, state } = screens(shelfIn(home))
+  expect(desk.session).toBeNull()
+  enter('1')
+  expect(desk.session).toBeNull()
+  expect(answer()).toContain('journal.log')
+  enter('2', 'blue twin', '')
+  expect(state().job.name).toBe('blue twin')
 })

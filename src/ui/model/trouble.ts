@@ -1,4 +1,4 @@
-import { NumbersUsedUp } from '../../session/jobs.ts'
+import { NoFirstEntry, NumbersUsedUp } from '../../session/jobs.ts'
 import type { Session } from '../../session/session.ts'
 import { troubleText } from '../../words/storage-troubles.ts'
 import type { Told } from '../../words/told.ts'
@@ -13,7 +13,7 @@ export function errorTold(error: unknown): Told | null {
       cure: 'Keep the next job in another folder.',
     }
   }
-  const trouble = troubleOfError(error, '')
+  const trouble = error instanceof NoFirstEntry ? troubleOfRecord(error.session) : troubleOfError(error, '')
   return trouble && troubleText(trouble)
 }
 
