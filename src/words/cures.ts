@@ -103,3 +103,8 @@ export function turnWords(state: State, id: TighteningId, fastener?: string): st
   )
   return say(['turn', fastener, next?.id === id ? '' : `of ${id}`].filter(Boolean).join(' '))
 }
+
+/** How a step is closed: one that measures is not done without its reading. */
+export function doneWords(state: State, no: number): string {
+  return say(state.steps.get(no)?.kind === 'measure' ? `done ${no}: ...` : `done ${no}`)
+}

@@ -5,6 +5,7 @@ import type { TighteningId } from '../plan/facts.ts'
 import type { Leftover } from '../plan/leftovers.ts'
 import {
   asideWords,
+  doneWords,
   explainWords,
   fillWords,
   homeWords,
@@ -238,6 +239,6 @@ function inStep(state: State, no: number | undefined, then: string): string {
 function stepCure(state: State, no: number): string {
   const step = state.steps.get(no)
   if (step?.stripping) return sentence(`${say('end')} when it is off, ${say(`take ${no}`)} on the way back`)
-  if (step?.built === 'underway') return sentence(`${say(`done ${no}`)} when it is complete`)
+  if (step?.built === 'underway') return sentence(`${doneWords(state, no)} when it is complete`)
   return sentence(say(`take ${no}`))
 }

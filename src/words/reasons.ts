@@ -4,6 +4,7 @@ import type { Place } from '../ledger/place.ts'
 import type { Built, TighteningId } from '../plan/facts.ts'
 import type { Reason } from '../plan/reasons.ts'
 import {
+  doneWords,
   explainWords,
   fillWords,
   homeWords,
@@ -66,7 +67,7 @@ function reasonWords(state: State, reason: Reason): string {
     case 'fluid-open':
       return `${fluidName(state, reason.fluid)} not filled: ${fillWords(state, reason.fluid)}`
     case 'check-open':
-      return `${stepName(state, reason.step)}, is not done: ${say(`done ${reason.step}`)}, or ${say(`fail ${reason.step}: ...`)} with what was found`
+      return `${stepName(state, reason.step)}, is not done: ${doneWords(state, reason.step)}, or ${say(`fail ${reason.step}: ...`)} with what was found`
     default:
       return reason satisfies never
   }
@@ -97,7 +98,7 @@ function tightenText(state: State, id: TighteningId): string {
 function stepBefore(state: State, no: number, built: Built): string {
   const name = stepName(state, no)
   if (built === 'underway')
-    return `${name}, comes before and is under way: ${say(`done ${no}`)} when complete`
+    return `${name}, comes before and is under way: ${doneWords(state, no)} when complete`
   if (built === 'redo') return `${name}, comes before and was reopened: ${say(`take ${no}`)}`
   return state.steps.get(no)?.stripping
     ? `${name}, comes before and is still coming off: ${say('end')} when it is off`

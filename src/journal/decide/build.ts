@@ -76,7 +76,9 @@ export function decideClose(
   const gates = new Gates(state)
   if (step.built !== 'underway') pass(no, 'start', gates.start(no))
   pass(no, 'finish', gates.finish(no))
-  return { type: 'build-done', step: no, result: result?.trim() || undefined }
+  // A measurement that is not written down was not taken.
+  const found = step.kind === 'measure' ? given(result, 'result') : result?.trim()
+  return { type: 'build-done', step: no, result: found || undefined }
 }
 
 /** A check fails: the steps that the user points at reopen, with all that was built on top of them. */

@@ -68,6 +68,11 @@ export function undo(state: State, { entry }: Of<'undo'>): EntryBodyOf<'undone'>
   const last = state.inForce.at(-1)
   if (last === undefined || state.inForce.length < 2) refuse({ code: 'nothing-to-undo' })
   if (entry !== undefined && entry !== last) refuse({ code: 'written-since', entry, last })
+  // A doubt about a bolt goes by an answer, never by forgetting what raised it.
+  const doubted = [...state.tightenings.values()].find(({ suspect }) => suspect)
+  if (state.card?.n === last && doubted?.suspect) {
+    refuse({ code: 'angle-suspect', tightening: doubted.id, fastener: doubted.suspect.fastener })
+  }
   return { type: 'undone', entry: last }
 }
 

@@ -117,4 +117,10 @@ type Links = Pick<StepFacts, 'no' | 'way' | 'after' | 'needs'>
 function refuseCycle(steps: ReadonlyMap<number, Links>): void {
   const result = buildOrder(steps)
   if ('cycle' in result) refuse({ code: 'cycle', steps: result.cycle })
+  // What comes after the first start cannot be waited for before it.
+  for (const { no, way, needs } of steps.values()) {
+    const late =
+      way === 'after-start' ? undefined : needs.find((needed) => steps.get(needed)?.way === 'after-start')
+    if (late !== undefined) refuse({ code: 'cycle', steps: [no, late] })
+  }
 }

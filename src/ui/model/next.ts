@@ -85,7 +85,7 @@ export function placesText(state: State, lies: Extract<Todo, { kind: 'fit' }>['l
 }
 
 /** Where a piece lies, with the number on the label: `in bag 4 (017 0004 86)`. */
-export function liesText(state: State, place: Parameters<typeof whereName>[1]): string {
+function liesText(state: State, place: Parameters<typeof whereName>[1]): string {
   const inside = containerPlace(place)
   if (!inside) return whereName(state, place)
   return `${whereName(state, place)} (${groupedCode(codeOf(state, inside.container))})`

@@ -122,7 +122,7 @@ const MISSING: Record<RefusalOf<'text-missing'>['what'], string> = {
   name: 'say what it is called',
   reason: 'say why, with the word because',
   text: 'say what is to be written down',
-  result: `say what was found: ${say('fail N: ...')}`,
+  result: `say what was found or measured: ${say('done N: ...')} or ${say('fail N: ...')}`,
 }
 
 const SHOWN = 12

@@ -1,6 +1,6 @@
 import type { Gate } from '../../journal/refusal.ts'
 import type { State } from '../../journal/state.ts'
-import { say } from '../cures.ts'
+import { doneWords, say } from '../cures.ts'
 import { counted, stepNumbers } from '../grammar.ts'
 import { stepName, targetName } from '../names.ts'
 import { reasonText } from '../reasons.ts'
@@ -46,7 +46,7 @@ export const stepRefusals: Tellers<
   'step-under-way': (state, { step }) =>
     told(
       `${stepName(state, step)}, is under way already`,
-      `go on with it; ${say(`done ${step}`)} when it is complete`,
+      `go on with it; ${doneWords(state, step)} when it is complete`,
     ),
   'no-build-step': () =>
     told(

@@ -144,7 +144,7 @@ export const jobCases = {
     {
       given: [job, added('Turn by hand')],
       when: { do: 'fail', step: 1, result: '', steps: [] },
-      says: ['The result is missing.', '> Say what was found: "fail N: ...".'],
+      says: ['The result is missing.', '> Say what was found or measured: "done N: ..." or "fail N: ...".'],
     },
   ],
   already: [

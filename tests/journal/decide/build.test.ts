@@ -432,3 +432,9 @@ describe('an override', () => {
       .refuses('nothing-to-override')
   })
 })
+
+test('a measurement is not done without its reading', () => {
+  const job = given(addStep('measure the clearances', { kind: 'measure' }))
+  job.when(done(1)).refuses('text-missing', { what: 'result' })
+  job.when(done(1, '0.14 mm')).makes('build-done')
+})

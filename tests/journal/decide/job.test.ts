@@ -3,6 +3,7 @@ import type { Command } from '../../../src/journal/command.ts'
 import {
   addStep,
   aidIn,
+  angle,
   at,
   begin,
   clear,
@@ -16,8 +17,11 @@ import {
   putOn,
   redo,
   reopen,
+  settleAngle,
   stop,
   strip,
+  tightening,
+  turn,
   undo,
 } from '../../support/commands.ts'
 import { given, givenNothing, openJob } from '../../support/journal.ts'
@@ -170,4 +174,11 @@ describe('taking back', () => {
     given(off(1, 'bolt'), undo).when(undo).refuses('nothing-to-undo')
     given().when(redo).refuses('nothing-to-redo')
   })
+})
+
+test('undo does not lift the doubt about a bolt: it goes by an answer', () => {
+  const job = given(off(4, 'bolts'), endStrip, tightening('p1', [angle(90)]), putOn('p1'), turn(), stop(true))
+  expect(job.state.tightenings.get('t1')?.suspect).toEqual({ pass: 0, fastener: '2' })
+  job.when(undo).refuses('angle-suspect')
+  job.and(settleAngle(false)).when(undo).makes('undone')
 })

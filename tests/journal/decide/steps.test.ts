@@ -197,3 +197,9 @@ test('numbers of steps end at 9999', () => {
   job.when(strip('b')).refuses('numbers-used-up')
   job.when(override('start 1')).makes('overridden')
 })
+
+test('nothing before the first start waits for what comes after it', () => {
+  given(addStep('look for leaks', { way: 'after-start' }))
+    .when(addStep('turn by hand', { needs: [1] }))
+    .refuses('cycle', { steps: [2, 1] })
+})
