@@ -222,16 +222,12 @@ class AppendOnlyFile<E extends Numbered> implements JournalFile<E> {
     return entries.length >= length && entries[length - 1] === this.#recorded[length - 1]
   }
 
-  /** Makes the journal hold what is recorded, no more and nothing else. */
-  #restore(journal: Journal<E>): void {
-    const { entries } = journal
-    if (this.#holdsRecorded(journal)) {
-      entries.length = this.#recorded.length
-      return
-    }
-    let same = 0
-    while (same < this.#recorded.length && entries[same] === this.#recorded[same]) same += 1
-    entries.length = same
+  /** Makes the journal hold what is recorded, no more and nothing else; looked at from its end, where it grew. */
+  #restore({ entries }: Journal<E>): void {
+    let same = Math.min(entries.length, this.#recorded.length)
+    while (same > 0 && entries[same - 1] !== this.#recorded[same - 1]) same -= 1
+    // Setting a length that does not change still costs a copy of the whole array.
+    if (entries.length > same) entries.length = same
     for (const entry of this.#recorded.slice(same)) entries.push(entry)
   }
 }
