@@ -6,7 +6,7 @@ import { containerOf } from '../ledger/place.ts'
 import { outOfToolbox, owedAtHome, withinReach } from '../plan/contents.ts'
 import type { FluidFacts, MarkFacts, StepFacts, TighteningFacts } from '../plan/facts.ts'
 import { type Leftover, leftovers } from '../plan/leftovers.ts'
-import { buildOrder } from '../plan/order.ts'
+import { beneath, buildOrder } from '../plan/order.ts'
 import { type Phase, phaseOf } from '../plan/phase.ts'
 import type { Reason } from '../plan/reasons.ts'
 import { isUnderWay, type NextTurn, nextTurn } from '../plan/tightening.ts'
@@ -160,6 +160,11 @@ export function containerRows(state: State): ContainerRow[] {
     if (container.inside !== null) rows.get(container.inside)?.holds.push(container.no)
   }
   return [...rows.values()]
+}
+
+/** The steps that a step hides: all that lies beneath it, near and far. */
+export function stepsHiddenBy(session: Session, no: number): number[] {
+  return [...beneath(session.gates().needs, no)]
 }
 
 /** The containers that hold what belongs to a step, so that closing it can look into each of them. */

@@ -1,3 +1,4 @@
+import { stepsHiddenBy } from '../../session/views.ts'
 import { stepName } from '../../words/names.ts'
 import { countedPiece } from '../../words/pieces.ts'
 import type { Line } from '../text/line.ts'
@@ -7,17 +8,7 @@ import type { Scene } from './scene.ts'
 /** What a step is about to hide: what is home in the steps beneath it, and what was in there for the work. */
 export function lastLookRows({ session, width }: Scene, no: number): Line[] {
   const { state } = session
-  const { needs } = session.gates()
-  const beneath = new Set<number>()
-  const open = [no]
-  for (let step = open.pop(); step !== undefined; step = open.pop()) {
-    for (const lower of needs.get(step) ?? []) {
-      if (beneath.has(lower)) continue
-      beneath.add(lower)
-      open.push(lower)
-    }
-  }
-  return [...beneath].flatMap((lower) => {
+  return stepsHiddenBy(session, no).flatMap((lower) => {
     const { pieces, aids } = session.gates().contentsOf(lower)
     const home = pieces.map(({ piece, should }) => countedPiece(state, piece.id, should))
     const out = aids.map(({ piece, entered }) => `out again: ${countedPiece(state, piece.id, entered)}`)
