@@ -7,6 +7,7 @@ import type { Command } from '../command.ts'
 import type { EntryBodyOf } from '../entry.ts'
 import type { State } from '../state.ts'
 import { destination } from './containers.ts'
+import { matesOf } from './mates.ts'
 import { given, knownPiece, lawful, refuse, unknown, wholeCount } from './refuse.ts'
 import { pieceId } from './strip.ts'
 
@@ -187,16 +188,4 @@ function owedFromOutside(account: Account): number {
   const { at } = account
   const away = (at.get('scrap') ?? 0) + (at.get('lost') ?? 0)
   return account.should - (account.entered - away)
-}
-
-function matesOf(state: State, { piece, home }: Account): Account[] {
-  return [...state.ledger.accounts.values()].filter(
-    (other) =>
-      other.should > 0 &&
-      other.home.at === home.at &&
-      other.piece.set === piece.set &&
-      other.piece.name === piece.name &&
-      // A home lies in one step, and the piece that takes it goes back in that step.
-      other.piece.step === piece.step,
-  )
 }

@@ -7,6 +7,7 @@ import type { Command } from '../command.ts'
 import type { EntryBodyOf } from '../entry.ts'
 import type { State } from '../state.ts'
 import { refuseUnlessUnderWay } from './build.ts'
+import { areMates, matesOf } from './mates.ts'
 import { given, knownPiece, knownStep, refuse, unknown } from './refuse.ts'
 
 type Of<Name extends Command['do']> = Extract<Command, { do: Name }>
@@ -108,21 +109,15 @@ function wholePass(pass: Pass): void {
 
 function membersOf(state: State, id: TighteningFacts['piece']) {
   const account = knownPiece(state, id)
-  if (account.piece.set === undefined) return [account]
-  return [...state.ledger.accounts.values()].filter((other) => other.should > 0 && areMates(account, other))
+  return account.piece.set === undefined ? [account] : matesOf(state, account)
 }
 
 function tighteningOf(state: State, piece: TighteningFacts['piece']): TighteningFacts | undefined {
   const account = knownPiece(state, piece)
+  const isOfItsSet = (other: Account) => account.piece.set !== undefined && areMates(account, other)
   return [...state.tightenings.values()].find(
-    (tightening) => tightening.piece === piece || areMates(account, knownPiece(state, tightening.piece)),
+    (tightening) => tightening.piece === piece || isOfItsSet(knownPiece(state, tightening.piece)),
   )
-}
-
-/** Two of one set: sets of the same name at two places, as inlet and exhaust, are two sets. */
-function areMates(a: Account, b: Account): boolean {
-  const { set, step } = a.piece
-  return set !== undefined && b.piece.set === set && b.piece.step === step && b.home.at === a.home.at
 }
 
 function current(state: State): TighteningFacts {
