@@ -238,7 +238,7 @@ const bodies = {
   },
   explained: {
     difference: differenceId,
-    how: z.enum(['missing', 'moved', 'unknown-piece', 'miscounted']),
+    how: z.enum(['missing', 'moved', 'unknown-piece']),
     pieces: z.array(piece),
     openings: z.array(opening),
     moves,

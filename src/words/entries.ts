@@ -168,7 +168,6 @@ const EXPLAINED = {
   missing: 'missing',
   moved: 'moved',
   'unknown-piece': 'a piece that nobody knows',
-  miscounted: 'miscounted',
 }
 
 const GATES: Record<Reason['code'], string> = {
