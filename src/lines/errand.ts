@@ -1,0 +1,58 @@
+/**
+ * An errand goes beyond the record: it draws, prints, or reads pictures, and takes its time. What it must record, it
+ * records by commands. It is written on the line like everything else.
+ */
+export type Errand =
+  | { errand: 'print'; what: Printed; how: HowPrinted }
+  /** Keeps what is said of stock, target and resolution for the next time. */
+  | { errand: 'print-usual'; how: HowPrinted }
+  | { errand: 'stocks' }
+  | { errand: 'photos-import'; folder: string }
+  | { errand: 'photos-open'; of: PicturesOf }
+
+export type Printed =
+  /** So many unassigned labels, or as many as are left on the sheet. */
+  | { print: 'blanks'; count: number | 'sheet' }
+  /** Unassigned labels of an earlier run once more. */
+  | { print: 'blanks-again'; from: number; to: number }
+  | { print: 'containers'; containers: number[] }
+  | { print: 'all-containers' }
+  | { print: 'containers-of-step'; step: number }
+  /** A pair of flags for a connection, named by one of its ends. */
+  | { print: 'flags'; piece: string }
+  | { print: 'machine' }
+  | { print: 'plan' }
+  /** A sheet to lay a matched set on, or to push look-alike bolts through. */
+  | { print: 'template'; piece: string; layout: string | null; arrow: Arrow | null; pitch: number | null }
+  | { print: 'calibration' }
+
+export type Arrow = 'up' | 'down' | 'left' | 'right'
+
+/** How it is printed, as far as it was said. */
+export interface HowPrinted {
+  /** The name of a stock, or `a4`, `letter` for a whole sheet. */
+  stock?: string | undefined
+  /** The first label to use on a half-used sheet, counted from 1 by rows. */
+  from?: number | undefined
+  copies?: number | undefined
+  form?: PrintForm | undefined
+  dpi?: 203 | 300 | undefined
+  /** Millimetres to the right and down, for a printer that shifts. */
+  shift?: { x: number; y: number } | undefined
+  to?: PrintTarget | undefined
+}
+
+export type PrintForm = 'pdf' | 'svg' | 'png' | 'label-roll' | 'receipt-roll'
+
+export type PrintTarget =
+  | { target: 'file'; path: string }
+  | { target: 'stdout' }
+  | { target: 'device'; path: string }
+  | { target: 'tcp'; host: string; port: number }
+
+/** Whose pictures. */
+export type PicturesOf =
+  | { of: 'container'; no: number }
+  | { of: 'step'; no: number }
+  | { of: 'piece'; piece: string }
+  | { of: 'job' }
