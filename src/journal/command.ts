@@ -11,15 +11,23 @@ import type {
   TighteningId,
 } from '../plan/facts.ts'
 import type { Pass } from '../plan/tightening.ts'
-import type { Container } from './entry.ts'
+import type { Belongs, Container, PictureId } from './entry.ts'
 
 export type ContainerKind = Container['kind']
 
 /** Where something goes: what is in hand, a known container, a new one, or a place by its name. */
 export type Into =
   | { kind: 'hand' }
-  | { kind: 'container'; no: number; slot?: string | undefined }
-  | { kind: 'new'; container: ContainerKind; slots?: number | undefined; name?: string | undefined }
+  /** `as`: what is opened with the label of that number where it is unused; a bag when not said. */
+  | { kind: 'container'; no: number; slot?: string | undefined; as?: ContainerKind | undefined }
+  /** `no`: the unused label that it takes; the next free number when not said. */
+  | {
+      kind: 'new'
+      container: ContainerKind
+      slots?: number | undefined
+      name?: string | undefined
+      no?: number | undefined
+    }
   | { kind: 'place'; place: NamedPlace }
 
 /** What came off in one go: common pieces, or a matched set by its positions. */
@@ -47,6 +55,17 @@ export interface Fitting {
   /** All that is owed at home when not said. */
   count?: number | undefined
   position?: string | undefined
+}
+
+/** A picture as it enters the record. */
+export interface NewPicture {
+  /** A plain name in the job's folder of pictures. */
+  file: string
+  /** Of the file's bytes, in 64 hexadecimal digits. */
+  sha256: string
+  /** When it was taken, where the picture says so: an ISO 8601 date and time, with or without an offset. */
+  taken: string | null
+  belongs: Belongs | null
 }
 
 /** Everything a person can ask for that would write an entry. */
@@ -104,7 +123,13 @@ export type Command =
       slots?: number | undefined
       name?: string | undefined
       inside?: number | undefined
+      /** The unused label that it takes; the next free number when not said. */
+      no?: number | undefined
     }
+  /** Numbers are dealt to paper before there is a container. */
+  | { do: 'deal-labels'; count: number }
+  /** Of the labels from one number to another, those still unused are void. */
+  | { do: 'void-labels'; from: number; to: number; reason: string }
   | { do: 'put-container'; container: number; inside: number | null }
   | { do: 'void-container'; container: number; insteadOf?: number | undefined; reason: string }
   | {
@@ -137,6 +162,10 @@ export type Command =
   /** `counted` by piece; `others` is a number of pieces that the record does not know there. */
   | { do: 'count'; container: number; counts: { piece: PieceId | null; counted: number }[] }
   | { do: 'explain'; difference: DifferenceId; how: Explanation; reason: string }
+  /** Pictures that lie in the job's folder; `belongs` is null where that is still to be asked. */
+  | { do: 'add-pictures'; pictures: NewPicture[] }
+  /** `none`: it belongs to the job as a whole. */
+  | { do: 'sort-picture'; picture: PictureId; belongs: Belongs | 'none' }
   | { do: 'stop'; note: string; abrupt: boolean }
   | { do: 'clear' }
   | { do: 'first-start' }

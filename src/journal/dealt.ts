@@ -10,11 +10,22 @@ export interface Dealt {
   tightening: number
   fault: number
   difference: number
+  picture: number
 }
 
 /** Before any number was dealt. */
 export function nothingDealt(): Dealt {
-  return { piece: 0, step: 0, container: 0, fluid: 0, mark: 0, tightening: 0, fault: 0, difference: 0 }
+  return {
+    piece: 0,
+    step: 0,
+    container: 0,
+    fluid: 0,
+    mark: 0,
+    tightening: 0,
+    fault: 0,
+    difference: 0,
+    picture: 0,
+  }
 }
 
 /**
@@ -36,6 +47,12 @@ export function noteDealt(dealt: Dealt, entry: Entry): void {
       break
     case 'container-opened':
       note('container', entry.container.no)
+      break
+    case 'labels-dealt':
+      note('container', entry.to)
+      break
+    case 'pictures-added':
+      for (const { id } of entry.pictures) note('picture', id)
       break
     case 'came-off':
       for (const { id } of entry.faults ?? []) note('fault', id)

@@ -6,6 +6,9 @@ export const ENTRY_VERSION = 1
 /** In UTF-16 code units, as JavaScript counts them. */
 export const LONGEST_TEXT = 500
 
+/** In one entry. */
+export const MOST_PICTURES = 1000
+
 // Compiling the schemas costs more than it saves in a job of some thousand entries: a command lives for tenths of a second.
 z.config({ jitless: true })
 
@@ -19,6 +22,7 @@ const markId = z.templateLiteral(['m', z.int()])
 const tighteningId = z.templateLiteral(['t', z.int()])
 const faultId = z.templateLiteral(['x', z.int()])
 const differenceId = z.templateLiteral(['d', z.int()])
+const pictureId = z.templateLiteral(['g', z.int()])
 
 const place = z.union([
   z.enum(['machine', 'toolbox', 'bench', 'out', 'supplier', 'spare', 'scrap', 'lost']),
@@ -82,6 +86,19 @@ const pass = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('angle'), degrees: z.number().check(z.positive()), typed: text }),
   z.strictObject({ kind: z.literal('check'), newtonMetres: z.number().check(z.positive()), typed: text }),
 ])
+
+/** A picture belongs to what it shows: a container, or a step. */
+const belongs = z.union([z.strictObject({ container: no }), z.strictObject({ step: no })])
+
+const picture = z.strictObject({
+  id: pictureId,
+  // A plain name in the job's folder of pictures: whatever comes out of a record, no other file is ever touched.
+  file: z.string().check(z.regex(/^(?!\.)[^/\\:\p{C}]{1,120}$/u)),
+  sha256: z.string().check(z.regex(/^[0-9a-f]{64}$/)),
+  // A camera knows the time on its clock, and often no zone.
+  taken: z.nullable(z.iso.datetime({ local: true, offset: true })),
+  belongs: z.nullable(belongs),
+})
 
 const target = z.union([
   z.templateLiteral([z.enum(['start ', 'finish ', 'look ', 'check ']), z.int()]),
@@ -148,6 +165,14 @@ const bodies = {
   'container-opened': { container },
   'container-put': { container: no, inside: z.nullable(no) },
   'container-voided': { container: no, insteadOf: z.optional(no), reason },
+  /** Numbers on paper, for containers that are yet to be. */
+  'labels-dealt': { from: no, to: no },
+  'labels-voided': {
+    labels: z.array(no).check(z.minLength(1)),
+    /** How many of those asked for were in use, and stay. */
+    inUse: z.optional(z.int().check(z.minimum(0))),
+    reason,
+  },
 
   'came-off': {
     step: no,
@@ -246,6 +271,9 @@ const bodies = {
     reason,
   },
 
+  'pictures-added': { pictures: z.array(picture).check(z.minLength(1), z.maxLength(MOST_PICTURES)) },
+  'picture-sorted': { picture: pictureId, belongs: z.union([belongs, z.literal('none')]) },
+
   stopped: { step: z.nullable(no), note: text, abrupt: z.boolean() },
   cleared: {},
   started: {},
@@ -283,3 +311,12 @@ export function parseEntry(raw: unknown): Entry {
 
 export type Container = z.infer<typeof container>
 export type StripStep = z.infer<typeof stripStep>
+export type Picture = z.infer<typeof picture>
+export type PictureId = z.infer<typeof pictureId>
+export type Belongs = z.infer<typeof belongs>
+
+/** Which fact of a picture no entry would take; null when all are right. */
+export function pictureFault(facts: Picture): 'file' | 'sha256' | 'taken' | 'belongs' | null {
+  const [key] = picture.safeParse(facts).error?.issues[0]?.path ?? []
+  return (key as 'file' | undefined) ?? null
+}

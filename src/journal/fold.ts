@@ -6,7 +6,7 @@ import { freshGrid, interrupt } from '../plan/tightening.ts'
 import { noteDealt } from './dealt.ts'
 import type { Container, Entry, EntryOf, EntryType, StripStep } from './entry.ts'
 import { forgetLooks, forgetLooksAbove } from './looks.ts'
-import { emptyState, type State } from './state.ts'
+import { emptyState, type PictureFacts, type State } from './state.ts'
 
 /** An entry that cannot follow from those before it: the record is damaged, or a program wrote it wrongly. */
 export class UnlawfulEntry extends Error {
@@ -42,6 +42,11 @@ export function foldOn(state: State, all: readonly Entry[], fresh: readonly Entr
 
 function evolve(state: State, entry: Entry, takenBack: boolean): void {
   state.seq = entry.n
+  if (entry.type === 'labels-dealt') {
+    // What was printed stays printed: no undo takes it back, and what was undone before it may still be redone.
+    lawfully(entry, () => dealLabels(state, entry))
+    return
+  }
   noteDealt(state.dealt, entry)
   if (entry.type === 'undone') {
     state.undone.push(entry.entry)
@@ -58,8 +63,12 @@ function evolve(state: State, entry: Entry, takenBack: boolean): void {
   if (!LEAVES_CLEARANCE.has(entry.type)) state.cleared = false
   if (!LEAVES_CARD.has(entry.type)) state.card = null
   const apply = appliers[entry.type] as (state: State, entry: Entry) => void
+  lawfully(entry, () => apply(state, entry))
+}
+
+function lawfully(entry: Entry, apply: () => void): void {
   try {
-    apply(state, entry)
+    apply()
   } catch (error) {
     throw new UnlawfulEntry(entry, error)
   }
@@ -74,6 +83,9 @@ const LEAVES_CLEARANCE = new Set<EntryType>([
   'container-opened',
   'container-put',
   'container-voided',
+  'labels-voided',
+  'pictures-added',
+  'picture-sorted',
   // A count withdraws the clearance only where it does not agree.
   'counted',
   'stopped',
@@ -82,10 +94,19 @@ const LEAVES_CLEARANCE = new Set<EntryType>([
   'closed',
 ])
 
-const LEAVES_CARD = new Set<EntryType>(['described', 'archived'])
+const LEAVES_CARD = new Set<EntryType>([
+  'described',
+  'archived',
+  'labels-voided',
+  'pictures-added',
+  'picture-sorted',
+])
 
 type Appliers = {
-  [Type in Exclude<EntryType, 'undone' | 'redone'>]: (state: State, entry: EntryOf<Type>) => void
+  [Type in Exclude<EntryType, 'labels-dealt' | 'undone' | 'redone'>]: (
+    state: State,
+    entry: EntryOf<Type>,
+  ) => void
 }
 
 const appliers: Appliers = {
@@ -133,11 +154,20 @@ const appliers: Appliers = {
     containerState(state, container).inside = inside
   },
   'container-voided': (state, { container, insteadOf, reason }) => {
+    const blank = state.blanks.get(container)
+    if (blank) {
+      blank.voided = { reason, insteadOf }
+      return
+    }
     const gone = containerState(state, container)
     gone.voided = { reason, insteadOf }
     // Bags that stood in it stand where it stood: a void label answers for nothing.
     for (const other of state.containers.values()) if (other.inside === container) other.inside = gone.inside
     if (state.hand === container) state.hand = null
+  },
+
+  'labels-voided': (state, { labels, reason }) => {
+    for (const label of labels) blankOf(state, label).voided = { reason }
   },
 
   'came-off': (state, { step, began, opened, pieces, openings, moves, faults }) => {
@@ -277,6 +307,17 @@ const appliers: Appliers = {
     known.settled = `${how}: ${reason}`
   },
 
+  'pictures-added': (state, { pictures }) => {
+    for (const picture of pictures)
+      state.pictures.set(picture.id, { ...picture, pieces: piecesShown(state, picture.belongs) })
+  },
+  'picture-sorted': (state, { picture, belongs }) => {
+    const known = state.pictures.get(picture)
+    if (!known) throw new Error(`no picture ${picture}`)
+    known.belongs = belongs
+    known.pieces = piecesShown(state, belongs)
+  },
+
   stopped: (state, { n, at, step, note, abrupt }) => {
     for (const tightening of state.tightenings.values()) {
       // Nobody can have half turned a bolt of a step that is not under way.
@@ -321,8 +362,26 @@ function beginStrip(state: State, { no, title, after, hides }: StripStep): void 
   if (state.hand !== null && holdingsIn(state.ledger, state.hand).length > 0) state.hand = null
 }
 
+function dealLabels(state: State, entry: EntryOf<'labels-dealt'>): void {
+  const { n, from, to } = entry
+  if (from <= state.dealt.container) throw new Error(`number ${from} was dealt already`)
+  noteDealt(state.dealt, entry)
+  for (let no = from; no <= to; no += 1) state.blanks.set(no, { run: n, voided: null })
+}
+
+/** An unused label becomes a container; any other container has a number of its own. */
 function openContainer(state: State, container: Container): void {
-  state.containers.set(container.no, { ...container, voided: null })
+  const { no } = container
+  const blank = state.blanks.get(no)
+  if (blank?.voided) throw new Error(`label ${no} is void`)
+  if (state.containers.has(no)) throw new Error(`there is a container ${no} already`)
+  state.blanks.delete(no)
+  state.containers.set(no, { ...container, voided: null, ...(blank && { run: blank.run }) })
+}
+
+function piecesShown(state: State, belongs: PictureFacts['belongs']): Piece['id'][] {
+  if (belongs === null || belongs === 'none' || !('container' in belongs)) return []
+  return [...new Set(holdingsIn(state.ledger, belongs.container).map(({ piece }) => piece))]
 }
 
 /** What pieces go into from now on. Nothing more goes onto a tag that hangs on its piece, nor loose onto a shelf. */
@@ -439,6 +498,12 @@ function containerState(state: State, no: number) {
   const container = state.containers.get(no)
   if (!container) throw new Error(`no container ${no}`)
   return container
+}
+
+function blankOf(state: State, no: number) {
+  const blank = state.blanks.get(no)
+  if (!blank) throw new Error(`no unused label ${no}`)
+  return blank
 }
 
 function markOf(state: State, id: EntryOf<'confirmed'>['mark']) {

@@ -5,6 +5,7 @@ import type { Built, DecisionTarget, TighteningId } from '../plan/facts.ts'
 import type { Leftover } from '../plan/leftovers.ts'
 import type { Reason } from '../plan/reasons.ts'
 import type { CommandName } from './command.ts'
+import type { PictureId } from './entry.ts'
 
 export type Gate = 'start' | 'finish' | 'look'
 
@@ -25,7 +26,19 @@ export type Refusal =
   | { code: 'slots-short'; container: number; free: number; wanted: number }
   | { code: 'inside-itself'; container: number; into: number }
   | { code: 'not-empty'; container: number; count: number }
-  | { code: 'numbers-used-up'; what: 'container' | 'step' }
+  /** `left`: how many are, where that is fewer than were asked for. */
+  | { code: 'numbers-used-up'; what: 'container' | 'step'; left: number }
+  | { code: 'too-many-labels'; count: number; most: number }
+  /** The label is on paper and nothing has it yet. */
+  | { code: 'label-unused'; container: number }
+  | { code: 'label-in-use'; container: number }
+  /** The number was never dealt to paper, so only the next free one can be had. */
+  | { code: 'no-such-label'; container: number }
+  /** A tray needs to know its slots before anything lies in one of them. */
+  | { code: 'slots-not-said'; container: number }
+  | { code: 'no-unused-labels'; from: number; to: number }
+  | { code: 'picture-known'; file: string; picture: PictureId }
+  | { code: 'picture-wrong'; file: string; why: 'file' | 'sha256' | 'taken' | 'belongs' | 'twice' }
   | { code: 'no-strip-step' }
   | { code: 'not-a-strip-step'; step: number }
   | { code: 'cycle'; steps: number[] }
@@ -97,5 +110,6 @@ export type UnknownThing =
   | 'tightening'
   | 'fault'
   | 'difference'
+  | 'picture'
 
 export type RefusalCode = Refusal['code']

@@ -17,11 +17,28 @@ import type {
   TighteningId,
 } from '../plan/facts.ts'
 import { type Dealt, nothingDealt } from './dealt.ts'
-import type { Container, EntryBodyOf } from './entry.ts'
+import type { Belongs, Container, EntryBodyOf, Picture, PictureId } from './entry.ts'
 
 export interface ContainerState extends Container {
   /** Why the label is void, and what took its place. */
   voided: { reason: string; insteadOf?: number | undefined } | null
+  /** The entry that dealt its number to paper, where its label was printed before there was a container. */
+  run?: number | undefined
+}
+
+/** An unused label: its number is on paper, and no container has it yet. */
+export interface BlankFacts {
+  /** The entry that dealt its number. */
+  run: number
+  /** Why it can never be used, and what took its place. */
+  voided: { reason: string; insteadOf?: number | undefined } | null
+}
+
+export interface PictureFacts extends Omit<Picture, 'belongs'> {
+  /** The container or the step that it shows; `none`: the job as a whole; null: not sorted yet. */
+  belongs: Belongs | 'none' | null
+  /** What lay in the container when the picture was put to it: moved on later, it keeps its picture. */
+  pieces: PieceId[]
 }
 
 export interface Note {
@@ -58,6 +75,9 @@ export interface State extends PlanFacts {
   lostAccepted: Map<PieceId, number>
   used: Set<PieceId>
   containers: Map<number, ContainerState>
+  /** Unused labels by their numbers, void ones too. One that is used is a container, and no blank any more. */
+  blanks: Map<number, BlankFacts>
+  pictures: Map<PictureId, PictureFacts>
   notes: Note[]
   /** The strip step under way. */
   strip: number | null
@@ -92,6 +112,8 @@ export function emptyState(): State {
     lostAccepted: new Map(),
     used: new Set(),
     containers: new Map(),
+    blanks: new Map(),
+    pictures: new Map(),
     notes: [],
     strip: null,
     build: null,

@@ -1,5 +1,11 @@
 import { asciiDigits } from './ascii-digits.ts'
 
+/** The highest number that a container may have in a job. Those above it stand for the machine and for its steps. */
+export const LAST_CONTAINER = 8999
+
+/** The number in a label code that stands for the machine itself, and so for its job. */
+export const MACHINE_NUMBER = 9000
+
 /** What a typed or scanned text comes to as a label code. */
 export type CodeReading =
   | { kind: 'code'; job: number; container: number; code: string }
@@ -19,9 +25,9 @@ export function checkDigits(digits: string): string {
 }
 
 /**
- * The nine digits of a label code: job (3), container in the job (4), check digits (2).
+ * The nine digits of a label code: job (3), number in the job (4), check digits (2).
  * @param job 1 to 999
- * @param container 1 to 9999
+ * @param container 1 to 9999: a container, the machine (9000) or a step (9001 to 9999)
  * @throws RangeError when a number does not fit, for the caller deals the numbers.
  */
 export function labelCode(job: number, container: number): string {
@@ -31,6 +37,24 @@ export function labelCode(job: number, container: number): string {
   }
   const body = String(job).padStart(3, '0') + String(container).padStart(4, '0')
   return body + checkDigits(body)
+}
+
+/**
+ * The number in a label code that stands for a step: 9001 for step 1, 9999 for step 999.
+ * @param step 1 to 999
+ * @throws RangeError for any other: a label code has no room for it.
+ */
+export function stepNumber(step: number): number {
+  if (!Number.isInteger(step) || step < 1 || step > 9999 - MACHINE_NUMBER)
+    throw new RangeError(`No step number that a label code has room for: ${step}`)
+  return MACHINE_NUMBER + step
+}
+
+/** The step that a number in a label code stands for; null where it stands for a container or the machine. */
+export function stepOf(number: number): number | null {
+  return Number.isInteger(number) && number > MACHINE_NUMBER && number <= 9999
+    ? number - MACHINE_NUMBER
+    : null
 }
 
 /**

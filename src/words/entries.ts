@@ -3,9 +3,10 @@ import type { State } from '../journal/state.ts'
 import type { Move, Opening } from '../ledger/account.ts'
 import type { Piece } from '../ledger/piece.ts'
 import type { Reason } from '../plan/reasons.ts'
-import { joined, litresText, stepNumbers } from './grammar.ts'
+import { counted, isAre, joined, litresText, numberRanges, stepNumbers } from './grammar.ts'
 import { movesText, piecesText } from './move-text.ts'
 import { fastenerName, overOrShort, passName, stepName, targetName } from './names.ts'
+import { ownerName, pictureName } from './pictures.ts'
 import { pieceName, positionName } from './pieces.ts'
 import { containerName, placeName, whereName } from './places.ts'
 
@@ -67,7 +68,16 @@ const tellers: EntryTellers = {
       : `put ${containerName(state, container)} ${whereName(state, `c${inside}`)}`,
   'container-voided': (state, { container, insteadOf, reason }) => {
     const successor = insteadOf === undefined ? '' : `, ${placeName(state, `c${insteadOf}`)} in its place`
-    return `label of ${placeName(state, `c${container}`)} made void${successor}: ${reason}`
+    const label = placeName(state, `c${container}`)
+    return `${state.blanks.has(container) ? 'unused ' : 'label of '}${label} made void${successor}: ${reason}`
+  },
+  'labels-dealt': (_, { from, to }) =>
+    from === to
+      ? `label ${from} dealt to paper, unused yet`
+      : `labels ${from} to ${to} dealt to paper, unused yet`,
+  'labels-voided': (_, { labels, inUse = 0, reason }) => {
+    const left = inUse === 0 ? '' : `, ${inUse} ${isAre(inUse)} in use and ${inUse === 1 ? 'stays' : 'stay'}`
+    return `unused ${labels.length === 1 ? 'label' : 'labels'} ${numberRanges(labels)} made void${left}: ${reason}`
   },
 
   'came-off': cameOff,
@@ -144,6 +154,20 @@ const tellers: EntryTellers = {
       moves.length > 0 ? `, ${movesText(state, moves, { pieces, from: how !== 'unknown-piece' })}` : ''
     return `${difference} explained: ${EXPLAINED[how]}${moved}${openedText(opened)}${because(reason)}`
   },
+
+  'pictures-added': (state, { pictures }) => {
+    const ids = pictures.length === 1 ? pictures[0]?.id : `${pictures[0]?.id} to ${pictures.at(-1)?.id}`
+    const to = new Map<string, number>()
+    for (const { belongs } of pictures) {
+      const name = ownerName(state, belongs)
+      to.set(name, (to.get(name) ?? 0) + 1)
+    }
+    const [only = ''] = to.keys()
+    const where = to.size === 1 ? only : [...to].map(([name, count]) => `${count} ${name}`).join(', ')
+    return `${counted(pictures.length, 'picture')} added, ${ids}: ${where}`
+  },
+  'picture-sorted': (state, { picture, belongs }) =>
+    `${pictureName(state, picture)} ${ownerName(state, belongs)}`,
 
   stopped: (state, { step, note, abrupt }) => {
     const where = step === null ? '' : ` in ${stepName(state, step)}`

@@ -33,6 +33,21 @@ export function stepNumbers(numbers: readonly number[]): string {
   return `${numbers.length === 1 ? 'step' : 'steps'} ${joined(numbers.map(String))}`
 }
 
+/** Numbers in rising order as a person says them: `5 to 9, 12 and 14 to 20`. */
+export function numberRanges(numbers: readonly number[]): string {
+  const ranges: { from: number; to: number }[] = []
+  for (const number of [...numbers].sort((a, b) => a - b)) {
+    const last = ranges.at(-1)
+    if (last && number <= last.to + 1) last.to = number
+    else ranges.push({ from: number, to: number })
+  }
+  return joined(
+    ranges.flatMap(({ from, to }) =>
+      to - from < 2 ? [...new Set([from, to])].map(String) : [`${from} to ${to}`],
+    ),
+  )
+}
+
 /** `is` or `are`. */
 export function isAre(count: number): string {
   return count === 1 ? 'is' : 'are'

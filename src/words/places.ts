@@ -24,7 +24,7 @@ export function intoName(state: State, place: Place): string {
     : INTO[place as NamedPlace]
 }
 
-/** A container with the name that was given to it: `bag 12 (cam caps)`. */
+/** A container with the name that was given to it: `bag 12 (cam caps)`; an unused label: `label 14`. */
 export function containerName(state: State, no: number): string {
   const name = state.containers.get(no)?.name
   return name ? `${containerKind(state, no)} (${name})` : containerKind(state, no)
@@ -92,7 +92,7 @@ const INTO: Record<NamedPlace, string> = {
 }
 
 function containerKind(state: State, no: number): string {
-  return `${state.containers.get(no)?.kind ?? 'container'} ${no}`
+  return `${state.containers.get(no)?.kind ?? (state.blanks.has(no) ? 'label' : 'container')} ${no}`
 }
 
 /** One stands on a shelf and hangs on a tag; all others one lies in. */

@@ -5,6 +5,7 @@ import { containerRefusals } from './refusals/containers.ts'
 import { countRefusals } from './refusals/count.ts'
 import { jobRefusals } from './refusals/job.ts'
 import { lawRefusals } from './refusals/law.ts'
+import { pictureRefusals } from './refusals/pictures.ts'
 import { pieceRefusals } from './refusals/pieces.ts'
 import { stepRefusals } from './refusals/steps.ts'
 import type { Tellers } from './refusals/tellers.ts'
@@ -24,5 +25,6 @@ const tellers: Tellers<RefusalCode> = {
   ...stepRefusals,
   ...tighteningRefusals,
   ...countRefusals,
+  ...pictureRefusals,
   ...lawRefusals,
 }

@@ -3,19 +3,20 @@ import { inContainer, type Place, slotOf } from '../../ledger/place.ts'
 import type { Command, ContainerKind, Into } from '../command.ts'
 import type { Container, EntryBodyOf } from '../entry.ts'
 import type { State } from '../state.ts'
-import { given, knownContainer, refuse } from './refuse.ts'
+import { firstFree, unusedLabel } from './labels.ts'
+import { given, knownContainer, knownLabel, refuse } from './refuse.ts'
 
 type Of<Name extends Command['do']> = Extract<Command, { do: Name }>
 
-/** The next free number becomes a container. */
+/** The next free number becomes a container, or the unused label that is named. */
 export function openContainer(
   state: State,
-  { kind, slots, name, inside }: Of<'open-container'>,
+  { kind, slots, name, inside, no }: Of<'open-container'>,
 ): EntryBodyOf<'container-opened'> {
   if (inside !== undefined) knownContainer(state, inside)
   return {
     type: 'container-opened',
-    container: { ...newContainer(state, kind, slots, name), inside: inside ?? null },
+    container: { ...newContainer(state, { kind, slots, name, no }), inside: inside ?? null },
   }
 }
 
@@ -31,13 +32,13 @@ export function putContainer(
   return { type: 'container-put', container, inside }
 }
 
-/** A label is void from now on; refused while something lies in its container. */
+/** A label is void from now on, also one that was never used; refused while something lies in its container. */
 export function voidContainer(
   state: State,
   { container, insteadOf, reason }: Of<'void-container'>,
 ): EntryBodyOf<'container-voided'> {
-  knownContainer(state, container)
-  if (insteadOf !== undefined) knownContainer(state, insteadOf)
+  knownLabel(state, container)
+  if (insteadOf !== undefined) knownLabel(state, insteadOf)
   if (insteadOf === container) refuse({ code: 'inside-itself', container, into: container })
   const count = holdingsIn(state.ledger, container).reduce((sum, holding) => sum + holding.count, 0)
   if (count > 0) refuse({ code: 'not-empty', container, count })
@@ -52,17 +53,25 @@ export interface Destination {
 
 /**
  * Finds the place for one lot of common pieces, or places for a number of matched ones, which take the
- * free slots of a tray in order. Opens the next free container where none is in hand.
+ * free slots of a tray in order. Opens the next free container where none is in hand, and the container of an
+ * unused label where one is named.
  */
 export function destination(state: State, into: Into, matched: number | null): Destination {
   const wanted = matched ?? 1
   if (into.kind === 'place') return { places: Array<Place>(wanted).fill(into.place) }
   if (into.kind === 'new') {
-    const opened = newContainer(state, into.container, into.slots, into.name)
+    const { container: kind, slots, name, no } = into
+    const opened = newContainer(state, { kind, slots, name, no })
     return { places: placesIn(state, opened, wanted, matched !== null), opened }
   }
   if (into.kind === 'container') {
-    const container = knownContainer(state, into.no)
+    const container = knownLabel(state, into.no)
+    if (container === null) {
+      // Without its slots there is no tray, and without a tray no slot.
+      if (into.slot !== undefined || into.as === 'tray')
+        refuse({ code: 'slots-not-said', container: into.no })
+      return destination(state, { kind: 'new', container: into.as ?? 'bag', no: into.no }, matched)
+    }
     if (into.slot !== undefined) return { places: [oneSlot(state, container, into.slot, wanted)] }
     return { places: placesIn(state, container, wanted, matched !== null) }
   }
@@ -70,9 +79,15 @@ export function destination(state: State, into: Into, matched: number | null): D
   return destination(state, { kind: 'container', no: state.hand }, matched)
 }
 
-function newContainer(state: State, kind: ContainerKind, slots?: number, name?: string): Container {
-  const no = state.dealt.container + 1
-  if (no > 9999) refuse({ code: 'numbers-used-up', what: 'container' })
+interface Opened {
+  kind: ContainerKind
+  slots: number | undefined
+  name: string | undefined
+  no: number | undefined
+}
+
+function newContainer(state: State, { kind, slots, name, no: label }: Opened): Container {
+  const no = label === undefined ? firstFree(state) : unusedLabel(state, label)
   if (slots !== undefined && !(Number.isInteger(slots) && slots >= 1 && slots <= 200))
     refuse({ code: 'count-wrong', count: slots })
   return { no, kind, slots, name, inside: null }

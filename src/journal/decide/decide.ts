@@ -15,6 +15,8 @@ import {
 import { openContainer, putContainer, voidContainer } from './containers.ts'
 import { count, explain } from './count.ts'
 import { archive, clear, closeJob, describe, firstStart, openJob, redo, stop, undo } from './job.ts'
+import { dealLabels, voidLabels } from './labels.ts'
+import { addPictures, sortPicture } from './pictures.ts'
 import { Refused } from './refuse.ts'
 import { addStep, beginStrip, changeStep, endStrip, note } from './steps.ts'
 import { drain, fill, mark, putIn, takeOff } from './strip.ts'
@@ -51,7 +53,16 @@ function fitting(value: unknown): unknown {
   return Object.fromEntries(Object.entries(value).map(([key, item]) => [key, fitting(item)]))
 }
 
-const WORKS_WHEN_CLOSED = new Set<CommandName>(['undo', 'redo', 'archive', 'describe', 'note', 'stop'])
+const WORKS_WHEN_CLOSED = new Set<CommandName>([
+  'undo',
+  'redo',
+  'archive',
+  'describe',
+  'note',
+  'add-pictures',
+  'sort-picture',
+  'stop',
+])
 
 type Deciders = {
   [Name in CommandName]: (state: State, command: Extract<Command, { do: Name }>) => EntryBody
@@ -74,6 +85,8 @@ const deciders: Deciders = {
   'open-container': openContainer,
   'put-container': putContainer,
   'void-container': voidContainer,
+  'deal-labels': dealLabels,
+  'void-labels': voidLabels,
   move,
   supply,
   'leave-off': leaveOff,
@@ -95,6 +108,8 @@ const deciders: Deciders = {
   override: decideOverride,
   count,
   explain,
+  'add-pictures': addPictures,
+  'sort-picture': sortPicture,
   stop,
   clear,
   'first-start': firstStart,

@@ -48,12 +48,18 @@ export function knownStep(state: State, no: number): StepFacts {
   return state.steps.get(no) ?? unknown('step', no)
 }
 
-/** The container of that number, or a refusal; one with a void label is refused too. */
+/** The container of that number, or a refusal; one with a void label is refused too, and an unused label. */
 export function knownContainer(state: State, no: number): ContainerState {
-  const container = state.containers.get(no) ?? unknown('container', no)
-  if (container.voided)
-    refuse({ code: 'container-void', container: no, insteadOf: container.voided.insteadOf ?? null })
-  return container
+  const container = knownLabel(state, no)
+  return container ?? refuse({ code: 'label-unused', container: no })
+}
+
+/** The container of that number, null for an unused label, or a refusal; what is void is refused too. */
+export function knownLabel(state: State, no: number): ContainerState | null {
+  const container = state.containers.get(no)
+  const { voided } = container ?? state.blanks.get(no) ?? unknown('container', no)
+  if (voided) refuse({ code: 'container-void', container: no, insteadOf: voided.insteadOf ?? null })
+  return container ?? null
 }
 
 /** The account of that piece, or a refusal. */

@@ -109,7 +109,7 @@ function lastStrip(state: State): number[] {
 
 function nextStep(state: State): number {
   const no = state.dealt.step + 1
-  return no > 9999 ? refuse({ code: 'numbers-used-up', what: 'step' }) : no
+  return no > 9999 ? refuse({ code: 'numbers-used-up', what: 'step', left: 0 }) : no
 }
 
 type Links = Pick<StepFacts, 'no' | 'way' | 'after' | 'needs'>

@@ -1,5 +1,5 @@
 import { say, sendWords } from '../cures.ts'
-import { counted } from '../grammar.ts'
+import { counted, isAre } from '../grammar.ts'
 import { freeSlots, liesIn } from '../lookups.ts'
 import { countedPiece, pieceName } from '../pieces.ts'
 import { containerName, containerPath, placeName, whereName } from '../places.ts'
@@ -15,19 +15,23 @@ export const containerRefusals: Tellers<
   | 'inside-itself'
   | 'not-empty'
   | 'numbers-used-up'
+  | 'too-many-labels'
+  | 'label-unused'
+  | 'label-in-use'
+  | 'no-such-label'
+  | 'slots-not-said'
+  | 'no-unused-labels'
 > = {
   'container-void': (state, { container, insteadOf }) => {
-    const reason = state.containers.get(container)?.voided?.reason
-    const why = reason ? `: ${reason}` : ''
-    return insteadOf === null
-      ? told(
-          `the label of ${placeName(state, `c${container}`)} is void${why}`,
-          `use another, or ${say('bag')} opens one`,
-        )
-      : told(
-          `the label of ${placeName(state, `c${container}`)} is void${why}`,
-          `use ${containerName(state, insteadOf)}, which took its place`,
-        )
+    const blank = state.blanks.get(container)
+    const { reason } = (state.containers.get(container) ?? blank)?.voided ?? {}
+    const label = `${blank ? '' : 'the label of '}${placeName(state, `c${container}`)}`
+    return told(
+      `${label} is void${reason ? `: ${reason}` : ''}`,
+      insteadOf === null
+        ? `use another, or ${say('bag')} opens one`
+        : `use ${containerName(state, insteadOf)}, which took its place`,
+    )
   },
   'slot-taken': (state, { container, slot, piece }) =>
     told(
@@ -68,10 +72,50 @@ export const containerRefusals: Tellers<
           `${countedPiece(state, piece, here)} ${whereName(state, place)}: ${sendWords(state, 'move', piece, place, { to: 'PLACE' })}`,
       ),
     ),
-  'numbers-used-up': (_, { what }) =>
+  'numbers-used-up': (_, { what, left }) => {
+    if (what === 'step')
+      return told(
+        'every step number of this job up to 9999 is dealt, and none is dealt twice',
+        'go on in a step that is there',
+      )
+    return left > 0
+      ? told(
+          `only ${counted(left, 'container number')} of this job up to 8999 ${isAre(left)} left`,
+          `ask for ${left} at most`,
+        )
+      : told(
+          'every container number of this job up to 8999 is dealt, and none is dealt twice',
+          'use a container that is empty, or a label that is unused',
+        )
+  },
+  'too-many-labels': (_, { count, most }) =>
+    told(`${count} labels cannot be dealt at once`, `ask for 1 to ${most}`),
+  'label-unused': (_, { container }) =>
     told(
-      `every ${what} number of this job up to 9999 is dealt, and none is dealt twice`,
-      what === 'container' ? 'use a container that is empty' : 'go on in a step that is there',
+      `label ${container} is unused: no container has it yet`,
+      `put something into it first, or open it: ${say(`bag label ${container}`)}`,
+    ),
+  'label-in-use': (state, { container }) =>
+    told(
+      `label ${container} is in use: it is ${containerName(state, container)}`,
+      `use another; ${say(`scan ${container}`)} shows what is in it`,
+    ),
+  'no-such-label': (state, { container }) => {
+    const unused = [...state.blanks].find(([, { voided }]) => voided === null)?.[0]
+    return told(
+      `there is no unused label ${container}: that number is not on a sheet of labels`,
+      `${unused === undefined ? '' : `the first unused one is ${unused}; `}${say('bag')} opens one with the next number`,
+    )
+  },
+  'slots-not-said': (_, { container }) =>
+    told(
+      `label ${container} is unused, so it has no slots yet`,
+      `say how many: ${say(`tray 12 slots label ${container}`)}`,
+    ),
+  'no-unused-labels': (_, { from, to }) =>
+    told(
+      from === to ? `label ${from} is not an unused one` : `none of the labels ${from} to ${to} is unused`,
+      'those that containers have are made void one by one, once they are empty',
     ),
 }
 

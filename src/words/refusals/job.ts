@@ -104,6 +104,7 @@ const FIRST: Record<UnknownThing, string> = {
   tightening: `${say('tighten PIECE: ...')} sets one, with the passes of the machine's manual`,
   fault: 'faults are noted as parts come off',
   difference: `${say('count BAG = ...')} compares what is there with the record`,
+  picture: 'pictures come in from a folder',
 }
 
 const LOOK_UP: Record<UnknownThing, string> = {
@@ -115,6 +116,7 @@ const LOOK_UP: Record<UnknownThing, string> = {
   tightening: 'say one of these',
   fault: 'say one of these',
   difference: 'say one of these',
+  picture: `${say('photos')} shows every picture`,
 }
 
 const MISSING: Record<RefusalOf<'text-missing'>['what'], string> = {
@@ -142,6 +144,7 @@ function knownIds(state: State, what: UnknownThing): string[] {
     tightening: state.tightenings,
     fault: state.faults,
     difference: state.differences,
+    picture: state.pictures,
   }
   return [...of[what].keys()].map(String)
 }
