@@ -6,9 +6,11 @@ import type { Arguments } from './arguments.ts'
 import { demo } from './commands/demo.ts'
 import { run } from './commands/run.ts'
 import { Desk, jobAtPath } from './desk.ts'
+import { runErrand } from './errands.ts'
 import { EXIT, type ExitCode } from './exit-codes.ts'
 import { DiskShelf } from './job-shelf.ts'
 import { type Surface, show } from './output.ts'
+import { isPending, type Pending } from './pending.ts'
 import { perform } from './perform.ts'
 import type { Result } from './result.ts'
 import { troubleOf } from './trouble.ts'
@@ -20,14 +22,22 @@ export interface Place extends Surface {
   /** Whether colours may be used on standard output. */
   colour: boolean
   now?: (() => Date) | undefined
+  /** Whether how far an errand is may be said on standard error. */
+  progress?: boolean | undefined
 }
 
-/** Carries out one command of the command line, and says what came of it. Answers the exit code. */
-export function cli(asked: Arguments, place: Place): ExitCode {
+/**
+ * Carries out one command of the command line, and says what came of it. Answers the exit code: at once, or a promise
+ * of it where an errand takes its time.
+ */
+export function cli(asked: Arguments, place: Place): ExitCode | Promise<ExitCode> {
   const desk = openDesk(asked, place)
-  const result = carryOut(desk, asked)
-  show(result, place, { json: asked.options.json, warnings: warningsOf(desk) })
-  return result.ok ? EXIT.done : result.exit
+  const finish = (result: Result): ExitCode => {
+    show(result, place, { json: asked.options.json, warnings: warningsOf(desk) })
+    return result.ok ? EXIT.done : result.exit
+  }
+  const done = carryOut(desk, asked, place)
+  return done instanceof Promise ? done.then(finish) : finish(done)
 }
 
 /** The jobs of the home that is meant, with nothing opened yet. */
@@ -40,15 +50,23 @@ export function openDesk({ options }: Arguments, { env, cwd, colour, now }: Plac
   return new Desk(shelf, { options, cwd, colour: colour && !options.noColour })
 }
 
-function carryOut(desk: Desk, { words, options }: Arguments): Result {
+function carryOut(desk: Desk, { words, options }: Arguments, place: Place): Result | Promise<Result> {
   const [first = '', ...rest] = words
+  const errand = (pending: Pending) => runErrand(desk, pending, progressOf(place))
   try {
     if (first === 'demo') return demo(desk, rest, options)
-    if (first === 'run') return run(desk, rest, options)
-    return perform(desk, words, options)
+    if (first === 'run') return run(desk, rest, options, errand)
+    const result = perform(desk, words, options)
+    return isPending(result) ? errand(result) : result
   } catch (error) {
     return troubleOf(error, desk.shelf.home)
   }
+}
+
+/** How far an errand is, on one line of a terminal that is written over. */
+function progressOf(place: Place): (text: string) => void {
+  if (!place.progress) return () => undefined
+  return (text) => place.error(`\r\x1b[K${text.replace(/\p{Cc}/gu, '').slice(0, 79)}`)
 }
 
 /** What is wrong with the record that was read, and what was set aside from it. */

@@ -26,7 +26,7 @@ async function main(): Promise<number> {
 
 async function command(args: Arguments): Promise<number> {
   const { cli } = await import('./cli.ts')
-  return cli(args, surroundings())
+  return await cli(args, surroundings())
 }
 
 async function screens(args: Arguments): Promise<number> {
@@ -38,9 +38,10 @@ async function screens(args: Arguments): Promise<number> {
     )
   }
   const { cli, openDesk } = await import('./cli.ts')
+  const { errandsOf } = await import('./errands.ts')
   if (args.options.job !== undefined) {
     const words = ['use', args.options.job]
-    const chosen = cli({ words, options: args.options }, { ...surroundings(), out: () => undefined })
+    const chosen = await cli({ words, options: args.options }, { ...surroundings(), out: () => undefined })
     if (chosen !== EXIT.done) return chosen
   }
   const desk = openDesk(args, surroundings())
@@ -50,7 +51,7 @@ async function screens(args: Arguments): Promise<number> {
   // Nothing here uses the network, and the layout engine loads sooner when it does not find a fetch to load itself by.
   Object.assign(globalThis, { fetch: undefined })
   const { openScreens } = await import('../ui/open.tsx')
-  return openScreens({ shelf: desk.shelf, colour })
+  return openScreens({ shelf: desk.shelf, colour, errands: errandsOf(desk) })
 }
 
 /** One line, or with --json one object, as for every other command. */
@@ -71,6 +72,8 @@ function surroundings() {
   return {
     out: (text: string) => void process.stdout.write(text),
     error: (text: string) => void process.stderr.write(text),
+    bytes: (bytes: Uint8Array) => void process.stdout.write(bytes),
+    progress: process.stderr.isTTY === true,
     env: process.env,
     cwd: process.cwd(),
     colour: process.stdout.isTTY === true && !NO_COLOR && TERM !== 'dumb',

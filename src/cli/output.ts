@@ -4,6 +4,8 @@ import type { Result } from './result.ts'
 export interface Surface {
   out(text: string): void
   error(text: string): void
+  /** A file, as it is. */
+  bytes?(bytes: Uint8Array): void
 }
 
 /**
@@ -15,6 +17,12 @@ export function show(
   surface: Surface,
   { json, warnings }: { json: boolean; warnings: string[] },
 ): void {
+  if (result.ok && result.bytes && surface.bytes) {
+    surface.bytes(result.bytes)
+    // Standard output is the file: a word in it would spoil it.
+    surface.error(`${result.text.map(printable).join('\n')}\n`)
+    return
+  }
   if (json) {
     surface.out(`${escaped(JSON.stringify(asJson(result, warnings), plain))}\n`)
     return

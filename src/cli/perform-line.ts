@@ -13,6 +13,7 @@ import { cardText } from './answers/card-text.ts'
 import { label } from './answers/labels.ts'
 import { leftAnswer } from './answers/left-text.ts'
 import { logAnswer } from './answers/log-text.ts'
+import { markerAnswer } from './answers/marker-text.ts'
 import { proposalsAnswer } from './answers/proposals-text.ts'
 import { type Drawing, qrAnswer } from './answers/qr-text.ts'
 import { scanText } from './answers/scan-answer.ts'
@@ -21,6 +22,7 @@ import { whereAnswer } from './answers/where-text.ts'
 import { help } from './commands/help.ts'
 import { EXIT } from './exit-codes.ts'
 import { followUp, questionsOf } from './follow-up.ts'
+import type { Pending } from './pending.ts'
 import type { Failure, Result, Success } from './result.ts'
 import { troubleOf } from './trouble.ts'
 
@@ -33,13 +35,15 @@ export interface Around {
 
 type Commands = Extract<Reading, { kind: 'commands' }>
 
-/** Reads a line and does what it says in an open job: records it, or answers it. */
-export function performLine(session: Session, line: string, around: Around): Result {
+/** Reads a line and does what it says in an open job: records it, or answers it. An errand is handed back, to be run. */
+export function performLine(session: Session, line: string, around: Around): Result | Pending {
   const { state } = session
   const reading = readLine(line, state)
   switch (reading.kind) {
     case 'commands':
       return record(session, reading)
+    case 'errand':
+      return { errand: reading.errand, session }
     case 'ask':
       return answer(session, reading.ask, around)
     case 'which-piece': {
@@ -119,6 +123,8 @@ function answer(session: Session, ask: Ask, around: Around): Result {
       return found(leftAnswer(session))
     case 'log':
       return found(logAnswer(session, ask.last))
+    case 'label':
+      return found(markerAnswer(session, ask.container)) ?? unknown(session, 'container', ask.container)
     case 'qr':
       return (
         found(qrAnswer(session, ask.container, around.drawing)) ??

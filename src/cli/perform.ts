@@ -9,11 +9,12 @@ import { newJob } from './commands/new-job.ts'
 import { archive, rename } from './commands/rename.ts'
 import { use } from './commands/use.ts'
 import type { Desk } from './desk.ts'
+import { isPending, type Pending } from './pending.ts'
 import { performLine } from './perform-line.ts'
 import type { Result } from './result.ts'
 
-/** Carries out one command: the program's own, or a line in the job that lines go to. */
-export function perform(desk: Desk, words: readonly string[], options: Options): Result {
+/** Carries out one command: the program's own, or a line in the job that lines go to. An errand is only read. */
+export function perform(desk: Desk, words: readonly string[], options: Options): Result | Pending {
   const [first = '', ...rest] = words
   switch (first.toLowerCase()) {
     case 'new':
@@ -38,11 +39,11 @@ export function perform(desk: Desk, words: readonly string[], options: Options):
   return line(desk, words.join(' '))
 }
 
-function line(desk: Desk, text: string): Result {
+function line(desk: Desk, text: string): Result | Pending {
   const open = desk.current()
   if (!open.ok) return open
   const result = performLine(open.session, text, desk.around())
-  return result.ok ? result : withNearCommand(result, text)
+  return isPending(result) || result.ok ? result : withNearCommand(result, text)
 }
 
 /** A word that no line begins with may be one of the program's own, mistyped. */

@@ -11,6 +11,8 @@ export interface Success {
   text: string[]
   /** A symbol drawn for the terminal, which stands above the text and is left out of JSON. */
   symbol?: string[] | undefined
+  /** A file for standard output, which then takes nothing else. */
+  bytes?: Uint8Array | undefined
   /** What was recorded, where something was. */
   entries?: readonly Entry[]
   /** The facts that a question was answered with. */

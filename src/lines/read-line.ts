@@ -26,6 +26,7 @@ export function readLine(line: string, state: State): Reading {
     const { verb, word, rest } = found
     const result = verb.read(new Line(text, { verb: word, rest, form: verb.forms[0], state }))
     if (Array.isArray(result)) return { kind: 'commands', commands: result, bag: null }
+    if ('errand' in result && !('kind' in result)) return { kind: 'errand', errand: result }
     if ('do' in result) return { kind: 'commands', commands: [result], bag: null }
     return 'ask' in result && !('kind' in result) ? { kind: 'ask', ask: result } : (result as Reading)
   })

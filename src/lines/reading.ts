@@ -1,6 +1,8 @@
 import type { Command } from '../journal/command.ts'
+import type { Belongs } from '../journal/entry.ts'
 import type { PieceId } from '../ledger/piece.ts'
 import type { BagLine } from '../trade/bag-line/bag-item.ts'
+import type { Errand } from './errand.ts'
 
 type NotUnderstood = Extract<BagLine, { understood: false }>
 type Understood = Extract<BagLine, { understood: true }>
@@ -10,6 +12,8 @@ export type Reading =
   /** One or more commands, to be sent one after the other. `bag` is the bag line they came from, if one did. */
   | { kind: 'commands'; commands: Command[]; bag: Understood | null }
   | { kind: 'ask'; ask: Ask }
+  /** What goes beyond the record, and takes its time. */
+  | { kind: 'errand'; errand: Errand }
   /** Several pieces answer to the words: one of them is to be chosen, and the line goes on with `p12` in its place. */
   | { kind: 'which-piece'; words: string; pieces: PieceId[]; again: (piece: PieceId) => string }
   | { kind: 'misread'; misreading: Misreading }
@@ -23,9 +27,17 @@ export type Ask =
   | { ask: 'where'; words: string }
   | { ask: 'left' }
   | { ask: 'log'; last: number | null }
+  /** `container`: a number as in a label code, that of an unused label, the machine or a step too. */
   | { ask: 'qr'; container: number }
+  /** Pictures of a container, a step or a piece; all where `of` is null. */
+  | { ask: 'photos'; of: PicturesAbout | null }
+  /** What to write on a bag with a marker. */
+  | { ask: 'label'; container: number }
   | { ask: 'proposals' }
   | { ask: 'help'; about: string | null }
+
+/** Whose pictures are asked for. */
+export type PicturesAbout = Belongs | { piece: PieceId }
 
 /** Why a line was not understood: the part that was not, and the nearest form that is. */
 export type Misreading =

@@ -1,4 +1,5 @@
 import type { Command } from '../journal/command.ts'
+import type { Errand } from './errand.ts'
 import type { Line } from './line.ts'
 import type { Ask, Reading } from './reading.ts'
 
@@ -13,12 +14,13 @@ export interface Verb {
   says: string
   examples: readonly string[]
   /** Reads the rest of the line. Stops the reading when it is not understood. */
-  read(line: Line): Command | Command[] | Ask | Reading
+  read(line: Line): Command | Command[] | Ask | Errand | Reading
 }
 
 export const TOPICS = [
   'strip-down',
   'containers',
+  'labels and pictures',
   'pieces',
   'parts and decisions',
   'plan',

@@ -4,6 +4,8 @@ import { containerVerbs } from './verbs/containers.ts'
 import { countingVerbs } from './verbs/counting.ts'
 import { decisionVerbs } from './verbs/decisions.ts'
 import { jobVerbs } from './verbs/job.ts'
+import { labelVerbs } from './verbs/labels.ts'
+import { pictureVerbs } from './verbs/pictures.ts'
 import { pieceVerbs } from './verbs/pieces.ts'
 import { planVerbs } from './verbs/plan.ts'
 import { questionVerbs } from './verbs/questions.ts'
@@ -14,6 +16,8 @@ import { tighteningVerbs } from './verbs/tightening.ts'
 export const verbs: readonly Verb[] = [
   ...stripVerbs,
   ...containerVerbs,
+  ...labelVerbs,
+  ...pictureVerbs,
   ...pieceVerbs,
   ...decisionVerbs,
   ...planVerbs,

@@ -1,3 +1,4 @@
+import type { Errand } from '../lines/errand.ts'
 import type { NewJob } from '../session/jobs.ts'
 import type { Session } from '../session/session.ts'
 import type { Screen, ScreenName } from './navigation.ts'
@@ -10,6 +11,8 @@ export type Act =
   | { do: 'send'; commands: readonly Command[]; to?: Screen | undefined }
   /** Lines one after the other, as if each had been typed. */
   | { do: 'lines'; lines: readonly string[] }
+  /** Something that takes its time: what came of it is said when it is done. */
+  | { do: 'errand'; errand: Errand }
   | { do: 'go'; to: Screen }
   | { do: 'turn'; to: Screen }
   | { do: 'back'; past?: ScreenName | undefined }

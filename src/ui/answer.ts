@@ -1,4 +1,5 @@
 import { groupedCode } from '../label/code.ts'
+import type { ErrandOutcome } from '../session/errands.ts'
 import { codeOf } from '../session/scan.ts'
 import type { Outcome, Session } from '../session/session.ts'
 import { containersOfStep } from '../session/views.ts'
@@ -50,6 +51,15 @@ export function outcomeAnswer(session: Session, outcome: Outcome): Answer {
     default:
       return outcome satisfies never
   }
+}
+
+/** What came of an errand, in words. */
+export function errandAnswer(outcome: ErrandOutcome): Answer {
+  if (outcome.ok) {
+    const [what = '', ...lines] = outcome.text
+    return { sign: SIGNS.done, told: { what, lines, cure: '' } }
+  }
+  return { sign: outcome.exit === 'refused' ? SIGNS.refused : SIGNS.notRecorded, told: outcome.told }
 }
 
 function notRecordedTold(session: Session, error: Error): Told {

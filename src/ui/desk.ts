@@ -1,7 +1,9 @@
+import type { Errand } from '../lines/errand.ts'
+import type { Errands } from '../session/errands.ts'
 import type { JobShelf } from '../session/jobs.ts'
 import type { Session } from '../session/session.ts'
 import type { Act, Command } from './act.ts'
-import { type Answer, notUnderstood, outcomeAnswer, saying } from './answer.ts'
+import { type Answer, errandAnswer, notUnderstood, outcomeAnswer, saying } from './answer.ts'
 import type { Pressed } from './controls/line/key-reader.ts'
 import { type LineEvent, lineEditor, type ScreenKey } from './controls/line/line-editor.ts'
 import { scrolled, windowAt } from './controls/list-window.ts'
@@ -19,6 +21,7 @@ import { SIGNS } from './signs.ts'
 export interface DeskOptions {
   shelf: JobShelf
   colour: boolean
+  errands: Errands
   now?: (() => Date) | undefined
 }
 
@@ -30,6 +33,7 @@ export class Desk {
   readonly #job: OpenJob
   readonly #colour: boolean
   readonly #now: () => Date
+  readonly #errands: Errands
   readonly #line = lineEditor()
   readonly #listeners = new Set<() => void>()
   #trail: Trail = [{ screen: { at: 'jobs' }, scroll: null }]
@@ -37,12 +41,14 @@ export class Desk {
   #answer: { answer: Answer; beside: string } | null = null
   #size: Size = { width: 80, height: 24 }
   #isLarge = false
+  #isOut = false
   #ended: number | null = null
   #version = 0
   #known: { at: string; values: Map<string, unknown> } = { at: '', values: new Map() }
 
-  constructor({ shelf, colour, now = () => new Date() }: DeskOptions) {
+  constructor({ shelf, colour, errands, now = () => new Date() }: DeskOptions) {
     this.#colour = colour
+    this.#errands = errands
     this.#now = now
     this.#job = new OpenJob(shelf, (refresh) => {
       this.#attempt(refresh)
@@ -240,6 +246,9 @@ export class Desk {
       case 'lines':
         this.#takeLines(act.lines)
         break
+      case 'errand':
+        void this.#errand(act.errand, typed)
+        break
       case 'go':
         if (act.to.at === 'jobs') this.#job.forgetList()
         this.#walk(act.to)
@@ -299,6 +308,41 @@ export class Desk {
       earlier.splice(0, earlier.length, ...answer.told.lines, `before it: ${answer.told.what}`)
     }
     return true
+  }
+
+  /** Goes on an errand while the screens stay as they are. One at a time, so that each is seen to its end. */
+  async #errand(errand: Errand, typed: Typed): Promise<void> {
+    const { session } = this
+    if (!session) return
+    if (this.#isOut) {
+      this.#keep(typed)
+      this.#say(saying('The errand before is not done yet.', 'Wait until it says what came of it.'))
+      return
+    }
+    this.#isOut = true
+    this.#say(saying('At it ...'))
+    this.#changed()
+    try {
+      const outcome = await this.#errands.run(errand, session, (progress) => {
+        if (progress !== '') this.#say(saying(progress))
+        this.#changed()
+      })
+      if (!outcome.ok && this.#text() === '') this.#keep(typed)
+      this.#say(errandAnswer(outcome))
+    } catch (error) {
+      const told = errorTold(error)
+      this.#say({
+        sign: SIGNS.notRecorded,
+        told: told ?? {
+          what: `A fault of putback's own: ${error}`,
+          lines: [],
+          cure: 'Everything recorded stays recorded.',
+        },
+      })
+    } finally {
+      this.#isOut = false
+      this.#changed()
+    }
   }
 
   /** Each line as if it had been typed, until one is not taken: that one stands in the line, to be mended. */

@@ -2,7 +2,7 @@ import { findVerb, readLine, readOff } from '../lines/read-line.ts'
 import type { Reading } from '../lines/reading.ts'
 import { misreadingText } from '../words/misreadings.ts'
 import type { Command } from './act.ts'
-import { go, type Meaning, no } from './meaning.ts'
+import { act, go, type Meaning, no } from './meaning.ts'
 import { bagReading } from './model/bag-reading.ts'
 import type { Scene } from './model/scene.ts'
 import type { Screen } from './navigation.ts'
@@ -19,7 +19,7 @@ export function language(text: string, scene: Scene, screen: Screen): Meaning {
     )
   }
   const reading = readLine(text, session.state)
-  if (reading.kind === 'commands')
+  if (reading.kind === 'commands' || reading.kind === 'errand')
     return read(reading, scene, found ? `${found.verb.words[0]}: ${found.verb.says}` : '')
   // A bag line elsewhere: its words are understood, only not from here.
   if (!found && readOff(text, session.state).kind === 'commands') {
@@ -39,6 +39,8 @@ function read(reading: Reading, { session }: Scene, says = ''): Meaning {
         act: { do: 'send', commands: reading.commands, to: afterwards(reading.commands) },
         says: reading.bag ? bagReading(reading.bag) : [line(says)],
       }
+    case 'errand':
+      return act({ do: 'errand', errand: reading.errand }, says)
     case 'ask':
       return asked(reading.ask)
     case 'which-piece': {
@@ -82,6 +84,7 @@ function asked(ask: Extract<Reading, { kind: 'ask' }>['ask']): Meaning {
       return go('what is left over', { at: 'left' })
     case 'log':
       return go('what happened', { at: 'log' })
+    case 'label':
     case 'qr':
       return go(`QR code of container ${ask.container}`, {
         at: 'qr',

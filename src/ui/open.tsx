@@ -1,4 +1,5 @@
 import { render } from 'ink'
+import type { Errands } from '../session/errands.ts'
 import type { JobShelf } from '../session/jobs.ts'
 import { App } from './app.tsx'
 import { Desk } from './desk.ts'
@@ -7,10 +8,11 @@ import { crashText, openTerminal } from './terminal.ts'
 export interface ScreensOptions {
   shelf: JobShelf
   colour: boolean
+  errands: Errands
 }
 
 /** Shows the screens until the user leaves. Answers the exit code, with the terminal as it was before. */
-export async function openScreens({ shelf, colour }: ScreensOptions): Promise<number> {
+export async function openScreens({ shelf, colour, errands }: ScreensOptions): Promise<number> {
   const { stdin, stdout } = process
   if (!stdin.isTTY || !stdout.isTTY) {
     process.stderr.write(
@@ -18,7 +20,7 @@ export async function openScreens({ shelf, colour }: ScreensOptions): Promise<nu
     )
     return 2
   }
-  const desk = new Desk({ shelf, colour })
+  const desk = new Desk({ shelf, colour, errands })
   const terminal = openTerminal({ onSignal: () => desk.leaveAtOnce() })
   const app = render(<App desk={desk} terminal={terminal} colour={colour} />, {
     stdout: terminal.output,

@@ -1,10 +1,11 @@
 import { told } from '../../words/told.ts'
 import type { Desk } from '../desk.ts'
+import type { Pending } from '../pending.ts'
 import { performLine } from '../perform-line.ts'
 import { type Result, wrongUse } from '../result.ts'
 
 /** `rename JOB NAME`: another name for any job. */
-export function rename(desk: Desk, [asked = '', ...name]: readonly string[]): Result {
+export function rename(desk: Desk, [asked = '', ...name]: readonly string[]): Result | Pending {
   if (asked === '' || name.length === 0) {
     return wrongUse(
       'missing',
@@ -18,11 +19,15 @@ export function rename(desk: Desk, [asked = '', ...name]: readonly string[]): Re
 }
 
 /** `archive JOB` and `unarchive JOB`: puts any job away, or takes it out again. */
-export function archive(desk: Desk, args: readonly string[], word: 'archive' | 'unarchive'): Result {
+export function archive(
+  desk: Desk,
+  args: readonly string[],
+  word: 'archive' | 'unarchive',
+): Result | Pending {
   return inJob(desk, args.join(' '), word)
 }
 
-function inJob(desk: Desk, asked: string, line: string): Result {
+function inJob(desk: Desk, asked: string, line: string): Result | Pending {
   const path = desk.find(asked)
   if (typeof path !== 'string') return path
   const opened = desk.open(path)

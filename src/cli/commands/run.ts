@@ -4,11 +4,17 @@ import { counted } from '../../words/grammar.ts'
 import { told } from '../../words/told.ts'
 import type { Options } from '../arguments.ts'
 import type { Desk } from '../desk.ts'
+import type { Pending } from '../pending.ts'
 import { type Result, wrongUse } from '../result.ts'
-import { runFile } from '../run-file.ts'
+import { type Run, runFile } from '../run-file.ts'
 
 /** `run FILE`: carries out a file of commands, and names the line that stopped it. `-` is standard input. */
-export function run(desk: Desk, [file]: readonly string[], options: Options): Result {
+export function run(
+  desk: Desk,
+  [file]: readonly string[],
+  options: Options,
+  errand: (pending: Pending) => Promise<Result>,
+): Result | Promise<Result> {
   if (file === undefined) {
     return wrongUse(
       'missing',
@@ -27,13 +33,15 @@ export function run(desk: Desk, [file]: readonly string[], options: Options): Re
     )
   }
   const lines: string[] = []
-  const { done, refused, failure } = runFile(desk, text, {
-    name,
-    until: options.until,
-    each: (result) => {
-      if (result.ok) lines.push(...result.text)
-    },
-  })
+  const each = (result: Result) => {
+    if (result.ok) lines.push(...result.text)
+  }
+  const ran = runFile(desk, text, { name, until: options.until, each }, errand)
+  const tell = (run: Run) => resultOf(run, name, lines)
+  return ran instanceof Promise ? ran.then(tell) : tell(ran)
+}
+
+function resultOf({ done, refused, failure }: Run, name: string, lines: string[]): Result {
   const summary = `${name}: ${counted(done, 'line')} done${refused === 0 ? '' : `, ${refused} refused as they should be`}`
   if (!failure) return { ok: true, text: [...lines, summary], answer: { done, refused } }
   const where = failure.line === 0 ? name : `${name}:${failure.line}`

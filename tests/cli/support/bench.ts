@@ -50,6 +50,7 @@ export function bench(): Bench {
       colour: false,
       now: () => NOW,
     })
+    if (typeof code !== 'number') throw new Error('an errand takes its time: await it')
     return { code, ...said }
   }
   return {

@@ -5,6 +5,7 @@ import { onTestFinished } from 'vitest'
 import { DiskShelf } from '../../../src/cli/job-shelf.ts'
 import type { Command } from '../../../src/journal/command.ts'
 import { readLine } from '../../../src/lines/read-line.ts'
+import type { Errands } from '../../../src/session/errands.ts'
 import type { Session } from '../../../src/session/session.ts'
 import { answerRows } from '../../../src/ui/answer.ts'
 import { keyReader } from '../../../src/ui/controls/line/key-reader.ts'
@@ -50,7 +51,7 @@ function send(session: Session, command: Command): void {
 
 /** The screens over a shelf, with what a person does with them and sees on them. */
 export function screens(shelf: DiskShelf, size = { width: 80, height: 24 }) {
-  const desk = new Desk({ shelf, colour: false, now: () => SOME_DAY })
+  const desk = new Desk({ shelf, colour: false, errands: NO_ERRANDS, now: () => SOME_DAY })
   desk.resize(size)
   onTestFinished(() => desk.close())
   const reader = keyReader()
@@ -87,4 +88,10 @@ export function screens(shelf: DiskShelf, size = { width: 80, height: 24 }) {
     },
     entries: () => desk.session?.entries().length ?? 0,
   }
+}
+
+const NO_ERRANDS: Errands = {
+  run: async ({ errand }) => {
+    throw new Error(`no errands here: ${errand}`)
+  },
 }

@@ -1,0 +1,72 @@
+import type { Stock } from '../label/stock.ts'
+import type { HowPrinted, Printed, PrintForm, PrintTarget } from '../lines/errand.ts'
+import type { PrintTrouble } from '../words/printing.ts'
+
+/** How something is printed, with everything decided. */
+export interface Choice {
+  stock: Stock
+  form: PrintForm
+  /** Null is a file in the folder of what is printed, named after what it is. */
+  target: PrintTarget | null
+  dpi: number
+  from: number
+  copies: number
+  shift: { x: number; y: number }
+}
+
+/** What was said goes before what is usual, and that before what suits most. */
+export function choosePrint(
+  what: Printed,
+  said: HowPrinted,
+  usual: HowPrinted,
+  stocks: ReadonlyMap<string, Stock>,
+): Choice | PrintTrouble {
+  const isSheet = what.print === 'plan' || what.print === 'template'
+  const how = isSheet ? said : withUsual(said, usual)
+  const name = how.stock ?? (isSheet ? paperOf(usual, stocks) : usualStock(what, how))
+  const stock = stocks.get(name.toLowerCase())
+  if (!stock) return { code: 'no-such-stock', stock: name, known: [...stocks.keys()] }
+  const target = how.to ?? null
+  const form = how.form ?? formFor(stock, target)
+  if (isRoll(form) && (isSheet || what.print === 'calibration')) return { code: 'not-on-a-roll', form }
+  if (isRoll(form) && stock.kind === 'sheet') return { code: 'stock-is-no-roll', stock: stock.name, form }
+  const dpi = how.dpi ?? stock.dpi
+  const { from = 1, copies = 1 } = how
+  if (copies < 1) return { code: 'no-copies' }
+  return { stock, form, target, dpi, from, copies, shift: how.shift ?? { x: 0, y: 0 } }
+}
+
+/** A target of one's own goes with the usual stock, but a stock of one's own not with the printer of another. */
+function withUsual(said: HowPrinted, usual: HowPrinted): HowPrinted {
+  const ofOther = said.stock !== undefined && said.stock !== usual.stock
+  const { form, to, dpi, shift, ...rest } = usual
+  const printer = ofOther || said.to !== undefined ? {} : { form, to, dpi }
+  const shifted = ofOther ? {} : { shift }
+  return defined({ ...rest, ...printer, ...shifted, ...said })
+}
+
+function defined(how: HowPrinted): HowPrinted {
+  return Object.fromEntries(Object.entries(how).filter(([, value]) => value !== undefined))
+}
+
+function usualStock(what: Printed, { form, to }: HowPrinted): string {
+  if (form === 'receipt-roll') return 'receipt-80'
+  if (what.print === 'flags' && form !== 'pdf' && (isRoll(form) || to?.target === 'tcp')) return 'flag-80x20'
+  if (form === 'label-roll' || form === 'svg' || form === 'png') return 'roll-64x34'
+  return to?.target === 'tcp' || to?.target === 'device' ? 'roll-64x34' : 'a4-24'
+}
+
+/** The size of paper that goes with the labels: Letter where those are on Letter. */
+function paperOf({ stock = '' }: HowPrinted, stocks: ReadonlyMap<string, Stock>): string {
+  return Math.abs((stocks.get(stock)?.page.width ?? 0) - 215.9) < 0.1 ? 'letter' : 'a4'
+}
+
+/** A printer on the network or a cable takes its own commands; everything else is a PDF. */
+function formFor({ kind }: Stock, target: PrintTarget | null): PrintForm {
+  if (kind === 'sheet' || target === null || target.target === 'file') return 'pdf'
+  return kind === 'receipt' ? 'receipt-roll' : 'label-roll'
+}
+
+function isRoll(form: PrintForm | undefined): boolean {
+  return form === 'label-roll' || form === 'receipt-roll'
+}

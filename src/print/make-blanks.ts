@@ -1,0 +1,72 @@
+import { labelCode } from '../label/code.ts'
+import { labelsOnPage } from '../label/stock.ts'
+import type { Printed } from '../lines/errand.ts'
+import type { Session } from '../session/session.ts'
+import { blankLabel } from '../words/label-text/blank-label.ts'
+import type { Choice } from './choose-print.ts'
+import { type Made, madeLabels, type NotMade, notMade } from './made.ts'
+import { sendFor } from './send-for.ts'
+
+/** Deals numbers to labels without a container, and draws them. That they can be drawn is seen first. */
+export function makeBlanks(
+  session: Session,
+  { count }: Extract<Printed, { print: 'blanks' }>,
+  choice: Choice,
+): Made | NotMade {
+  // Every number takes the same room: one that suits the stock speaks for all of the run.
+  const trial = labelsOf(session, [1], choice)
+  if (!trial.ok) return trial
+  const { stock, from } = choice
+  if (from < 1 || from > labelsOnPage(stock)) {
+    return notMade({ code: 'no-such-label', from, most: labelsOnPage(stock) })
+  }
+  const wanted = count === 'sheet' ? labelsOnPage(stock) - from + 1 : count
+  const sent = sendFor(session, [{ do: 'deal-labels', count: wanted }])
+  if (!sent.ok) return sent
+  const [entry] = sent.entries
+  if (entry?.type !== 'labels-dealt') throw new Error('no labels were dealt')
+  const dealt = { from: entry.from, to: entry.to }
+  const made = labelsOf(session, numbers(dealt), choice)
+  return made.ok ? { ...made, entries: sent.entries, dealt } : made
+}
+
+/** Unused labels of an earlier run once more, as when the paper jammed. */
+export function makeBlanksAgain(
+  session: Session,
+  range: { from: number; to: number },
+  choice: Choice,
+): Made | NotMade {
+  const { blanks } = session.state
+  const unused = numbers(range).filter((no) => blanks.get(no)?.voided === null)
+  if (unused.length === 0) return notMade({ code: 'not-unused', ...range })
+  const made = labelsOf(session, unused, choice)
+  if (!made.ok) return made
+  const left = range.to - range.from + 1 - unused.length
+  return {
+    ...made,
+    notes: [
+      ...made.notes,
+      ...(left > 0 ? [`${left} of ${range.from} to ${range.to} are in use or void, and were left out`] : []),
+      'If the first print of these is still about, destroy it: two labels with one number are one too many.',
+    ],
+  }
+}
+
+function labelsOf({ state }: Session, nos: readonly number[], choice: Choice): Made | NotMade {
+  const [first = 0] = nos
+  const last = nos.at(-1) ?? first
+  return madeLabels(
+    nos.map((no) => blankLabel(state, no, labelCode(state.job.no, no))),
+    choice,
+    { title: `unused labels ${first} to ${last}`, name: `${jobPart(state.job.no)}-unused-${first}-${last}` },
+  )
+}
+
+/** `017`, as on every label of the job. */
+export function jobPart(no: number): string {
+  return String(no).padStart(3, '0')
+}
+
+function numbers({ from, to }: { from: number; to: number }): number[] {
+  return Array.from({ length: Math.max(0, Math.min(to, from + 9999) - from + 1) }, (_, index) => from + index)
+}

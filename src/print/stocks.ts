@@ -1,0 +1,61 @@
+import { readdirSync, readFileSync } from 'node:fs'
+import { basename, dirname, join } from 'node:path'
+import { fileURLToPath } from 'node:url'
+import { readStock, type Stock, type StockFault } from '../label/stock.ts'
+
+/** A file of a stock that cannot be used, and why. */
+export interface BadStock {
+  path: string
+  why: 'not-json' | 'unreadable' | { faults: StockFault[] }
+}
+
+export interface Stocks {
+  /** By name; one of the user's own takes the place of one that came with the program. */
+  stocks: Map<string, Stock>
+  bad: BadStock[]
+}
+
+/** The stocks that came with the program, and those in the user's own folder `labels` beside the jobs. */
+export function findStocks(home: string): Stocks {
+  const found: Stocks = { stocks: new Map(), bad: [] }
+  for (const folder of new Set([ownFolder(), labelsFolder(home)])) readFolder(folder, found)
+  return found
+}
+
+/** Where a user keeps stocks of his own, and where what is printed to a file goes. */
+export function labelsFolder(home: string): string {
+  return join(dirname(home), 'labels')
+}
+
+function readFolder(folder: string, { stocks, bad }: Stocks): void {
+  for (const name of namesIn(folder)) {
+    const path = join(folder, name)
+    let raw: unknown
+    try {
+      raw = JSON.parse(readFileSync(path, 'utf8'))
+    } catch (error) {
+      bad.push({ path, why: error instanceof SyntaxError ? 'not-json' : 'unreadable' })
+      continue
+    }
+    const reading = readStock(raw)
+    if (reading.ok) stocks.set(reading.stock.name.toLowerCase(), reading.stock)
+    else bad.push({ path, why: { faults: reading.refusal.faults } })
+  }
+}
+
+function namesIn(folder: string): string[] {
+  try {
+    return readdirSync(folder, { withFileTypes: true })
+      .filter((entry) => entry.isFile() && entry.name.endsWith('.json'))
+      .map(({ name }) => basename(name))
+      .sort()
+  } catch {
+    return []
+  }
+}
+
+// labels/ lies beside src/ and dist/ alike; a bundle keeps its chunks one folder down.
+function ownFolder(): string {
+  const up = import.meta.url.includes('/src/print/') ? '../../labels' : '../labels'
+  return fileURLToPath(new URL(up, import.meta.url))
+}
