@@ -1,0 +1,69 @@
+import { createCanvas } from '@napi-rs/canvas'
+import { getDocument, type PDFDocumentProxy } from 'pdfjs-dist/legacy/build/pdf.mjs'
+import type { Picture } from '../../../src/label/render/rasteriser.ts'
+
+/** A text of a PDF page: where its baseline begins, in millimetres from the top left corner of the page. */
+export interface PdfText {
+  text: string
+  x: number
+  y: number
+  /** In millimetres. */
+  width: number
+  font: string
+}
+
+export interface PdfPage {
+  /** In millimetres. */
+  width: number
+  height: number
+  texts: PdfText[]
+}
+
+/** What pdf.js finds on the pages of a PDF: their sizes and the text on them. */
+export async function readPdf(pdf: Uint8Array): Promise<{ title: string; pages: PdfPage[] }> {
+  return opened(pdf, async (document) => {
+    const { info } = await document.getMetadata()
+    const pages: PdfPage[] = []
+    for (let number = 1; number <= document.numPages; number++) {
+      const page = await document.getPage(number)
+      const [left = 0, bottom = 0, right = 0, top = 0] = page.view
+      const { items } = await page.getTextContent()
+      const texts = items.flatMap((item) => {
+        if (!('str' in item) || item.str === '') return []
+        const [x = 0, y = 0] = item.transform.slice(4)
+        return [
+          { text: item.str, x: mm(x - left), y: mm(top - y), width: mm(item.width), font: item.fontName },
+        ]
+      })
+      pages.push({ width: mm(right - left), height: mm(top - bottom), texts })
+    }
+    return { title: String((info as { Title?: unknown }).Title ?? ''), pages }
+  })
+}
+
+/** A page of a PDF as pdf.js and Skia draw it. */
+export async function pdfPicture(pdf: Uint8Array, dpi: number, number = 1): Promise<Picture> {
+  return opened(pdf, async (document) => {
+    const page = await document.getPage(number)
+    const viewport = page.getViewport({ scale: dpi / 72 })
+    const [width, height] = [Math.round(viewport.width), Math.round(viewport.height)]
+    const canvas = createCanvas(width, height)
+    const canvasContext = canvas.getContext('2d')
+    await page.render({ canvas: null, canvasContext: canvasContext as never, viewport }).promise
+    return { width, height, rgba: new Uint8Array(canvasContext.getImageData(0, 0, width, height).data) }
+  })
+}
+
+async function opened<T>(pdf: Uint8Array, use: (document: PDFDocumentProxy) => Promise<T>): Promise<T> {
+  // pdf.js takes the bytes over: it gets its own. Its messages are none of the test report.
+  const loading = getDocument({ data: pdf.slice(), verbosity: 0 })
+  try {
+    return await use(await loading.promise)
+  } finally {
+    await loading.destroy()
+  }
+}
+
+function mm(points: number): number {
+  return (points * 25.4) / 72
+}
