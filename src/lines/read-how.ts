@@ -4,12 +4,16 @@ import type { Line } from './line.ts'
 /** The clauses that say how something is printed, taken away from the end of a line, in any order. */
 export function takeHow(line: Line): HowPrinted {
   const how: HowPrinted = {}
-  // A file may be called anything, so it comes last and goes first.
+  takeClauses(line, how)
   const to = line.take(/(?:^| )to (-|(?:tcp|device) .+|\S*[./\\].*)$/i)?.[0]
   if (to !== undefined) how.to = targetOf(to, line)
+  takeClauses(line, how)
+  const form = how.form ?? formOf(how.to)
+  return form === undefined ? how : { ...how, form }
+}
+
+function takeClauses(line: Line, how: HowPrinted): void {
   for (let taken = true; taken; ) taken = CLAUSES.some((clause) => clause(line, how))
-  how.form ??= formOf(how.to)
-  return how
 }
 
 const CLAUSES: readonly ((line: Line, how: HowPrinted) => boolean)[] = [

@@ -15,6 +15,7 @@ import { jobPart, makeBlanks, makeBlanksAgain } from './make-blanks.ts'
 import { makeFlags } from './make-flags.ts'
 import { makePlan } from './make-plan.ts'
 import { makeTemplate } from './make-template.ts'
+import { refusedBy } from './send-for.ts'
 
 /** Draws what is asked for, on the stock that was chosen. Records what has to be recorded for it. */
 export function makeDrawings(session: Session, what: Printed, choice: Choice, now: Date): Made | NotMade {
@@ -62,6 +63,10 @@ function makeContainers(
   choice: Choice,
   date: string,
 ): Made | NotMade {
+  for (const no of nos) {
+    const refusal = refusalOf(state, no)
+    if (refusal) return refusal
+  }
   if (nos.length === 0) return notMade({ code: 'nothing-to-print', what: 'container' })
   const contents = nos.map((no) => containerLabel(state, no, date, codeOf(state, no)))
   const names = contents.map(({ name }) => name)
@@ -71,6 +76,19 @@ function makeContainers(
     title: `labels of ${title}`,
     name: [jobPart(state.job.no), ...new Set([nos[0], nos.at(-1)])].join('-'),
   })
+}
+
+/** A label of a container that is not there, or is void, or is still to be used, is not printed. */
+function refusalOf(state: Session['state'], no: number): NotMade | null {
+  const { containers, blanks } = state
+  const container = containers.get(no)
+  if (container?.voided) {
+    const insteadOf = container.voided.insteadOf ?? null
+    return refusedBy(state, { code: 'container-void', container: no, insteadOf })
+  }
+  if (container) return null
+  if (blanks.get(no)?.voided === null) return notMade({ code: 'label-still-unused', label: no })
+  return refusedBy(state, { code: 'unknown', what: 'container', id: String(no) })
 }
 
 function inUse({ state }: Session): number[] {

@@ -19,11 +19,19 @@ export function sendFor(
     const outcome = session.send(command)
     if (outcome.kind === 'not-recorded') throw outcome.error
     if (outcome.kind === 'refused') {
-      const { refusal } = outcome
-      const told = refusalText(session.state, refusal, (no) => groupedCode(codeOf(session.state, no)))
-      return notMade({ code: 'command-refused', refused: refusal.code, told }, entries)
+      return refusedBy(session.state, outcome.refusal, entries)
     }
     entries.push(outcome.entry)
   }
   return { ok: true, entries }
+}
+
+/** Nothing was drawn, because the record does not allow it. */
+export function refusedBy(
+  state: Session['state'],
+  refusal: Parameters<typeof refusalText>[1],
+  entries: readonly Entry[] = [],
+): NotMade {
+  const told = refusalText(state, refusal, (no) => groupedCode(codeOf(state, no)))
+  return notMade({ code: 'command-refused', refused: refusal.code, told }, entries)
 }

@@ -14,6 +14,7 @@ export type PrintTrouble =
   | { code: 'no-copies' }
   | { code: 'one-label-only'; count: number; form: PrintForm }
   | { code: 'nothing-to-print'; what: 'container' | 'unused label' }
+  | { code: 'label-still-unused'; label: number }
   | { code: 'not-unused'; from: number; to: number }
   | { code: 'no-connection'; name: string }
   | { code: 'at-home'; name: string }
@@ -62,6 +63,11 @@ export function printTroubleTold(trouble: PrintTrouble): Told {
       return told(
         `there is no ${trouble.what} to print a label for`,
         `${say('labels blank 24')} prints unused ones beforehand`,
+      )
+    case 'label-still-unused':
+      return told(
+        `label ${trouble.label} is unused: there is no container yet that it could tell of`,
+        `${say(`labels blank again ${trouble.label}`)} prints it as it is`,
       )
     case 'not-unused':
       return told(
