@@ -17,6 +17,8 @@ export function followUp(session: Session, entry: Entry): string[] {
   const { state } = session
   const code = label(state)
   const opened = openedBy(entry)
+  // What has its label from a printed sheet needs nothing written.
+  if (opened !== undefined && state.containers.get(opened)?.run !== undefined) return []
   if (opened !== undefined) return [`write on ${containerName(state, opened)}: ${code(opened)}`]
   if (entry.type === 'undone' || entry.type === 'redone') {
     const other = session.entries()[entry.entry - 1]

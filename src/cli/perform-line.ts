@@ -1,6 +1,6 @@
-import { readCode } from '../label/code.ts'
+import { readCode, stepOf } from '../label/code.ts'
 import { readLine } from '../lines/read-line.ts'
-import type { Ask, Reading } from '../lines/reading.ts'
+import type { Ask, PicturesAbout, Reading } from '../lines/reading.ts'
 import { type JobNumber, scan } from '../session/scan.ts'
 import type { Session } from '../session/session.ts'
 import type { Entry } from '../session/stored-entry.ts'
@@ -14,6 +14,7 @@ import { label } from './answers/labels.ts'
 import { leftAnswer } from './answers/left-text.ts'
 import { logAnswer } from './answers/log-text.ts'
 import { markerAnswer } from './answers/marker-text.ts'
+import { photosAnswer } from './answers/photos-text.ts'
 import { proposalsAnswer } from './answers/proposals-text.ts'
 import { type Drawing, qrAnswer } from './answers/qr-text.ts'
 import { scanText } from './answers/scan-answer.ts'
@@ -127,9 +128,10 @@ function answer(session: Session, ask: Ask, around: Around): Result {
       return found(markerAnswer(session, ask.container)) ?? unknown(session, 'container', ask.container)
     case 'qr':
       return (
-        found(qrAnswer(session, ask.container, around.drawing)) ??
-        unknown(session, 'container', ask.container)
+        found(qrAnswer(session, ask.container, around.drawing)) ?? unknownNumber(session, ask.container)
       )
+    case 'photos':
+      return found(photosAnswer(session, ask.of)) ?? unknownOwner(session, ask.of)
     case 'proposals':
       return found(proposalsAnswer(session))
     case 'help':
@@ -160,6 +162,17 @@ function unknown({ state }: Session, what: 'step' | 'container', id: number): Fa
     told: refusalText(state, refusal, label(state)),
     facts: { refusal },
   }
+}
+
+function unknownNumber(session: Session, number: number): Failure {
+  const step = stepOf(number)
+  return step === null ? unknown(session, 'container', number) : unknown(session, 'step', step)
+}
+
+/** A piece is known by the reading of the line. */
+function unknownOwner(session: Session, about: PicturesAbout | null): Failure {
+  if (about !== null && 'step' in about) return unknown(session, 'step', about.step)
+  return unknown(session, 'container', about !== null && 'container' in about ? about.container : 0)
 }
 
 /** The other jobs are looked through only for a label that is not of this one. */

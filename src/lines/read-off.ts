@@ -90,7 +90,7 @@ function splitInto(text: string, state: State, asked?: Into): { line: string; in
 }
 
 const FORM = 'off COUNT SIZE NAME [into PLACE]'
-const CONTAINER_WORD = /^(?:the |new |an? )?(?:bag|bin|tray|tag|shelf)\b/i
+const CONTAINER_WORD = /^(?:the |new |an? )?(?:bag|bin|tray|tag|shelf|label)\b/i
 const CONTAINER = /^(?:the )?(?:bag|bin|tray|tag|shelf) ?\d{1,4}(?: ?\/.*)?$/i
 
 /** `cover > bin 2` says where a piece lies, not where an aid sits on the machine. */

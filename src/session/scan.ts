@@ -1,5 +1,5 @@
 import type { State } from '../journal/state.ts'
-import { labelCode, nearCodes, readCode } from '../label/code.ts'
+import { labelCode, MACHINE_NUMBER, nearCodes, readCode, stepNumber, stepOf } from '../label/code.ts'
 import type { Account } from '../ledger/account.ts'
 import { type Holding, holdingsIn } from '../ledger/ledger.ts'
 import { belongsInToolbox, type PieceId } from '../ledger/piece.ts'
@@ -37,8 +37,15 @@ export type ScanAnswer =
       inside: number[]
       verdict: Verdict
     }
+  /** A label that no container has yet. */
+  | { kind: 'blank'; container: number; code: string }
+  /** A label that is void, whether a container had it or not. */
   | { kind: 'void'; container: number; code: string; insteadOf: number | null; reason: string }
-  | { kind: 'other-job'; job: number; container: number; name: string | null }
+  /** A step on paper, such as on the printed plan. */
+  | { kind: 'step'; step: number; code: string }
+  /** The tag on the machine itself. */
+  | { kind: 'machine'; code: string }
+  | { kind: 'other-job'; job: number; container: number; name: string | null; bearer: Bearer }
   | { kind: 'unknown'; container: number; code: string | null }
   | { kind: 'misread'; digits: string; near: string[] }
   | { kind: 'not-a-code'; text: string }
@@ -49,7 +56,7 @@ export interface JobNumber {
 }
 
 /**
- * Answers a scanned or typed code: a whole label code, or within the job the container's number alone.
+ * Answers a scanned or typed code: a whole label code, or within the job its number alone.
  * `others` are the other jobs known here, by number.
  */
 export function scan(session: Session, text: string, others: readonly JobNumber[] = []): ScanAnswer {
@@ -58,38 +65,79 @@ export function scan(session: Session, text: string, others: readonly JobNumber[
   if (reading.kind === 'code') {
     if (reading.job === state.job.no) return answer(session, reading.container)
     const name = others.find(({ no }) => no === reading.job)?.name ?? null
-    return { kind: 'other-job', job: reading.job, container: reading.container, name }
+    const { job, container } = reading
+    return { kind: 'other-job', job, container, name, bearer: byNumber(container) }
   }
   if (reading.kind === 'misread') {
-    return { kind: 'misread', digits: reading.digits, near: nearCodes(reading.digits, codesOf(state)) }
+    return { kind: 'misread', digits: reading.digits, near: nearest(state, reading.digits) }
   }
   const number = /^\s*0*(\d{1,4})\s*$/.exec(text)?.[1]
   if (number && Number(number) > 0) return answer(session, Number(number))
   return { kind: 'not-a-code', text }
 }
 
-/** The label code of a container of this job. */
+/** The label code of a container of this job, or of an unused label; with the numbers of `label/code.ts`, of a step. */
 export function codeOf(state: State, container: number): string {
   return labelCode(state.job.no, container)
 }
 
-/** The label codes of every container of this job. */
-function codesOf(state: State): string[] {
-  return [...state.containers.keys()].map((no) => codeOf(state, no))
+/** What a number in a label code of this job stands for. */
+export type Bearer =
+  | { kind: 'container' | 'blank'; container: number }
+  | { kind: 'step'; step: number }
+  | { kind: 'machine' }
+
+/** What a number in a label code of this job stands for; null where it stands for nothing. */
+export function bearerOf(state: State, number: number): Bearer | null {
+  // A record from before steps had codes may have containers of any number.
+  if (state.containers.has(number)) return { kind: 'container', container: number }
+  if (state.blanks.has(number)) return { kind: 'blank', container: number }
+  if (number === MACHINE_NUMBER) return { kind: 'machine' }
+  const step = stepOf(number)
+  return step !== null && state.steps.has(step) ? { kind: 'step', step } : null
 }
+
+/** What a number stands for in a job of which nothing else is known. */
+function byNumber(number: number): Bearer {
+  const step = stepOf(number)
+  if (step !== null) return { kind: 'step', step }
+  return number === MACHINE_NUMBER ? { kind: 'machine' } : { kind: 'container', container: number }
+}
+
+/** The codes that a misread may have been meant for: of containers and labels, or else of the machine and its steps. */
+function nearest(state: State, digits: string): string[] {
+  const labels = [...state.containers.keys(), ...state.blanks.keys()]
+  const near = nearCodes(
+    digits,
+    labels.map((no) => codeOf(state, no)),
+  )
+  if (near.length > 0) return near
+  const steps = [...state.steps.keys()].filter((no) => no <= MOST_STEPS).map(stepNumber)
+  return nearCodes(
+    digits,
+    [MACHINE_NUMBER, ...steps].map((no) => codeOf(state, no)),
+  )
+}
+
+/** A label code has no room for more. */
+const MOST_STEPS = 999
 
 function answer(session: Session, no: number): ScanAnswer {
   const { state } = session
-  const container = state.containers.get(no)
-  if (!container) {
-    const dealt = no <= state.dealt.container
-    return { kind: 'unknown', container: no, code: dealt ? labelCode(state.job.no, no) : null }
-  }
   const code = codeOf(state, no)
-  if (container.voided) {
-    const { insteadOf, reason } = container.voided
+  const bearer = bearerOf(state, no)
+  if (bearer?.kind === 'machine') return { kind: 'machine', code }
+  if (bearer?.kind === 'step') return { kind: 'step', step: bearer.step, code }
+  const label = state.containers.get(no) ?? state.blanks.get(no)
+  if (!label) {
+    const dealt = no <= state.dealt.container
+    return { kind: 'unknown', container: no, code: dealt ? code : null }
+  }
+  if (label.voided) {
+    const { insteadOf, reason } = label.voided
     return { kind: 'void', container: no, code, insteadOf: insteadOf ?? null, reason }
   }
+  if (bearer?.kind === 'blank') return { kind: 'blank', container: no, code }
   const inside = [...state.containers.values()]
     .filter((other) => other.inside === no && other.voided === null)
     .map((other) => other.no)

@@ -11,6 +11,7 @@ import { type Phase, phaseOf } from '../plan/phase.ts'
 import type { Reason } from '../plan/reasons.ts'
 import { isUnderWay, type NextTurn, nextTurn } from '../plan/tightening.ts'
 import type { Session } from './session.ts'
+import type { Entry } from './stored-entry.ts'
 
 /** How a step of the way back stands. `idle` has nothing to put back. */
 export type StepStanding = 'stripping' | 'ready' | 'blocked' | 'underway' | 'done' | 'redo' | 'idle'
@@ -178,6 +179,14 @@ export function containersOfStep(state: State, no: number): number[] {
     }
   }
   return [...found].sort((a, b) => a - b)
+}
+
+/**
+ * Whether an entry was taken back, by the numbers of those in force. Labels that were printed stay printed, and an
+ * undo is never taken back itself.
+ */
+export function isTakenBack(inForce: ReadonlySet<number>, { n, type }: Entry): boolean {
+  return !inForce.has(n) && type !== 'undone' && type !== 'redone' && type !== 'labels-dealt'
 }
 
 /** Where the job stands: what a person who comes back wants to see first. */

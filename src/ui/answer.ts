@@ -83,6 +83,7 @@ function followUp(state: State, entry: Entry): string[] {
   const label = (no: number) => `${containerName(state, no)}, label ${groupedCode(codeOf(state, no))}`
   const opened =
     entry.type === 'container-opened' ? entry.container.no : 'opened' in entry ? entry.opened?.no : undefined
+  if (opened !== undefined && state.containers.get(opened)?.run !== undefined) return []
   if (opened !== undefined) return [`write it on ${label(opened)}`]
   if (entry.type !== 'build-done') return []
   return containersOfStep(state, entry.step).map((no) => `something of it still lies in ${label(no)}`)

@@ -1,5 +1,7 @@
 import { findVerb, readLine, readOff } from '../lines/read-line.ts'
 import type { Reading } from '../lines/reading.ts'
+import { allPictures, picturesOf } from '../session/pictures.ts'
+import { counted } from '../words/grammar.ts'
 import { misreadingText } from '../words/misreadings.ts'
 import type { Command } from './act.ts'
 import { act, go, type Meaning, no } from './meaning.ts'
@@ -42,7 +44,7 @@ function read(reading: Reading, { session }: Scene, says = ''): Meaning {
     case 'errand':
       return act({ do: 'errand', errand: reading.errand }, says)
     case 'ask':
-      return asked(reading.ask)
+      return asked(reading.ask, session)
     case 'which-piece': {
       const { words, pieces, again } = reading
       return go(`which one? ${pieces.length} answer to "${words}"`, {
@@ -68,7 +70,7 @@ function afterwards(commands: readonly Command[]): Screen | undefined {
   return undefined
 }
 
-function asked(ask: Extract<Reading, { kind: 'ask' }>['ask']): Meaning {
+function asked(ask: Extract<Reading, { kind: 'ask' }>['ask'], { state }: Scene['session']): Meaning {
   switch (ask.ask) {
     case 'card':
       return go('where you are', { at: 'now' })
@@ -91,6 +93,12 @@ function asked(ask: Extract<Reading, { kind: 'ask' }>['ask']): Meaning {
         container: ask.container,
         invert: false,
       })
+    case 'photos': {
+      const pictures = ask.of === null ? allPictures(state) : picturesOf(state, ask.of)
+      const what = pictures.length === 0 ? 'No picture.' : `${counted(pictures.length, 'picture')}.`
+      const cure = pictures.map(({ id, file }) => `${id} ${file}`).join(', ')
+      return act({ do: 'say', what, cure }, 'pictures')
+    }
     case 'proposals':
       return go('what else the way back asks for', { at: 'proposals' })
     case 'help':

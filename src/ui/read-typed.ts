@@ -1,7 +1,7 @@
 import { readCode, splitTail } from '../label/code.ts'
 import { plainText } from '../label/plain-text.ts'
 import { findVerb } from '../lines/read-line.ts'
-import { codeOf } from '../session/scan.ts'
+import { bearerOf } from '../session/scan.ts'
 import { entryText } from '../words/entries.ts'
 import { QUIT, SCREENS } from './keys.ts'
 import { language } from './language.ts'
@@ -84,9 +84,8 @@ function behindWords({ before, after }: Typed, scene: Scene): Meaning | undefine
 function isKnown(code: string, { session, jobs }: Scene): boolean {
   const reading = readCode(code)
   if (reading.kind !== 'code') return false
-  const { job, containers } = session.state
-  if (reading.job !== job.no) return jobs.some(({ no }) => no === reading.job)
-  return containers.has(reading.container) && codeOf(session.state, reading.container) === reading.code
+  if (reading.job !== session.state.job.no) return jobs.some(({ no }) => no === reading.job)
+  return bearerOf(session.state, reading.container) !== null
 }
 
 function answered(text: string, { question }: Page): Meaning | undefined {

@@ -514,7 +514,7 @@ describe('whatever is typed', () => {
     fc.assert(
       fc.property(fc.oneof(line, fc.string({ unit: 'binary', maxLength: 80 })), (text) => {
         for (const reading of [readLine(text, state), readLine(text, nothing), readOff(text, state)]) {
-          expect(['commands', 'ask', 'which-piece', 'misread']).toContain(reading.kind)
+          expect(['commands', 'ask', 'errand', 'which-piece', 'misread']).toContain(reading.kind)
         }
       }),
       { numRuns: 2000 },

@@ -4,13 +4,13 @@ import { TOPICS } from '../../src/lines/verb.ts'
 import { verbs } from '../../src/lines/verbs.ts'
 import { told, topEnd } from './told.ts'
 
-const state = told(...topEnd, 'tighten valve cover bolts: 10 Nm')
+const state = told(...topEnd, 'tighten valve cover bolts: 10 Nm', 'off 6 M6x20 pump cover bolts into bench')
 
 const examples = verbs.flatMap((verb) => verb.examples.map((example) => ({ verb, example })))
 
-test.each(examples)('the example "$example" is a command or a question', ({ verb, example }) => {
+test.each(examples)('the example "$example" is a command, a question or an errand', ({ verb, example }) => {
   const reading = readLine(example, state)
-  expect(reading.kind === 'misread' ? reading : reading.kind).toMatch(/^(commands|ask)$/)
+  expect(reading.kind === 'misread' ? reading : reading.kind).toMatch(/^(commands|ask|errand)$/)
   if (!/^\d+$/.test(example)) expect(findVerb(example)?.verb).toBe(verb)
 })
 

@@ -1,4 +1,5 @@
 import type { Session } from '../../session/session.ts'
+import { isTakenBack } from '../../session/views.ts'
 import { entryText } from '../../words/entries.ts'
 import { whenText } from './when.ts'
 
@@ -9,7 +10,7 @@ export function logAnswer(session: Session, last: number | null): { text: string
   const entries = session.entries().slice(-(last ?? USUAL))
   const inForce = new Set(session.state.inForce)
   const text = entries.map((entry) => {
-    const isUndone = !inForce.has(entry.n) && entry.type !== 'undone' && entry.type !== 'redone'
+    const isUndone = isTakenBack(inForce, entry)
     const by = entry.by === undefined ? '' : ` [${entry.by}]`
     const told = entryText(session.state, entry)
     return `${String(entry.n).padStart(4)}  ${whenText(entry.at)}${by}  ${isUndone ? `(undone) ${told}` : told}`

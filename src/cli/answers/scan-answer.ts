@@ -1,15 +1,22 @@
 import { groupedCode } from '../../label/code.ts'
 import type { ScanAnswer, ScannedPiece, Verdict } from '../../session/scan.ts'
 import type { Session } from '../../session/session.ts'
+import { cardOf } from '../../session/views.ts'
+import { otherBearerName } from '../../words/bearers.ts'
 import { stepName } from '../../words/names.ts'
 import { countedPiece, homeName } from '../../words/pieces.ts'
 import { containerName, containerPath, containerPlace } from '../../words/places.ts'
 import { reasonText } from '../../words/reasons.ts'
+import { cardText } from './card-text.ts'
+import { bearerText } from './labels.ts'
+import { picturesLine } from './photos-text.ts'
+import { stepAnswer } from './step-text.ts'
 
 type State = Session['state']
 
 /** What a label is, what is in it, where each piece goes, and first of all whether it fits now. */
-export function scanText({ state }: Session, answer: ScanAnswer): string[] {
+export function scanText(session: Session, answer: ScanAnswer): string[] {
+  const { state } = session
   switch (answer.kind) {
     case 'container': {
       const { container, code, pieces, inside, verdict } = answer
@@ -19,6 +26,7 @@ export function scanText({ state }: Session, answer: ScanAnswer): string[] {
         ...reasonsOf(verdict).map((reason) => `  ${reasonText(state, reason)}`),
         ...pieces.map((piece) => `  ${pieceLine(state, piece)}`),
         ...inside.map((no) => `  ${containerName(state, no)} stands in it`),
+        ...picturesLine(state, { container }).map((line) => `  ${line}`),
       ]
     }
     case 'void': {
@@ -26,11 +34,26 @@ export function scanText({ state }: Session, answer: ScanAnswer): string[] {
       const after = insteadOf === null ? '' : ` ${containerName(state, insteadOf)} took its place.`
       return [`Label ${groupedCode(code)} is void: ${reason}.${after}`]
     }
+    case 'blank': {
+      const { container, code } = answer
+      return [
+        `UNUSED LABEL ${container}, ${groupedCode(code)}: nothing has it yet.`,
+        `  What is put into it opens it: off ... into ${container}, or into tag ${container}`,
+        `  To open it empty: bag label ${container}, or tray 12 slots label ${container}`,
+        ...picturesLine(state, { container }).map((line) => `  ${line}`),
+      ]
+    }
+    case 'step': {
+      const { step, code } = answer
+      return [`Label ${groupedCode(code)} is a step:`, ...(stepAnswer(session, step)?.text ?? [])]
+    }
+    case 'machine':
+      return [`Label ${groupedCode(answer.code)} is the machine:`, ...cardText(session, cardOf(session))]
     case 'other-job': {
-      const { job, container, name } = answer
+      const { job, bearer, name } = answer
       const whose = name === null ? ', which is not in this home' : `, ${name}`
       return [
-        `OTHER JOB: this is container ${container} of job ${job}${whose}. Here is job ${state.job.no}, ${state.job.name}.`,
+        `OTHER JOB: this is ${otherBearerName(bearer)} of job ${job}${whose}. Here is job ${state.job.no}, ${state.job.name}.`,
         'Nothing in it belongs to this machine.',
       ]
     }
@@ -44,7 +67,7 @@ export function scanText({ state }: Session, answer: ScanAnswer): string[] {
     }
     case 'misread': {
       const near = answer.near.map(
-        (code) => `  ${groupedCode(code)}  ${containerName(state, Number(code.slice(3, 7)))}`,
+        (code) => `  ${groupedCode(code)}  ${bearerText(state, Number(code.slice(3, 7))) ?? ''}`,
       )
       const what = `${answer.digits} is no label code: its check digits do not agree.`
       return near.length === 0

@@ -6,6 +6,7 @@ import { reasonText } from '../../words/reasons.ts'
 import { stepLine } from './back-text.ts'
 import { placeWithLabel } from './labels.ts'
 import { todoText } from './next-text.ts'
+import { picturesLine } from './photos-text.ts'
 
 /** A step: how it stands, what it holds, what blocks it, what is to be done in it; null when there is none. */
 export function stepAnswer(session: Session, no: number): { text: string[]; answer: unknown } | null {
@@ -46,6 +47,7 @@ export function stepAnswer(session: Session, no: number): { text: string[]; answ
       'Notes:',
       notes.map(({ kind, text }) => (kind === 'note' ? text : `${kind}: ${text}`)),
     ),
+    ...picturesLine(state, { step: no }),
   ]
   return { text, answer: { ...row, needs: needed, todo, notes, pieces: contents.pieces } }
 }

@@ -1,9 +1,11 @@
 import { findPiecesEver, nearPieces } from '../../lines/find-piece.ts'
 import type { Session } from '../../session/session.ts'
 import { containerRows } from '../../session/views.ts'
+import { numberRanges } from '../../words/grammar.ts'
 import { countedPiece, homeName, pieceName } from '../../words/pieces.ts'
 import { containerName, containerPath } from '../../words/places.ts'
 import { label, placeWithLabel } from './labels.ts'
+import { picturesLine } from './photos-text.ts'
 
 /** Where the pieces are that answer to words, each with its home; or every container and what is loose. */
 export function whereAnswer(session: Session, words: string): { text: string[]; answer: unknown } {
@@ -25,7 +27,9 @@ export function whereAnswer(session: Session, words: string): { text: string[]; 
       const where = lies.map(({ place, count }) => `${count} ${placeWithLabel(state, place)}`).join(', ')
       return `${piece}  ${name}: ${where === '' ? 'nowhere' : where}; belongs to ${home}, step ${step}`
     })
-    return { text, answer: pieces }
+    const [only] = pieces
+    const shown = only && pieces.length === 1 ? picturesLine(state, { piece: only.piece }) : []
+    return { text: [...text, ...shown.map((line) => `  ${line}`)], answer: pieces }
   }
   const near = nearPieces(words, state).map((id) => `  ${id}  ${pieceName(state, id)}`)
   return {
@@ -55,9 +59,12 @@ function everywhere({ state }: Session): { text: string[]; answer: unknown } {
     ({ place, piece, count }) =>
       `${piece}  ${countedPiece(state, piece, count)}: ${placeWithLabel(state, place)}`,
   )
-  const all = [...text, ...lines]
+  const unused = [...state.blanks].filter(([, { voided }]) => voided === null).map(([no]) => no)
+  const blank =
+    unused.length === 0 ? [] : [`unused ${unused.length === 1 ? 'label' : 'labels'}: ${numberRanges(unused)}`]
+  const all = [...text, ...lines, ...blank]
   return {
     text: all.length === 0 ? ['Nothing is off the machine.'] : all,
-    answer: { containers: rows, loose },
+    answer: { containers: rows, loose, unused },
   }
 }

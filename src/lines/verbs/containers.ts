@@ -1,27 +1,31 @@
 import type { ContainerKind } from '../../journal/command.ts'
 import type { Line } from '../line.ts'
-import { readNewContainer } from '../read-place.ts'
+import { readNewContainer, splitLabel } from '../read-place.ts'
 import type { Verb } from '../verb.ts'
 
 export const containerVerbs: readonly Verb[] = [
   opens('bag', {
-    forms: ['bag [NAME] [in 3]'],
-    says: 'Opens a bag, which is then in hand: what comes off goes into it.',
-    examples: ['bag', 'bag exhaust nuts', 'bag in bin 2'],
+    forms: ['bag [NAME] [in 3] [label 14]'],
+    says: 'Opens a bag, which is then in hand: what comes off goes into it. An unused label may be named for it.',
+    examples: ['bag', 'bag exhaust nuts', 'bag in bin 2', 'bag exhaust nuts label 14'],
   }),
-  opens('bin', { forms: ['bin [NAME] [in 3]'], says: 'Opens a bin or a box.', examples: ['bin top end'] }),
+  opens('bin', {
+    forms: ['bin [NAME] [in 3] [label 14]'],
+    says: 'Opens a bin or a box.',
+    examples: ['bin top end'],
+  }),
   opens('tray', {
-    forms: ['tray N slots [NAME] [in 3]'],
+    forms: ['tray N slots [NAME] [in 3] [label 14]'],
     says: 'Opens a tray with numbered slots: each matched piece has a slot of its own.',
-    examples: ['tray 12 slots', 'tray 8 slots cam caps in shelf 2'],
+    examples: ['tray 12 slots', 'tray 8 slots cam caps in shelf 2', 'tray 12 slots cam caps label 14'],
   }),
   opens('tag', {
-    forms: ['tag [NAME]'],
+    forms: ['tag [NAME] [label 14]'],
     says: 'Opens a tag that is tied to one thing.',
     examples: ['tag', 'tag coolant hose'],
   }),
   opens('shelf', {
-    forms: ['shelf [NAME]'],
+    forms: ['shelf [NAME] [label 14]'],
     says: 'Opens a shelf that bags, bins and trays stand on.',
     examples: ['shelf above the bench'],
   }),
@@ -45,10 +49,16 @@ export const containerVerbs: readonly Verb[] = [
   {
     words: ['void'],
     topic: 'containers',
-    forms: ['void 3 because REASON[, see 4]'],
-    says: 'Voids a label that is gone or wrong, and names what took its place. The container must be empty.',
-    examples: ['void 3 because torn', 'void 3 because torn, see 4'],
+    forms: ['void 3 because REASON[, see 4]', 'void 5..28 because REASON'],
+    says: 'Voids a label that is gone or wrong, and names what took its place. The container must be empty. Of several, those that are unused.',
+    examples: ['void 3 because torn', 'void 3 because torn, see 4', 'void 5..28 because the sheet is lost'],
     read(line) {
+      const run = /^(?:labels? )?(\d{1,4}) ?(?:\.\.| to ) ?(\d{1,4})(?=,? because\b|$)/i.exec(line.rest)
+      if (run) {
+        const reason = line.reason()
+        const [from, to] = [Number(run[1]), Number(run[2])]
+        return { do: 'void-labels', from: Math.min(from, to), to: Math.max(from, to), reason }
+      }
       const see = line.take(/,? see ((?:bag |bin |tray |tag |shelf )?\d{1,4})$/i)?.[0]
       const reason = line.reason()
       return {
@@ -66,9 +76,14 @@ function opens(kind: ContainerKind, about: Pick<Verb, 'forms' | 'says' | 'exampl
 }
 
 function opening(kind: ContainerKind, line: Line) {
+  let no = takeLabel(line)
   const outer = line.take(/(?:^| )(?:in|on) ((?:bag |bin |tray |shelf )?\d{1,4})$/i)?.[0]
+  no ??= takeLabel(line)
   // A bare number is somebody who means the container of that number, not a name.
-  if (kind !== 'tray' && /^\d+$/.test(line.rest)) line.notUnderstood(line.rest, `scan ${line.rest}`)
+  if (kind !== 'tray' && /^\d+$/.test(line.rest)) {
+    const isUnused = line.state.blanks.has(Number(line.rest))
+    line.notUnderstood(line.rest, isUnused ? `${kind} label ${line.rest}` : `scan ${line.rest}`)
+  }
   if (kind === 'tray' && line.rest === '') line.missing('N slots')
   if (
     kind === 'tray' &&
@@ -84,5 +99,14 @@ function opening(kind: ContainerKind, line: Line) {
     slots: opened.slots,
     name: opened.name,
     inside: outer === undefined ? undefined : line.container(outer),
+    no: no ?? undefined,
   }
+}
+
+function takeLabel(line: Line): number | null {
+  // Only behind the word: a number alone is told apart above.
+  if (!/(?:^| )label \d/i.test(line.rest)) return null
+  const split = splitLabel(line.rest, line.state) ?? line.notUnderstood(line.rest)
+  line.rest = split.rest
+  return split.no
 }

@@ -1,3 +1,4 @@
+import { MACHINE_NUMBER, stepNumber } from '../../label/code.ts'
 import type { Ask } from '../reading.ts'
 import type { Verb } from '../verb.ts'
 
@@ -36,10 +37,17 @@ export const questionVerbs: readonly Verb[] = [
   {
     words: ['qr'],
     topic: 'questions',
-    forms: ['qr N'],
-    says: 'Shows the QR symbol of a label, to be scanned from the screen.',
-    examples: ['qr 3'],
-    read: (line) => ({ ask: 'qr', container: line.container(line.takeRest('N')) }),
+    forms: ['qr N', 'qr machine', 'qr step 4'],
+    says: 'Shows the QR symbol of a label, used or unused, of the machine or of a step, to be scanned from the screen.',
+    examples: ['qr 3', 'qr machine', 'qr step 2'],
+    read(line) {
+      if (line.take(/^(?:the )?(?:machine|job)$/i)) return { ask: 'qr', container: MACHINE_NUMBER }
+      const [step] = line.take(/^step (\d{1,9})$/i) ?? []
+      if (step === undefined) return { ask: 'qr', container: line.container(line.takeRest('N')) }
+      const no = Number(step)
+      // There is no such step in any job that has its symbol: the answer says so.
+      return { ask: 'qr', container: no >= 1 && no <= 999 ? stepNumber(no) : line.notUnderstood(step) }
+    },
   },
   asks('proposals', 'Shows steps of the way back that the record suggests; "accept" takes them.'),
   {

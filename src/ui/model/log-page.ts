@@ -1,3 +1,4 @@
+import { isTakenBack } from '../../session/views.ts'
 import { entryText } from '../../words/entries.ts'
 import { goTo, NO_CHOICES, type Page } from '../page.ts'
 import { chip, SIGNS } from '../signs.ts'
@@ -24,7 +25,7 @@ export function logPage(scene: Scene): Page {
 }
 
 function row({ session, width, now }: Scene, entry: Entry, inForce: ReadonlySet<number>): Line {
-  const isUndone = entry.type !== 'undone' && entry.type !== 'redone' && !inForce.has(entry.n)
+  const isUndone = isTakenBack(inForce, entry)
   const who = entry.by === undefined ? '' : `${entry.by}: `
   return cut(
     line(

@@ -70,8 +70,10 @@ export function offPage(scene: Scene): Page {
 /** The container that the next line fills; null when it will open one. */
 function inHand({ session, hand }: Scene): number | null {
   const no = hand ?? session.state.hand
-  const container = no === null ? undefined : session.state.containers.get(no)
-  return container && container.voided === null ? container.no : null
+  if (no === null) return null
+  // An unused label in hand opens its bag with the first piece.
+  const label = session.state.containers.get(no) ?? session.state.blanks.get(no)
+  return label && label.voided === null ? no : null
 }
 
 function title(state: State): Line {
@@ -94,6 +96,8 @@ function handRows({ session, width }: Scene, container: number | null): Line[] {
 }
 
 function isJustOpened(session: Session, container: number): boolean {
+  // On a printed label it stands already.
+  if (session.state.containers.get(container)?.run !== undefined) return false
   const last = session.entries().findLast(({ n }) => n === session.state.inForce.at(-1))
   if (last?.type === 'container-opened') return last.container.no === container
   return last !== undefined && 'opened' in last && last.opened?.no === container

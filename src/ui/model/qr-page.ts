@@ -1,20 +1,22 @@
 import { groupedCode } from '../../label/code.ts'
 import { screenQr } from '../../label/screen-qr.ts'
-import { codeOf } from '../../session/scan.ts'
+import { bearerOf, codeOf } from '../../session/scan.ts'
+import { bearerName } from '../../words/bearers.ts'
 import { liesIn } from '../../words/lookups.ts'
 import { countedPiece } from '../../words/pieces.ts'
-import { containerName } from '../../words/places.ts'
 import { type Choice, choicesOf, type Page, rowsOf } from '../page.ts'
 import { blank, cut, type Line, line, padded, strong, wrap } from '../text/line.ts'
 import type { Scene, State } from './scene.ts'
 
 const SYMBOL_WIDTH = 29
 
-/** The QR symbol of a container, as large as a terminal draws it, and beside it what it stands for. */
+/** The QR symbol of a label, as large as a terminal draws it, and beside it what it stands for. */
 export function qrPage(scene: Scene, no: number, invert: boolean): Page {
   const { session, colour, width } = scene
   const { state } = session
-  if (!state.containers.has(no)) return missing(no)
+  const bearer = bearerOf(state, no)
+  if (bearer === null) return missing(no)
+  const name = bearerName(state, bearer)
   const code = codeOf(state, no)
   const choices = new Map<number, Choice>()
   if (!colour)
@@ -22,7 +24,7 @@ export function qrPage(scene: Scene, no: number, invert: boolean): Page {
       says: 'the other way round, for a light screen',
       act: { do: 'turn', to: { at: 'qr', container: no, invert: !invert } },
     })
-  const beside = besideRows(scene, no, code, choices)
+  const beside = besideRows(scene, { no, name, code, isContainer: bearer.kind === 'container' }, choices)
   const rows = screenQr(code, { colour, invert }).map((row, index): Line => {
     const text = cut(beside[index] ?? blank, Math.max(0, width - SYMBOL_WIDTH - 8))
     return [
@@ -33,7 +35,7 @@ export function qrPage(scene: Scene, no: number, invert: boolean): Page {
     ]
   })
   return {
-    title: line(strong(containerName(state, no)), `  label ${groupedCode(code)}`),
+    title: line(strong(name), `  label ${groupedCode(code)}`),
     top: [],
     rows: rowsOf(rows),
     enter: { says: 'back', act: { do: 'back' } },
@@ -44,8 +46,7 @@ export function qrPage(scene: Scene, no: number, invert: boolean): Page {
 
 function besideRows(
   { session, width, colour }: Scene,
-  no: number,
-  code: string,
+  { no, name, code, isContainer }: { no: number; name: string; code: string; isContainer: boolean },
   choices: Map<number, Choice>,
 ): Line[] {
   const { state } = session
@@ -53,11 +54,9 @@ function besideRows(
   return [
     blank,
     line(strong(groupedCode(code))),
-    line(containerName(state, no)),
+    ...wrap(line(name), room, 2),
     blank,
-    ...content(state, no)
-      .flatMap((text) => wrap(line(text), room, 2))
-      .slice(0, 7),
+    ...(isContainer ? content(state, no) : []).flatMap((text) => wrap(line(text), room, 2)).slice(0, 7),
     blank,
     ...(colour ? [] : wrap(line('Without colour a dark screen is assumed.'), room)),
     ...[...choices].flatMap(([number, { says }]) => wrap(line(strong(String(number)), `  ${says}`), room, 3)),
@@ -71,9 +70,9 @@ function content(state: State, no: number): string[] {
 
 function missing(no: number): Page {
   return {
-    title: line(strong(`CONTAINER ${no}`)),
+    title: line(strong(`LABEL ${no}`)),
     top: [],
-    rows: rowsOf([padded(line(`     There is no container ${no}.`), 40)]),
+    rows: rowsOf([padded(line(`     No label of this job has the number ${no}.`), 40)]),
     enter: { says: 'back', act: { do: 'back' } },
     choice: () => undefined,
     large: null,

@@ -175,21 +175,21 @@ function fitFrom(state: State, { piece, count, step }: ScannedPiece, no: number)
 }
 
 /** The verdict in large letters where they fit; its sign and word stand in the title. */
-function verdictShown({ width }: Scene, sign: Sign): Pick<Page, 'top' | 'large'> {
-  const letters = bigLetters(sign.word, width - 5) ?? []
+function verdictShown({ width }: Scene, sign: Sign, words: string = sign.word): Pick<Page, 'top' | 'large'> {
+  const letters = bigLetters(words, width - 5) ?? bigLetters(sign.word, width - 5) ?? []
   return {
     top: letters.map((row) => line('     ', strong(row))),
-    large: { letters: sign.word, under: [line(chip(sign))] },
+    large: { letters: words, under: [line(chip(sign))] },
   }
 }
 
 function otherPage(scene: Scene, answer: Exclude<ScanAnswer, { kind: 'container' }>): Page {
-  const { sign, rows, choices } = scanTold(scene, answer)
+  const { sign, rows, choices, enter, letters } = scanTold(scene, answer)
   return {
-    ...verdictShown(scene, sign),
+    ...verdictShown(scene, sign, letters),
     title: line(strong('THE LABEL'), '  ', chip(sign)),
     rows: rowsOf(rows),
-    enter: { says: 'back', act: { do: 'back', past: 'scan' } },
+    enter: enter ?? { says: 'back', act: { do: 'back', past: 'scan' } },
     choice: choicesOf(choices),
   }
 }

@@ -1,5 +1,7 @@
 import { groupedCode } from '../../label/code.ts'
-import type { ScanAnswer } from '../../session/scan.ts'
+import { bearerOf, type ScanAnswer } from '../../session/scan.ts'
+import { bearerName, otherBearerName } from '../../words/bearers.ts'
+import { stepName } from '../../words/names.ts'
 import { containerName } from '../../words/places.ts'
 import { type Choice, goTo } from '../page.ts'
 import { SIGNS, type Sign } from '../signs.ts'
@@ -12,6 +14,10 @@ export interface ToldAnswer {
   sign: Sign
   rows: Line[]
   choices: Map<number, Choice>
+  /** Where Enter leads, when it is not back. */
+  enter?: Choice | undefined
+  /** What large letters say, when it is more than the sign. */
+  letters?: string | undefined
 }
 
 /** Tells it in words, with its choices by number. */
@@ -36,10 +42,50 @@ export function scanTold(
       )
       return { sign: SIGNS.void, rows: [...rows, ...listed(choices, width)], choices }
     }
+    case 'blank': {
+      const { container, code } = answer
+      choices.set(3, goTo('QR code', { at: 'qr', container, invert: false }))
+      return {
+        sign: SIGNS.unused,
+        letters: `${SIGNS.unused.word} ${container}`,
+        rows: [
+          ...say(
+            `Label ${groupedCode(code)} is on paper and nothing has it yet. What is put into it opens a bag.`,
+            `For a tag or a tray: "tag label ${container}", "tray 12 slots label ${container}".`,
+          ),
+          ...listed(choices, width),
+        ],
+        choices,
+        enter: {
+          says: `take it in hand: what comes off goes into label ${container}`,
+          act: { do: 'take', container },
+        },
+      }
+    }
+    case 'step': {
+      const { step, code } = answer
+      const name = stepName(state, step)
+      return {
+        sign: SIGNS.step,
+        letters: `STEP ${step}`,
+        rows: say(`Label ${groupedCode(code)} is ${name}.`),
+        choices,
+        enter: goTo(`look at ${name}`, { at: 'step', step }),
+      }
+    }
+    case 'machine':
+      return {
+        sign: SIGNS.machine,
+        rows: say(
+          `Label ${groupedCode(answer.code)} is the machine itself: job ${state.job.no}, ${state.job.name}.`,
+        ),
+        choices,
+        enter: goTo('where you are', { at: 'now' }),
+      }
     case 'other-job': {
       const known = jobs.find(({ no }) => no === answer.job)
       const rows = say(
-        `This label is container ${answer.container} of job ${answer.job}${answer.name === null ? ', which is not in this home' : `, ${answer.name}`}. This job is ${state.job.no}, ${state.job.name}.`,
+        `This label is ${otherBearerName(answer.bearer)} of job ${answer.job}${answer.name === null ? ', which is not in this home' : `, ${answer.name}`}. This job is ${state.job.no}, ${state.job.name}.`,
         'Nothing in it belongs to this machine.',
       )
       if (known) choices.set(1, { says: `open ${known.name}`, act: { do: 'open-job', path: known.path } })
@@ -58,11 +104,9 @@ export function scanTold(
     }
     case 'misread': {
       for (const [index, code] of answer.near.entries()) {
-        const container = Number(code.slice(3, 7))
-        choices.set(
-          index + 1,
-          goTo(`${groupedCode(code)}, ${containerName(state, container)}`, { at: 'scan', text: code }),
-        )
+        const bearer = bearerOf(state, Number(code.slice(3, 7)))
+        const name = bearer === null ? '' : `, ${bearerName(state, bearer)}`
+        choices.set(index + 1, goTo(`${groupedCode(code)}${name}`, { at: 'scan', text: code }))
       }
       const rows = say(
         `${answer.digits} is no label code: its check digits do not agree. Scan or type it again${answer.near.length > 0 ? ', or was it one of these?' : '.'}`,
