@@ -1,4 +1,3 @@
-import { createCanvas } from '@napi-rs/canvas'
 import { getDocument, type PDFDocumentProxy } from 'pdfjs-dist/legacy/build/pdf.mjs'
 import type { Picture } from '../../../src/label/render/rasteriser.ts'
 
@@ -27,7 +26,7 @@ export async function readPdf(pdf: Uint8Array): Promise<{ title: string; pages: 
     for (let number = 1; number <= document.numPages; number++) {
       const page = await document.getPage(number)
       const [left = 0, bottom = 0, right = 0, top = 0] = page.view
-      const { items } = await page.getTextContent()
+      const { items } = await page.getTextContent({ disableNormalization: true })
       const texts = items.flatMap((item) => {
         if (!('str' in item) || item.str === '') return []
         const [x = 0, y = 0] = item.transform.slice(4)
@@ -47,11 +46,22 @@ export async function pdfPicture(pdf: Uint8Array, dpi: number, number = 1): Prom
     const page = await document.getPage(number)
     const viewport = page.getViewport({ scale: dpi / 72 })
     const [width, height] = [Math.round(viewport.width), Math.round(viewport.height)]
-    const canvas = createCanvas(width, height)
-    const canvasContext = canvas.getContext('2d')
-    await page.render({ canvas: null, canvasContext: canvasContext as never, viewport }).promise
-    return { width, height, rgba: new Uint8Array(canvasContext.getImageData(0, 0, width, height).data) }
+    // pdf.js brings a canvas of its own: its paths cannot be drawn on another.
+    const { canvas, context } = (document.canvasFactory as CanvasFactory).create(width, height)
+    await page.render({ canvas, canvasContext: context, viewport }).promise
+    return { width, height, rgba: new Uint8Array(context.getImageData(0, 0, width, height).data) }
   })
+}
+
+/** What is used here of the canvas of pdf.js, the types of which belong to a browser. */
+interface CanvasFactory {
+  create(
+    width: number,
+    height: number,
+  ): {
+    canvas: null
+    context: { getImageData(x: number, y: number, width: number, height: number): { data: Uint8Array } }
+  }
 }
 
 async function opened<T>(pdf: Uint8Array, use: (document: PDFDocumentProxy) => Promise<T>): Promise<T> {
