@@ -1,4 +1,5 @@
-// Bundles src/cli/main.ts into dist/putback.js and the chunks that it loads when needed.
+// Bundles src/cli/main.ts into dist/putback.js and the chunks that it loads when needed, and the thread that reads
+// pictures into dist/decode-worker.js.
 // Splitting keeps `--help` free of React: only the entry is parsed until a command imports more.
 import { chmodSync, mkdirSync, readdirSync, realpathSync, renameSync, rmSync, writeFileSync } from 'node:fs'
 import { basename, join } from 'node:path'
@@ -14,10 +15,11 @@ export async function build() {
   const hash = sourcesHash()
   const { outputFiles } = await bundle({
     absWorkingDir: root,
-    entryPoints: { putback: 'src/cli/main.ts' },
+    entryPoints: { putback: 'src/cli/main.ts', 'decode-worker': 'src/photos/decode-worker.ts' },
     outdir: 'dist',
     chunkNames: '[name]-[hash]',
     bundle: true,
+    external,
     splitting: true,
     format: 'esm',
     platform: 'node',
@@ -42,6 +44,18 @@ export async function build() {
   removeOthers(outputFiles.map(({ path }) => basename(path)))
   writeSourcesStamp(hash)
 }
+
+// Installed beside the program: they are large, bring files of their own (wasm, fonts), and only printing and pictures
+// load them.
+const external = [
+  '@resvg/resvg-wasm',
+  'dejavu-fonts-ttf',
+  'exifr',
+  'fontkit',
+  'pdfkit',
+  'qrcode',
+  'zxing-wasm',
+]
 
 // Ink reaches for this package only when DEV=true; it is not installed.
 const withoutDevtools = {

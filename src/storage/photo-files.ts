@@ -1,0 +1,276 @@
+import { createHash } from 'node:crypto'
+import fs from 'node:fs'
+import { dirname, join } from 'node:path'
+import { errnoOf, type FileSystem, removeQuietly, syncFolder, withFile, writeAll } from './file-system.ts'
+import { notRecorded } from './not-recorded.ts'
+import { isAlive } from './process-alive.ts'
+
+/** The name of the folder of pictures inside a job's folder. */
+export const PHOTOS_NAME = 'photos'
+
+/** What keeping pictures asks of the file system beyond journals. */
+export interface PhotoFileSystem extends FileSystem {
+  linkSync(existing: string, name: string): void
+}
+
+export const nodePhotoFileSystem: PhotoFileSystem = fs
+
+/** A picture to copy into the job. */
+export interface PictureToCopy {
+  source: string
+  /** Of its bytes as they were when it was looked at. */
+  sha256: string
+  /** The name that the copy gets, without `.` and extension, and without the `-2` that a clash adds. */
+  stem: string
+  extension: string
+}
+
+/** The source could not be read, or its bytes are no longer those that were looked at (`errno` null). */
+export class SourceChanged extends Error {
+  override readonly name = 'SourceChanged'
+  readonly errno: string | null
+  constructor(path: string, errno: string | null) {
+    super(`${path} ${errno === null ? 'has changed' : `cannot be read: ${errno}`}`)
+    this.errno = errno
+  }
+}
+
+/**
+ * The pictures of one job. `recorded` are the names that the record has: they are never given to anything else.
+ * Nothing is made before the first copy. Whatever the disk refuses is thrown as NotRecorded.
+ */
+export class PhotoFiles {
+  readonly path: string
+  readonly #fs: PhotoFileSystem
+  readonly #taken: Set<string>
+  /** Copies that no entry names, by their length: those of an import that was broken off. */
+  #unclaimed: Map<number, string[]> | null = null
+  #copies = 0
+
+  constructor(jobFolder: string, recorded: Iterable<string>, fs: PhotoFileSystem = nodePhotoFileSystem) {
+    this.path = join(jobFolder, PHOTOS_NAME)
+    this.#fs = fs
+    this.#taken = new Set([...recorded].map((name) => name.toLowerCase()))
+  }
+
+  /** Whether the copy of that name is there. */
+  has(name: string): boolean {
+    return photoFile(dirname(this.path), name) !== null
+  }
+
+  /**
+   * Copies a picture in, byte by byte the same, and answers the name it got. A copy that is there without an entry
+   * is taken instead of a new one. On the disk, but for its name: that takes `flush`. Throws SourceChanged, NotRecorded.
+   */
+  copyIn(picture: PictureToCopy): string {
+    return this.#recorded(() => {
+      this.#makeFolder()
+      const found = this.#findUnclaimed(picture)
+      if (found !== null && isNamed(found, picture)) return this.#claim(found)
+      const temporary = this.#copy(picture)
+      try {
+        return this.#claim(this.#name(temporary, picture))
+      } finally {
+        removeQuietly(this.#fs, temporary)
+      }
+    })
+  }
+
+  /**
+   * Puts back the copy of a recorded picture that is missing; false when something else has its name. Throws
+   * SourceChanged, NotRecorded.
+   */
+  restore(name: string, source: string, sha256: string): boolean {
+    return this.#recorded(() => {
+      this.#makeFolder()
+      const temporary = this.#copy({ source, sha256 })
+      try {
+        return this.#putInPlace(temporary, join(this.path, name))
+      } finally {
+        removeQuietly(this.#fs, temporary)
+      }
+    })
+  }
+
+  /** Makes the names of all copies durable. Only then may an entry name them. */
+  flush(): void {
+    this.#recorded(() => syncFolder(this.#fs, this.path))
+  }
+
+  /** Removes a copy that no entry names, or ever will: its picture was recorded with another copy. */
+  remove(name: string): void {
+    removeQuietly(this.#fs, join(this.path, name))
+  }
+
+  #makeFolder(): void {
+    if (this.#unclaimed !== null) return
+    try {
+      fs.mkdirSync(this.path, { mode: 0o700 })
+      syncFolder(this.#fs, dirname(this.path))
+    } catch (error) {
+      if (errnoOf(error) !== 'EEXIST') throw error
+    }
+    this.#removeLeftovers()
+    this.#unclaimed = this.#listUnclaimed()
+  }
+
+  /** Half copies of imports that were killed. One of a living program may still be written. */
+  #removeLeftovers(): void {
+    for (const name of fs.readdirSync(this.path)) {
+      const [, pid] = TEMPORARY.exec(name) ?? []
+      if (pid !== undefined && Number(pid) !== process.pid && !isAlive(Number(pid)))
+        removeQuietly(this.#fs, join(this.path, name))
+    }
+  }
+
+  #listUnclaimed(): Map<number, string[]> {
+    const unclaimed = new Map<number, string[]>()
+    for (const entry of fs.readdirSync(this.path, { withFileTypes: true })) {
+      if (!entry.isFile() || !isCopyName(entry.name) || this.#taken.has(entry.name.toLowerCase())) continue
+      const { size } = this.#fs.statSync(join(this.path, entry.name))
+      unclaimed.set(size, [...(unclaimed.get(size) ?? []), entry.name])
+    }
+    return unclaimed
+  }
+
+  #findUnclaimed({ source, sha256 }: PictureToCopy): string | null {
+    if (!this.#unclaimed || this.#unclaimed.size === 0) return null
+    const { size } = fromSource(source, () => this.#fs.statSync(source))
+    const same = this.#unclaimed.get(size) ?? []
+    return same.find((name) => this.#hashOf(join(this.path, name)) === sha256) ?? null
+  }
+
+  #hashOf(path: string): string {
+    const hash = createHash('sha256')
+    withFile(this.#fs, path, 'r', (fd) => this.#eachChunk(fd, (chunk) => hash.update(chunk)))
+    return hash.digest('hex')
+  }
+
+  #claim(name: string): string {
+    this.#taken.add(name.toLowerCase())
+    for (const names of this.#unclaimed?.values() ?? []) {
+      const index = names.indexOf(name)
+      if (index >= 0) names.splice(index, 1)
+    }
+    return name
+  }
+
+  /** Copies into a file beside the others, flushed, and answers its path. */
+  #copy({ source, sha256 }: Pick<PictureToCopy, 'source' | 'sha256'>): string {
+    this.#copies += 1
+    const temporary = join(this.path, `.copy-${process.pid}-${this.#copies}.tmp`)
+    const hash = createHash('sha256')
+    removeQuietly(this.#fs, temporary)
+    const from = fromSource(source, () => this.#fs.openSync(source, 'r'))
+    try {
+      withFile(this.#fs, temporary, 'wx', (fd) => {
+        this.#eachChunk(
+          from,
+          (chunk) => {
+            hash.update(chunk)
+            writeAll(this.#fs, fd, chunk)
+          },
+          source,
+        )
+        this.#fs.fsyncSync(fd)
+      })
+      if (hash.digest('hex') !== sha256) throw new SourceChanged(source, null)
+      return temporary
+    } catch (error) {
+      removeQuietly(this.#fs, temporary)
+      throw error
+    } finally {
+      this.#fs.closeSync(from)
+    }
+  }
+
+  #eachChunk(fd: number, work: (chunk: Uint8Array) => void, source?: string): void {
+    const buffer = new Uint8Array(CHUNK)
+    for (let at = 0; ; ) {
+      const read = () => this.#fs.readSync(fd, buffer, 0, CHUNK, at)
+      const count = source === undefined ? read() : fromSource(source, read)
+      if (count === 0) return
+      work(buffer.subarray(0, count))
+      at += count
+    }
+  }
+
+  /** Gives a copy the first name that is free. */
+  #name(temporary: string, { stem, extension }: PictureToCopy): string {
+    for (let number = 1; number < MANY; number += 1) {
+      const name = `${stem}${number === 1 ? '' : `-${number}`}.${extension}`
+      if (this.#taken.has(name.toLowerCase())) continue
+      if (this.#putInPlace(temporary, join(this.path, name))) return name
+    }
+    throw new Error(`there are ${MANY} pictures called ${stem}`)
+  }
+
+  /** Never over a file that is there: false then. A rename would go over it, so the name is made by a link. */
+  #putInPlace(temporary: string, path: string): boolean {
+    try {
+      this.#fs.linkSync(temporary, path)
+      return true
+    } catch (error) {
+      const errno = errnoOf(error) ?? ''
+      if (errno === 'EEXIST') return false
+      if (!NO_LINKS.has(errno)) throw error
+    }
+    try {
+      // Without links, the name is reserved by an empty file of ours, and the rename goes over that.
+      this.#fs.closeSync(this.#fs.openSync(path, 'wx', 0o600))
+    } catch (error) {
+      if (errnoOf(error) === 'EEXIST') return false
+      throw error
+    }
+    try {
+      this.#fs.renameSync(temporary, path)
+    } catch (error) {
+      removeQuietly(this.#fs, path)
+      throw error
+    }
+    return true
+  }
+
+  #recorded<T>(work: () => T): T {
+    try {
+      return work()
+    } catch (error) {
+      throw notRecorded(error, this.path)
+    }
+  }
+}
+
+/**
+ * Where the copy of a recorded picture lies; null where there is none. A name that is no plain name of a file leads
+ * nowhere, and neither does a link: a record may come from elsewhere.
+ */
+export function photoFile(jobFolder: string, name: string): string | null {
+  if (name.startsWith('.') || /[/\\:]|\p{C}/u.test(name)) return null
+  const path = join(jobFolder, PHOTOS_NAME, name)
+  return fs.lstatSync(path, { throwIfNoEntry: false })?.isFile() ? path : null
+}
+
+/** Whether a name is one that copies get. Whatever else lies in the folder is the user's own. */
+export function isCopyName(name: string): boolean {
+  return /^\d{8}-\d{6}(?:-[a-z0-9-]+)?\.(?:jpg|png)$/.test(name)
+}
+
+const CHUNK = 1 << 20
+const MANY = 10_000
+const TEMPORARY = /^\.copy-(\d+)-\d+\.tmp$/
+/** File systems without hard links: FAT and its kin, some of networks. */
+const NO_LINKS = new Set(['EPERM', 'ENOTSUP', 'EOPNOTSUPP', 'ENOSYS', 'EMLINK', 'EXDEV', 'EINVAL', 'EACCES'])
+
+function isNamed(name: string, { stem, extension }: PictureToCopy): boolean {
+  const rest = name.startsWith(stem) ? name.slice(stem.length) : ''
+  return new RegExp(`^(?:-\\d{1,4})?\\.${extension}$`).test(rest)
+}
+
+function fromSource<T>(path: string, work: () => T): T {
+  try {
+    return work()
+  } catch (error) {
+    const errno = errnoOf(error)
+    throw errno === undefined ? error : new SourceChanged(path, errno)
+  }
+}
