@@ -127,9 +127,7 @@ function answer(session: Session, ask: Ask, around: Around): Result {
     case 'label':
       return found(markerAnswer(session, ask.container)) ?? unknown(session, 'container', ask.container)
     case 'qr':
-      return (
-        found(qrAnswer(session, ask.container, around.drawing)) ?? unknownNumber(session, ask.container)
-      )
+      return found(qrAnswer(session, ask.container, around.drawing)) ?? unknownNumber(session, ask.container)
     case 'photos':
       return found(photosAnswer(session, ask.of)) ?? unknownOwner(session, ask.of)
     case 'proposals':

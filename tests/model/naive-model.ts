@@ -187,6 +187,8 @@ export function inForce(entries: readonly Entry[]): Entry[] {
   const kept: Entry[] = []
   const taken: Entry[] = []
   for (const entry of entries) {
+    // Ink on paper is neither taken back nor brought back.
+    if (entry.type === 'labels-dealt') continue
     if (entry.type === 'undone') {
       const last = kept.pop()
       if (last?.n !== entry.entry) throw new Error(`entry ${entry.entry} was taken back out of turn`)

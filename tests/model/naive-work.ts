@@ -292,8 +292,9 @@ export class NaiveWork {
 function touchesTheRecord(entry: Entry): boolean {
   if (entry.type === 'counted') return entry.lines.some(({ difference }) => difference !== undefined)
   const paperwork = ['opened', 'described', 'archived', 'noted', 'stopped', 'cleared', 'started', 'closed']
-  const bags = ['container-opened', 'container-put', 'container-voided']
-  return ![...paperwork, ...bags].includes(entry.type)
+  const bags = ['container-opened', 'container-put', 'container-voided', 'labels-dealt', 'labels-voided']
+  const pictures = ['pictures-added', 'picture-sorted']
+  return ![...paperwork, ...bags, ...pictures].includes(entry.type)
 }
 
 function tick(cell: Cell): void {

@@ -11,6 +11,7 @@ import { leftovers } from '../../src/plan/leftovers.ts'
 import { Gates } from '../../src/plan/reasons.ts'
 import { numbered, openJob, quickText } from '../support/record.ts'
 import { leftoverLines } from './leftover-lines.ts'
+import { NaiveLabels, openedBy, walk } from './naive-labels.ts'
 import { NaiveModel } from './naive-model.ts'
 import { nextStepHome } from './way-home.ts'
 import { STRIP_WHIMS, WHIMS, type Whim, wildCommand } from './wild-commands.ts'
@@ -25,6 +26,8 @@ export interface RunTally {
   refused: Map<string, number>
   /** Sequences that cleared the first start of a machine that something had come off. */
   cleared: number
+  /** Containers that were opened with a label printed before. */
+  labelsUsed: number
 }
 
 /**
@@ -32,7 +35,14 @@ export interface RunTally {
  * Throws at the first disagreement, shrunk to a short job, with the seed that shows it again.
  */
 export function runSequences(count: number, seed: number): RunTally {
-  const tally: RunTally = { sequences: 0, commands: 0, written: new Map(), refused: new Map(), cleared: 0 }
+  const tally: RunTally = {
+    sequences: 0,
+    commands: 0,
+    written: new Map(),
+    refused: new Map(),
+    cleared: 0,
+    labelsUsed: 0,
+  }
   fc.assert(
     fc.property(jobs, (job) => runJob(job, tally)),
     { numRuns: count, seed },
@@ -127,6 +137,8 @@ class Twin {
       expectSame(this.#model.unexplained(), [], 'clear passed over something unexplained')
     }
     const entry = numbered(decision.body, this.state.seq + 1)
+    const opened = openedBy(entry)
+    if (opened && this.state.blanks.has(opened.no)) this.#tally.labelsUsed += 1
     const readBack = parseEntry(JSON.parse(JSON.stringify(entry)))
     expectSame(
       JSON.stringify(readBack),
@@ -150,7 +162,7 @@ class Twin {
   }
 
   #compare(): void {
-    const { ledger, containers, cleared } = this.state
+    const { ledger, containers, blanks, cleared } = this.state
     expectSame(auditLedger(ledger), [], 'a law of the ledger is broken')
     expectSame(countsOf(this.state), this.#model.counts(), 'the counts differ from the objects')
     expectSame(
@@ -165,11 +177,24 @@ class Twin {
           throw new Error(`${account.piece.id} is in ${place}, which is no container in use`)
       }
     }
+    new NaiveLabels(this.entries)
+    const { bags, paper } = walk(this.entries)
+    expectSame([...containers.keys()].sort(rising), bags, 'the containers differ from the bags')
+    const unused = [...blanks].map(([no, { voided }]) => ({ no, isVoid: voided !== null }))
+    expectSame(
+      unused.sort((a, b) => rising(a.no, b.no)),
+      paper,
+      'the unused labels differ from the paper',
+    )
     const lines = leftoverLines(leftovers(new Gates(this.state)))
     expectSame(lines, this.#model.unexplained(), 'the leftovers differ from what is unexplained')
     expectSame(cleared, this.#model.work.cleared, 'the clearance differs')
     if (cleared) expectSame(lines, [], 'cleared with something left over')
   }
+}
+
+function rising(a: number, b: number): number {
+  return a - b
 }
 
 function countsOf({ ledger }: State): string[] {

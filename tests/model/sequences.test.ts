@@ -28,7 +28,21 @@ test('the jobs from the fixed seeds went everywhere', () => {
   expect(refused.size).toBeGreaterThan(45)
   const cleared = tallies.reduce((sum, tally) => sum + tally.cleared, 0)
   expect(cleared).toBeGreaterThan(150)
+  const used = tallies.reduce((sum, tally) => sum + tally.labelsUsed, 0)
+  expect(used).toBeGreaterThan(60)
+  expect(ABOUT_LABELS.filter((code) => !refused.has(code))).toEqual([])
 })
+
+const ABOUT_LABELS = [
+  'label-unused',
+  'label-in-use',
+  'no-such-label',
+  'no-unused-labels',
+  'slots-not-said',
+  'too-many-labels',
+  'picture-known',
+  'picture-wrong',
+]
 
 const everyEntryType: Record<EntryType, true> = {
   opened: true,
@@ -42,6 +56,10 @@ const everyEntryType: Record<EntryType, true> = {
   'container-opened': true,
   'container-put': true,
   'container-voided': true,
+  'labels-dealt': true,
+  'labels-voided': true,
+  'pictures-added': true,
+  'picture-sorted': true,
   'came-off': true,
   drained: true,
   filled: true,

@@ -1,4 +1,5 @@
 import type { Command, Into } from '../../src/journal/command.ts'
+import type { Belongs } from '../../src/journal/entry.ts'
 import type { State } from '../../src/journal/state.ts'
 import type { PieceId } from '../../src/ledger/piece.ts'
 import { NAMED_PLACES } from '../../src/ledger/place.ts'
@@ -44,7 +45,18 @@ class Pick {
     return `p${1 + (by % (this.state.dealt.piece + (by % 7 === 0 ? 1 : 0) || 1))}`
   }
   container(by: number): number {
+    const label = this.blank(by >> 1)
+    if (by % 5 === 0 && label !== undefined) return label
     return 1 + (by % (this.state.dealt.container + (by % 7 === 0 ? 1 : 0) || 1))
+  }
+  /** An unused label, a void one among them; undefined where none is on paper. */
+  blank(by: number): number | undefined {
+    const labels = [...this.state.blanks.keys()]
+    return labels[by % (labels.length || 1)]
+  }
+  /** Rarely a number that is on no unused label. */
+  label(by: number): number | undefined {
+    return by % 7 === 0 ? this.container(by) : this.blank(by)
   }
   numbered<Letter extends string>(letter: Letter, dealt: number, by: number): `${Letter}${number}` {
     return `${letter}${1 + (by % (dealt || 1))}`
@@ -80,6 +92,12 @@ class Pick {
         { kind: 'place', place: 'bench' },
         { kind: 'hand' },
         { kind: 'place', place: this.some(NAMED_PLACES, by >> 2) },
+        {
+          kind: 'container',
+          no: this.label(by >> 3) ?? 1,
+          as: this.some([undefined, 'tag', 'tray', 'bin'] as const, by >> 1),
+        },
+        { kind: 'new', container: 'tray', slots: 3, no: this.label(by >> 3) },
       ],
       by,
     )
@@ -122,6 +140,9 @@ const targets = (pick: Pick): DecisionTarget =>
     ],
     pick.a,
   )
+
+const belongings = (pick: Pick): Belongs | null =>
+  pick.some([null, { container: pick.container(pick.b) }, { step: pick.step(pick.b) }], pick.c)
 
 /** One maker of commands for each whim. */
 const wild = {
@@ -207,6 +228,32 @@ const wild = {
     kind: pick.some(['bag', 'tray', 'shelf'], pick.a),
     slots: pick.some([undefined, 3, 0, 500], pick.b),
     inside: pick.c % 3 === 0 ? pick.container(pick.c) : undefined,
+    no: pick.c % 4 === 1 ? pick.label(pick.b) : undefined,
+  }),
+  'deal-labels': (pick) => ({
+    do: 'deal-labels',
+    count: pick.some([1, 2, 3, 2, 3, 0, 1001, 1.5], pick.a >> 2),
+  }),
+  'void-labels': (pick) => {
+    const from = pick.blank(pick.a) ?? 1
+    return { do: 'void-labels', from, to: from + (pick.b % 4) - 1, reason: pick.reason(pick.c) }
+  },
+  'add-pictures': (pick) => ({
+    do: 'add-pictures',
+    pictures: Array.from({ length: pick.a % 4 }, (_, index) => {
+      const number = (pick.b % 8) + index * (pick.c % 3)
+      return {
+        file: pick.c % 8 === 0 ? '../../journal' : `${number}.${pick.some(['jpg', 'JPG'], pick.c)}`,
+        sha256: `${number}`.padStart(pick.c % 9 === 0 ? 60 : 64, '0'),
+        taken: pick.some([null, '2026-05-02T14:03:11', null, 'yesterday'], pick.a >> 2),
+        belongs: belongings(pick),
+      }
+    }),
+  }),
+  'sort-picture': (pick) => ({
+    do: 'sort-picture',
+    picture: pick.numbered('g', pick.state.dealt.picture, pick.a),
+    belongs: belongings(pick) ?? 'none',
   }),
   'put-container': (pick) => ({
     do: 'put-container',
@@ -361,6 +408,7 @@ export const STRIP_WHIMS: readonly (keyof typeof wild)[] = [
   'set-tightening',
   'add-step',
   'open-container',
+  'deal-labels',
 ]
 
 /** The kinds of whims of any work, each as often as it is listed. */
@@ -404,6 +452,8 @@ export const WHIMS: readonly (keyof typeof wild)[] = [
   'rehome',
   'supply',
   'override',
+  'deal-labels',
+  'add-pictures',
 ]
 
 function countIn(state: State, piece: PieceId, container: number): number {
