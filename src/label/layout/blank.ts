@@ -1,10 +1,10 @@
 import type { Shape } from '../drawing.ts'
 import type { BlankLabel } from '../label-content.ts'
-import { type Box, bottomOf, spanAt } from './column.ts'
-import type { Sketch } from './container.ts'
+import { type Box, bottomOf, type Column, spanAt } from './column.ts'
 import { frame } from './frame.ts'
-import type { About } from './laid.ts'
+import type { About, Sketch } from './laid.ts'
 import type { SymbolSpots } from './symbol-spots.ts'
+import { armEm } from './type-sizes.ts'
 
 /** A number on paper and lines to write on by hand. Null when there is room for neither a code nor a line. */
 export function sketchBlank(
@@ -13,28 +13,34 @@ export function sketchBlank(
   spots: SymbolSpots,
   { typeface }: About,
 ): Sketch | null {
-  const largestCode = Math.min(area.height * 0.26, 16)
-  const base = frame(area, spots, { code, footer: { start: job, end: '' }, largestCode }, typeface)
-  if (!base) return null
-  const lines = ruledLines()
-  if (lines.length === 0) return null
-  return { shapes: [...base.shapes, ...lines], shortened: base.footerShortened ? ['job'] : [] }
-
-  function ruledLines(): Shape[] {
-    const { free } = base as NonNullable<typeof base>
-    const room = bottomOf(free) - free.area.y
-    const step = room >= 3 * comfortable ? comfortable : narrow
-    const rules: Shape[] = []
-    for (let y = free.area.y + step; y <= bottomOf(free) - 0.6; y += step) {
-      const { x, width } = spanAt(free, y - step * 0.7, y + 0.3)
-      if (width < shortest) continue
-      rules.push({ kind: 'line', from: { x, y }, to: { x: x + width, y }, width: 0.25 })
-    }
-    return rules
+  const footer = { start: job, end: '' }
+  const sketches = [0.26, 0.2, 0].flatMap((part) => {
+    const largestCode = Math.max(armEm * 1.2, Math.min(area.height * part, 16))
+    const base = frame(area, spots, { code, footer, largestCode }, typeface)
+    return base ? [{ base, lines: ruledLines(base.free) }] : []
+  })
+  // The digits give way to a second line to write on, not to a third.
+  const [first] = sketches.sort((a, b) => Math.min(2, b.lines.length) - Math.min(2, a.lines.length))
+  if (!first || first.lines.length === 0) return null
+  return {
+    shapes: [...first.base.shapes, ...first.lines],
+    shortened: first.base.footerShortened ? ['job'] : [],
   }
 }
 
-// Ruled school paper has 8 or 9 mm from line to line; 6 mm still takes a marker's small hand. Common practice.
+function ruledLines(free: Column): Shape[] {
+  const step = free.area.height >= 3 * comfortable ? comfortable : narrow
+  const rules: Shape[] = []
+  for (let y = free.area.y + step; y <= bottomOf(free) - clearance; y += step) {
+    const { x, width } = spanAt(free, y - step * 0.7, y + clearance)
+    if (width < shortest) continue
+    rules.push({ kind: 'line', from: { x, y }, to: { x: x + width, y }, width: 0.25 })
+  }
+  return rules
+}
+
+// Ruled school paper has 8 or 9 mm from line to line; just under 6 mm still takes a marker's small hand. Common practice.
 const comfortable = 7.5
-const narrow = 6
+const narrow = 5.8
 const shortest = 14
+const clearance = 0.8

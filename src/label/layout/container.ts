@@ -1,18 +1,15 @@
 import type { Shape } from '../drawing.ts'
 import type { ContainerLabel } from '../label-content.ts'
-import { type Box, between, bottomOf, type Column, spanAt } from './column.ts'
+import type { Typeface } from '../typeface.ts'
+import { type Box, between, bottomOf, type Column } from './column.ts'
+import { type Concession, concessions } from './concessions.ts'
 import { fitText, type Style, setText } from './fit-text.ts'
 import { frame, textShapes } from './frame.ts'
-import type { About, Part } from './laid.ts'
-import { shorten } from './shorten.ts'
+import { headRow } from './head-row.ts'
+import type { About, Part, Sketch } from './laid.ts'
 import type { SymbolSpots } from './symbol-spots.ts'
-import { armEm, ascent, handEm, pitch, sizesDown } from './type-sizes.ts'
+import { armEm, handEm, sizesDown } from './type-sizes.ts'
 import { warningBoxes } from './warning-boxes.ts'
-
-export interface Sketch {
-  shapes: Shape[]
-  shortened: Part[]
-}
 
 /**
  * A bag, from the top: which and how it stands, what and how many, where it goes back, cautions, its digits, and small
@@ -25,165 +22,71 @@ export function sketchContainer(
   spots: SymbolSpots,
   { typeface }: About,
 ): Sketch | null {
-  const largest = Math.min(area.height * 0.17, 10)
   for (const concession of concessions(content)) {
-    const base = frame(
-      area,
-      spots,
-      {
-        code: content.code,
-        footer: concession.footer ? { start: content.job, end: content.date } : null,
-        largestCode: Math.min(area.height * 0.26, 16),
-      },
-      typeface,
+    const sketch = withConcession(content, concession, area, spots, typeface)
+    if (!sketch) continue
+    if (!concession.cuts) return sketch
+    // Cut whole lines at a time, room may be left: heading and digits take it where that cuts nothing more.
+    const larger = [1, 0.75].map((scale) =>
+      withConcession(content, { ...concession, scale }, area, spots, typeface),
     )
-    const head = base && headRow(content, base.free, Math.min(area.height * 0.18, 14), typeface)
-    if (!head) continue
-    const rest = between(base.free, head.bottom, bottomOf(base.free))
-    const sizes = concession.cuts ? [handEm] : sizesDown(Math.max(largest, handEm), handEm)
-    for (const size of sizes) {
-      const body = bodyOf(content, concession, rest, size, typeface)
-      if (!body) continue
-      const shortened = new Set(body.shortened)
-      if (head.shortened) shortened.add('heading')
-      if (base.footerShortened || !concession.footer) shortened.add('job')
-      return { shapes: [...base.shapes, ...head.shapes, ...body.shapes], shortened: [...shortened] }
-    }
+    return larger.find((each) => each && lettersIn(each) >= lettersIn(sketch)) ?? sketch
   }
   return null
 }
 
-/** What may be cut, the next thing only when the ones before were not enough. */
-interface Concession {
-  cuts: boolean
-  whatLines: number
-  lots: number
-  whereLines: number
-  warningLines: number
-  footer: boolean
+function lettersIn({ shapes }: Sketch): number {
+  const texts = shapes.map((shape) => (shape.kind === 'text' ? shape.text : ''))
+  return texts.join('').replaceAll(' ', '').length
 }
 
-function concessions({ what, warnings }: ContainerLabel): Concession[] {
-  const none = {
-    cuts: false,
-    whatLines: 99,
-    lots: what.length,
-    whereLines: 99,
-    warningLines: 99,
-    footer: true,
-  }
-  const steps: Concession[] = [
-    none,
-    { ...none, cuts: true, whatLines: 3, whereLines: 2 },
-    { ...none, cuts: true, whatLines: 2, whereLines: 1, warningLines: 2 },
-    { ...none, cuts: true, whatLines: 1, whereLines: 1, warningLines: 1 },
-  ]
-  const tight = { ...none, cuts: true, whatLines: 1, whereLines: 1, warningLines: 1 }
-  for (let lots = Math.min(what.length - 1, 40); lots >= 1; lots--) steps.push({ ...tight, lots })
-  const fewest = { ...tight, lots: Math.min(1, what.length) }
-  steps.push({ ...fewest, footer: false }, { ...fewest, footer: false, whereLines: 0 })
-  if (warnings.length > 1) steps.push({ ...fewest, footer: false, whereLines: 0, warningLines: 0 })
-  return steps
-}
-
-interface HeadRow {
-  shapes: Shape[]
-  bottom: number
-  shortened: boolean
-}
-
-/** `BAG 3  1 of 2` and the status in a box at the right end, on a row of its own where there is no room for both. */
-function headRow(
+function withConcession(
   content: ContainerLabel,
-  column: Column,
-  largest: number,
-  typeface: About['typeface'],
-): HeadRow | null {
-  const sizes = sizesDown(Math.max(largest, armEm), armEm)
-  for (const [n, size] of sizes.entries()) {
-    const row = headRowOf(content, column, size, typeface, n > sizes.length / 3)
-    if (row) return { ...row, shortened: false }
+  concession: Concession,
+  area: Box,
+  spots: SymbolSpots,
+  typeface: Typeface,
+): Sketch | null {
+  const { scale, smallest, cuts, footer } = concession
+  const largestCode = Math.max(leastCode, scale * Math.min(area.height * 0.26, 16))
+  const largestHeading = Math.max(armEm, scale * Math.min(area.height * 0.18, 14))
+  const last = footer ? { start: content.job, end: content.date } : null
+  const base = frame(area, spots, { code: content.code, footer: last, largestCode }, typeface)
+  const head = base && headRow(content, base.free, largestHeading, typeface)
+  if (!head) return null
+  const rest = between(base.free, head.bottom, bottomOf(base.free))
+  const largest = Math.min(area.height * 0.17, 10)
+  for (const size of cuts ? [handEm] : sizesDown(Math.max(largest, smallest), smallest)) {
+    const body = bodyOf(content, concession, rest, size, typeface)
+    if (!body) continue
+    const shortened = new Set(body.shortened)
+    if (head.shortened) shortened.add('heading')
+    if (base.footerShortened || !footer) shortened.add('job')
+    return { shapes: [...base.shapes, ...head.shapes, ...body.shapes], shortened: [...shortened] }
   }
-  const fits = (heading: string) => headRowOf({ ...content, heading }, column, armEm, typeface, true)
-  const heading = shorten(content.heading, (candidate) => fits(candidate) !== null)
-  const row = heading === null ? null : fits(heading)
-  return row && { ...row, shortened: true }
+  return null
 }
 
-function headRowOf(
-  { heading, part, status }: ContainerLabel,
-  column: Column,
-  size: number,
-  typeface: About['typeface'],
-  inTwoRows: boolean,
-): { shapes: Shape[]; bottom: number } | null {
-  const top = column.area.y
-  const minor = Math.max(size * 0.62, handEm)
-  const gap = size * 0.4
-  const bottom = top + size * pitch
-  const span = spanAt(column, top, bottom)
-  const headingWidth = typeface.widthOf(heading, size, 'strong')
-  const taken = headingWidth + (part === null ? 0 : typeface.widthOf(part, minor, 'strong') + gap)
-  if (taken > span.width) return null
-  const baseline = top + ascent * size
-  const shapes: Shape[] = [{ kind: 'text', x: span.x, y: baseline, size, weight: 'strong', text: heading }]
-  if (part !== null) {
-    const x = span.x + headingWidth + gap
-    shapes.push({ kind: 'text', x, y: baseline, size: minor, weight: 'strong', text: part })
-  }
-  if (status === '') return ruled(shapes, span, bottom)
-  const boxWidth = typeface.widthOf(status, minor, 'strong') + 2 * statusPad(minor)
-  if (taken + gap + boxWidth <= span.width) {
-    const x = span.x + span.width - boxWidth
-    shapes.push(...statusBox(status, x, baseline, minor, boxWidth))
-    return ruled(shapes, span, bottom)
-  }
-  const second = spanAt(column, bottom, bottom + minor * 1.4)
-  if (!inTwoRows || boxWidth > second.width) return null
-  shapes.push(...statusBox(status, second.x, bottom + minor, minor, boxWidth))
-  return { shapes, bottom: bottom + minor * 1.4 }
-}
-
-function ruled(
-  shapes: Shape[],
-  { x, width }: { x: number; width: number },
-  bottom: number,
-): { shapes: Shape[]; bottom: number } {
-  const line: Shape = {
-    kind: 'line',
-    from: { x, y: bottom },
-    to: { x: x + width, y: bottom },
-    width: ruleWidth,
-  }
-  return { shapes: [...shapes, line], bottom: bottom + 0.3 }
-}
-
-function statusBox(text: string, x: number, baseline: number, size: number, width: number): Shape[] {
-  return [
-    { kind: 'box', x, y: baseline - size, width, height: size * 1.28, corner: 0.4, line: 0.3 },
-    { kind: 'text', x: x + statusPad(size), y: baseline, size, weight: 'strong', text },
-  ]
-}
-
-function statusPad(size: number): number {
-  return size * 0.3
-}
-
-// Two dots at 203 dpi, so that every printer prints it.
-const ruleWidth = 0.25
+// Digits 3 mm high: with them a bag is found and its code read aloud, so they shrink last.
+const leastCode = 4.2
 
 function bodyOf(
   { what, where, warnings }: ContainerLabel,
   limits: Concession,
   column: Column,
   size: number,
-  typeface: About['typeface'],
+  typeface: Typeface,
 ): Sketch | null {
   const shapes: Shape[] = []
   const shortened = new Set<Part>()
   let rest = column
   const add = (part: Part, text: string, style: Style, most: number) => {
-    const set = limits.cuts ? fitText(text, style, rest, most) : uncut(text, style, rest, most)
+    // What cannot be cut to so few lines, as figures only, takes one or two more.
+    const set = limits.cuts
+      ? (fitText(text, style, rest, most) ??
+        fitText(text, style, rest, most + 1) ??
+        fitText(text, style, rest, most + 2))
+      : uncut(text, style, rest, most)
     if (!set) return false
     if (set.shortened) shortened.add(part)
     shapes.push(...textShapes(set.lines, style))
@@ -191,8 +94,9 @@ function bodyOf(
     return true
   }
   const minor = Math.max(handEm, size * 0.8)
-  const strong: Style = { typeface, size, weight: 'strong' }
-  const plain: Style = { typeface, size: minor, weight: 'plain' }
+  const breaks = size === handEm
+  const strong: Style = { typeface, size, weight: 'strong', breaks }
+  const plain: Style = { typeface, size: minor, weight: 'plain', breaks }
 
   for (const lot of what.slice(0, limits.lots)) if (!add('what', lot, strong, limits.whatLines)) return null
   const left = what.length - limits.lots
@@ -205,7 +109,12 @@ function bodyOf(
     if (limits.whereLines === 0) shortened.add('where')
     else if (!add('where', `→ ${where.join('; ')}`, plain, limits.whereLines)) return null
   }
-  const boxes = warningBoxes(warnings, { typeface, size: minor, weight: 'strong' }, rest, limits.warningLines)
+  const boxes = warningBoxes(
+    warnings,
+    { typeface, size: minor, weight: 'strong', breaks },
+    rest,
+    limits.warningLines,
+  )
   if (!boxes) return null
   if (boxes.shortened) {
     if (!limits.cuts) return null

@@ -10,6 +10,8 @@ export interface Style {
   weight: Weight
   /** Left free on each side of a line, for the ground of reversed text. */
   pad?: number | undefined
+  /** Words too long for any line may be broken, which is for the smallest size only. */
+  breaks?: boolean | undefined
 }
 
 export interface SetLine {
@@ -52,7 +54,7 @@ export function setText(
   column: Column,
   most = Number.POSITIVE_INFINITY,
 ): { lines: SetLine[]; bottom: number } | null {
-  const { typeface, size, weight, pad = 0 } = style
+  const { typeface, size, weight, pad = 0, breaks = true } = style
   const height = size * pitch
   const widthOf = (part: string) => typeface.widthOf(part, size, weight)
   const lines: SetLine[] = []
@@ -63,7 +65,7 @@ export function setText(
     if (top + height > bottomOf(column) + tolerance) return null
     const span = spanAt(column, top, top + height)
     const room = span.width - 2 * pad
-    const line = takeLine(rest, room, widthOf)
+    const line = takeLine(rest, { room, widest: column.area.width - 2 * pad, breaks, widthOf })
     if (line) {
       const { text, width } = line
       lines.push({ text, x: span.x + pad, baseline: top + ascent * size, width, span, top })
@@ -80,26 +82,41 @@ export function setText(
 // Lengths come from sums of parts; a micrometre is no overlap.
 const tolerance = 0.001
 
-/** What stays on one line where it can: a count with its sign and name, a word with its number, an arrow with its end. */
+/** What stays on one line where it can: a count with its name, a word with its number, a sign with its word. */
 function unitsOf(text: string): string[] {
   const units: string[] = []
   let glue = false
   for (const word of text.split(' ')) {
     const previous = units.at(-1)
-    const joins = glue || word === '×' || /^\p{N}{1,3}[,.;]?$/u.test(word)
+    const number = /^\p{N}{1,3}[,.;]?$/u.test(word)
+    // A number that begins something counts what follows; another one belongs to the word before.
+    const counts = number && (previous === undefined || previous.endsWith('·'))
+    const joins = glue || word === '×' || word === '·' || (number && !counts)
     if (previous !== undefined && joins && previous.length + word.length < 20) {
       units[units.length - 1] = `${previous} ${word}`
     } else if (word !== '') units.push(word)
-    glue = ['×', '→', '↔', '!', '·'].includes(word)
+    glue = counts || ['×', '→', '↔', '!'].includes(word)
   }
   return units
 }
 
-function takeLine(
-  units: readonly string[],
-  room: number,
-  widthOf: (text: string) => number,
-): { text: string; width: number; rest: string[] } | null {
+interface Measure {
+  /** What the line holds. */
+  room: number
+  /** What a line holds that nothing stands beside. */
+  widest: number
+  breaks: boolean
+  widthOf: (text: string) => number
+}
+
+interface TakenLine {
+  text: string
+  width: number
+  rest: string[]
+}
+
+function takeLine(units: readonly string[], measure: Measure): TakenLine | null {
+  const { room, widthOf } = measure
   let text = ''
   let taken = 0
   for (const unit of units) {
@@ -109,26 +126,37 @@ function takeLine(
     taken++
   }
   if (taken > 0) return { text, width: widthOf(text), rest: units.slice(taken) }
-  return takeLetters(units, room, widthOf)
+  return takeLetters(units, measure)
 }
 
-/** Breaks a unit that is wider than the line, first at a space, and only then within a word. */
-function takeLetters(
-  [unit = '', ...others]: readonly string[],
-  room: number,
-  widthOf: (text: string) => number,
-): { text: string; width: number; rest: string[] } | null {
+/** Breaks a unit that is wider than any line: at a space, else after a hyphen or a slash, else within the word. */
+function takeLetters([unit = '', ...others]: readonly string[], measure: Measure): TakenLine | null {
+  const { room, widest, breaks, widthOf } = measure
+  const fitsBelow = widthOf(unit) <= widest
   const words = unit.split(' ')
-  if (words.length > 1) return takeLine([...words, ...others], room, widthOf)
+  if (words.length > 1) return fitsBelow ? null : takeLine([...words, ...others], measure)
   const letters = lettersOf(unit)
-  let [good, bad] = [0, letters.length]
+  const good = fittingLetters(letters, room, widthOf)
+  // A line of one or two letters is no reading.
+  if (good < 3) return null
+  const seam = letters.slice(3, good).findLastIndex((letter) => /[-–/,.]/.test(letter))
+  const long = letters.length > longWord
+  const atSeam = long && seam !== -1
+  if (!atSeam && (fitsBelow || !breaks)) return null
+  const kept = seam === -1 ? Math.min(good, Math.max(3, letters.length - 3)) : seam + 4
+  const text = letters.slice(0, kept).join('')
+  return { text, width: widthOf(text), rest: [letters.slice(kept).join(''), ...others] }
+}
+
+// A longer word is better broken at its hyphen than moved down past a symbol.
+const longWord = 15
+
+function fittingLetters(letters: readonly string[], room: number, widthOf: (text: string) => number): number {
+  let [good, bad] = [0, letters.length + 1]
   while (bad - good > 1) {
     const middle = (good + bad) >> 1
     if (widthOf(letters.slice(0, middle).join('')) <= room) good = middle
     else bad = middle
   }
-  // A line of one or two letters is no reading.
-  if (good < Math.min(3, letters.length - 1)) return null
-  const text = letters.slice(0, good).join('')
-  return { text, width: widthOf(text), rest: [letters.slice(good).join(''), ...others] }
+  return good
 }

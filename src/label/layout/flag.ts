@@ -1,11 +1,11 @@
 import { type Drawing, moved, type Shape } from '../drawing.ts'
 import type { FlagLabel } from '../label-content.ts'
 import { chooseSymbol } from '../symbol/choose-symbol.ts'
+import type { Typeface } from '../typeface.ts'
 import { type Box, between, bottomOf, type Column, spanAt } from './column.ts'
-import type { Sketch } from './container.ts'
 import { fitText, type Style, setText } from './fit-text.ts'
 import { frame, textShapes } from './frame.ts'
-import type { About, LabelSize, LayoutRefusal, Part } from './laid.ts'
+import type { About, LabelSize, LayoutRefusal, Part, Sketch } from './laid.ts'
 import { leastSide } from './symbol-spots.ts'
 import { armEm, capHeight, handEm, inset, sizesDown } from './type-sizes.ts'
 
@@ -72,9 +72,10 @@ function sketchFace(content: FlagLabel, face: Box, spots: Spots, { typeface }: A
   for (const footer of [{ start: content.job, end: '' }, null]) {
     const base = frame(face, spots, { code: content.code, footer, largestCode }, typeface)
     if (!base) continue
-    const body =
-      faceText(content, base.free, typeface, false) ??
-      (footer ? null : faceText(content, base.free, typeface, true))
+    const ways = letterSizes.map((largest) => ({ cut: false, largest }))
+    // Before the port is cut, the letter is small.
+    if (!footer) ways.push({ cut: true, largest: armEm })
+    const body = firstOf(ways, (way) => faceText(content, base.free, typeface, way))
     if (!body) continue
     const shortened: Part[] =
       footer === null || base.footerShortened ? [...body.shortened, 'job'] : body.shortened
@@ -83,54 +84,70 @@ function sketchFace(content: FlagLabel, face: Box, spots: Spots, { typeface }: A
   return null
 }
 
+// The largest em of the letter, the next when the text does not fit beside or below it.
+const letterSizes = [14, 10, 7, 5, armEm]
+
 function faceText(
   { end, own, others, what }: FlagLabel,
   column: Column,
-  typeface: About['typeface'],
-  cut: boolean,
+  typeface: Typeface,
+  { cut, largest }: { cut: boolean; largest: number },
 ): Sketch | null {
-  const letter = endLetter(end, column, typeface)
+  const letter = endLetter(end, column, typeface, largest)
   if (!letter) return null
   const sizes = cut ? [handEm] : sizesDown(Math.max(column.area.height * 0.25, handEm), handEm)
   for (const size of sizes) {
     const minor = Math.max(handEm, size * 0.75)
+    const breaks = cut
     const rows: [Part, string, Style, number][] = [
-      ['where', own, { typeface, size, weight: 'strong' }, cut ? 2 : 3],
+      ['where', own, { typeface, size, weight: 'strong', breaks }, cut ? 2 : 3],
       ...others.map((other): [Part, string, Style, number] => [
         'others',
         `↔ ${other}`,
-        { typeface, size: minor, weight: 'plain' },
+        { typeface, size: minor, weight: 'plain', breaks },
         cut ? 1 : 3,
       ]),
-      ['what', what, { typeface, size: minor, weight: 'plain' }, cut ? 1 : 3],
+      ['what', what, { typeface, size: minor, weight: 'plain', breaks }, cut ? 1 : 3],
     ]
-    const body = stack(rows, { ...column, taken: [...column.taken, letter.box] }, cut)
+    const body = stack(rows, letter.rest, cut)
     if (body) return { ...body, shapes: [...letter.shapes, ...body.shapes] }
   }
   return null
 }
 
-/** The letter alone at the top left; what follows stands beside and below it. */
+/** The letter at the top left beside the symbol, or below the symbol where it stands larger there. */
 function endLetter(
   end: string,
   column: Column,
-  typeface: About['typeface'],
-): { shapes: Shape[]; box: Box } | null {
+  typeface: Typeface,
+  largest: number,
+): { shapes: Shape[]; rest: Column } | null {
+  const below = Math.max(...column.taken.map(({ y, height }) => y + height))
+  const [beside, under] = [column, between(column, below, bottomOf(column))].map((each) =>
+    letterIn(end, each, typeface, largest),
+  )
+  return !beside || (under && under.size > beside.size * 1.2) ? (under ?? null) : beside
+}
+
+function letterIn(end: string, column: Column, typeface: Typeface, largest: number) {
   const { y, height } = column.area
-  for (const size of sizesDown(Math.max(Math.min(height * 0.65, 14), armEm), armEm)) {
+  for (const size of sizesDown(Math.max(Math.min(height * 0.5, largest), armEm), armEm)) {
     const width = typeface.widthOf(end, size, 'strong')
     const boxHeight = size * (capHeight + 0.2)
     const span = spanAt(column, y, y + boxHeight)
     if (boxHeight > height || width > span.width) continue
-    const text: Shape = {
-      kind: 'text',
-      x: span.x,
-      y: y + size * (capHeight + 0.06),
-      size,
-      weight: 'strong',
-      text: end,
-    }
-    return { shapes: [text], box: { x: span.x, y, width: width + size * 0.15, height: boxHeight } }
+    const baseline = y + size * (capHeight + 0.1)
+    const text: Shape = { kind: 'text', x: span.x, y: baseline, size, weight: 'strong', text: end }
+    const box = { x: span.x, y, width: width + size * 0.15, height: boxHeight }
+    return { size, shapes: [text], rest: { ...column, taken: [...column.taken, box] } }
+  }
+  return null
+}
+
+function firstOf<Way>(ways: readonly Way[], sketch: (way: Way) => Sketch | null): Sketch | null {
+  for (const way of ways) {
+    const drawn = sketch(way)
+    if (drawn) return drawn
   }
   return null
 }

@@ -1,4 +1,4 @@
-import type { Drawing } from '../drawing.ts'
+import type { Drawing, Shape } from '../drawing.ts'
 import type { SymbolTooSmall } from '../symbol/choose-symbol.ts'
 import type { Typeface } from '../typeface.ts'
 
@@ -29,3 +29,9 @@ export type LayoutRefusal = { label: string } & (
 
 /** The name of a part of the label, for the list of what was shortened. */
 export type Part = 'heading' | 'what' | 'where' | 'warnings' | 'reasons' | 'machine' | 'job' | 'others'
+
+/** What goes onto a label, and which of its parts had to be shortened. */
+export interface Sketch {
+  shapes: Shape[]
+  shortened: Part[]
+}

@@ -54,7 +54,7 @@ function isFigure(word: string): boolean {
 }
 
 function isNumber(word: string | undefined): boolean {
-  return word !== undefined && word.length <= longestFigure && /^\p{N}[\p{N}.,]*$/u.test(word)
+  return word !== undefined && word.length <= longestFigure && /^\p{N}[\p{N}.,;:)]*$/u.test(word)
 }
 
 function cut({ text, letters }: Run, length: number): string {

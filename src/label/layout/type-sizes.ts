@@ -10,6 +10,8 @@ export const armEm = 3.4
 /** From the top of a line to its baseline, and from line to line, as parts of the em; capitals with accents fit. */
 export const ascent = 0.94
 export const pitch = 1.2
+/** The same for a first line, whose accents may reach into the margin above. */
+export const firstAscent = 0.8
 /** Height of capitals and digits as part of the em. */
 export const capHeight = 0.73
 

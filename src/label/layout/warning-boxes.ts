@@ -1,7 +1,7 @@
 import type { Shape } from '../drawing.ts'
-import { between, bottomOf, type Column } from './column.ts'
-import { fitText, type Style } from './fit-text.ts'
-import { ascent, pitch } from './type-sizes.ts'
+import { type Box, between, bottomOf, type Column } from './column.ts'
+import { fitText, type SetLine, type Style } from './fit-text.ts'
+import { pitch } from './type-sizes.ts'
 
 /**
  * Cautions, white on black behind a `!`, each in at most so many lines; with none allowed, only how many there are.
@@ -23,30 +23,44 @@ export function warningBoxes(
     const set = fitText(text, padded, below, Math.max(most, 1))
     if (!set) return null
     shortened ||= set.shortened
-    for (const line of set.lines) shapes.push(...reversedLine(line, padded))
+    shapes.push(...reversedLines(set.lines, padded))
     rest = between(rest, set.bottom, bottomOf(rest))
   }
   return { shapes, bottom: rest.area.y, shortened }
 }
 
-/** A line of text white on a black ground, which is as wide as the line or, where that is said, as the column. */
-export function reversedLine(
-  line: {
-    text: string
-    x: number
-    baseline: number
-    width: number
-    top: number
-    span: { x: number; width: number }
-  },
+/**
+ * Lines of text white on black. The ground is one box for all lines below each other in the same span: as wide as the
+ * widest of them, or as the span.
+ */
+export function reversedLines(
+  lines: readonly SetLine[],
   { size, weight, pad = 0 }: Style,
   across = false,
 ): Shape[] {
-  const x = across ? line.span.x : line.x - pad
-  const width = across ? line.span.width : line.width + 2 * pad
+  const grounds: Box[] = []
+  for (const { span, top, width } of lines) {
+    const wide = across ? span.width : width + 2 * pad
+    const above = grounds.at(-1)
+    const isBelow = above?.x === span.x && Math.abs(above.y + above.height - top) < 0.01
+    if (above && isBelow) {
+      above.height += size * pitch
+      above.width = Math.max(above.width, wide)
+    } else grounds.push({ x: span.x, y: top, width: wide, height: size * pitch })
+  }
   return [
-    { kind: 'box', x, y: line.top, width, height: size * pitch, line: 0, filled: true },
-    { kind: 'text', x: line.x, y: line.top + ascent * size, size, weight, text: line.text, reversed: true },
+    ...grounds.map((ground): Shape => ({ kind: 'box', ...ground, line: 0, filled: true })),
+    ...lines.map(
+      ({ text, x, baseline }): Shape => ({
+        kind: 'text',
+        x,
+        y: baseline,
+        size,
+        weight,
+        text,
+        reversed: true,
+      }),
+    ),
   ]
 }
 

@@ -1,0 +1,56 @@
+import type { ContainerLabel } from '../label-content.ts'
+import { armEm, handEm } from './type-sizes.ts'
+
+/** What may shrink and what may be cut, so that a label holds its text. */
+export interface Concession {
+  /** Of heading and digits, as part of their largest size; with 0 they are as small as may be. */
+  scale: number
+  /** The smallest em of the text, in millimetres. */
+  smallest: number
+  /** Whether texts may be shortened. */
+  cuts: boolean
+  /** At most so many lines for each text. */
+  whatLines: number
+  whereLines: number
+  warningLines: number
+  /** So many lots are named, of the others their number. */
+  lots: number
+  /** Job and date at the foot. */
+  footer: boolean
+}
+
+/**
+ * The concessions in order, each made only when those before were not enough: first all shrinks; then the job goes,
+ * whose number is in the code; then names are cut, then lots are left out from the end, then where it goes back, and the
+ * words of more than one caution.
+ */
+export function concessions({ what, warnings }: ContainerLabel): Concession[] {
+  const none = {
+    cuts: false,
+    whatLines: 99,
+    whereLines: 99,
+    warningLines: 99,
+    lots: what.length,
+    footer: true,
+  }
+  const cut = { ...none, scale: 0, smallest: handEm, cuts: true }
+  const tight = { ...cut, whatLines: 1, whereLines: 1, warningLines: 1 }
+  const one = { ...tight, lots: Math.min(1, what.length), footer: false }
+  const fewer = Array.from({ length: Math.min(what.length, mostLots) }, (_, n) => what.length - 1 - n)
+  const lots = fewer.filter((count) => count > 0 && count < mostLots)
+  return [
+    { ...none, scale: 1, smallest: armEm },
+    { ...none, scale: 0.75, smallest: 2.8 },
+    { ...none, scale: 0, smallest: handEm },
+    { ...none, scale: 0, smallest: handEm, footer: false },
+    { ...cut, whatLines: 3, whereLines: 2, warningLines: 3 },
+    { ...cut, whatLines: 2, whereLines: 1, warningLines: 2 },
+    tight,
+    ...lots.map((count) => ({ ...tight, lots: count })),
+    one,
+    { ...one, whereLines: 0 },
+    ...(warnings.length > 1 ? [{ ...one, whereLines: 0, warningLines: 0 }] : []),
+  ]
+}
+
+const mostLots = 60

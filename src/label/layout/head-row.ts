@@ -1,0 +1,92 @@
+import type { Shape } from '../drawing.ts'
+import type { ContainerLabel } from '../label-content.ts'
+import type { Typeface } from '../typeface.ts'
+import { type Column, spanAt } from './column.ts'
+import { shorten } from './shorten.ts'
+import { armEm, ascent, firstAscent, handEm, pitch, sizesDown } from './type-sizes.ts'
+
+export interface HeadRow {
+  shapes: Shape[]
+  bottom: number
+  shortened: boolean
+}
+
+/** `BAG 3  1 of 2` and the status in a box at the right end, on a row of its own where there is no room for both. */
+export function headRow(
+  content: ContainerLabel,
+  column: Column,
+  largest: number,
+  typeface: Typeface,
+): HeadRow | null {
+  const sizes = sizesDown(Math.max(largest, armEm), armEm)
+  for (const [n, size] of sizes.entries()) {
+    const row = headRowOf(content, column, size, typeface, n >= (sizes.length - 1) / 3)
+    if (row) return { ...row, shortened: false }
+  }
+  const fits = (heading: string) => headRowOf({ ...content, heading }, column, armEm, typeface, true)
+  const heading = shorten(content.heading, (candidate) => fits(candidate) !== null)
+  const row = heading === null ? null : fits(heading)
+  return row && { ...row, shortened: true }
+}
+
+function headRowOf(
+  { heading, part, status }: ContainerLabel,
+  column: Column,
+  size: number,
+  typeface: Typeface,
+  inTwoRows: boolean,
+): { shapes: Shape[]; bottom: number } | null {
+  const top = column.area.y
+  const minor = Math.max(size * 0.62, handEm)
+  const gap = size * 0.4
+  const bottom = top + size * (firstAscent + pitch - ascent)
+  const span = spanAt(column, top, bottom)
+  const headingWidth = typeface.widthOf(heading, size, 'strong')
+  const taken = headingWidth + (part === null ? 0 : typeface.widthOf(part, minor, 'strong') + gap)
+  if (taken > span.width) return null
+  const baseline = top + firstAscent * size
+  const shapes: Shape[] = [{ kind: 'text', x: span.x, y: baseline, size, weight: 'strong', text: heading }]
+  if (part !== null) {
+    const x = span.x + headingWidth + gap
+    shapes.push({ kind: 'text', x, y: baseline, size: minor, weight: 'strong', text: part })
+  }
+  if (status === '') return ruled(shapes, span, bottom)
+  const boxWidth = typeface.widthOf(status, minor, 'strong') + 2 * statusPad(minor)
+  if (taken + gap + boxWidth <= span.width) {
+    const x = span.x + span.width - boxWidth
+    shapes.push(...statusBox(status, x, baseline, minor, boxWidth))
+    return ruled(shapes, span, bottom)
+  }
+  const second = spanAt(column, bottom, bottom + minor * 1.28)
+  if (!inTwoRows || boxWidth > second.width) return null
+  shapes.push(...statusBox(status, second.x, bottom + minor, minor, boxWidth))
+  return { shapes, bottom: bottom + minor * 1.28 }
+}
+
+function ruled(
+  shapes: Shape[],
+  { x, width }: { x: number; width: number },
+  bottom: number,
+): { shapes: Shape[]; bottom: number } {
+  const line: Shape = {
+    kind: 'line',
+    from: { x, y: bottom },
+    to: { x: x + width, y: bottom },
+    width: ruleWidth,
+  }
+  return { shapes: [...shapes, line], bottom: bottom + 0.3 }
+}
+
+function statusBox(text: string, x: number, baseline: number, size: number, width: number): Shape[] {
+  return [
+    { kind: 'box', x, y: baseline - size, width, height: size * 1.28, corner: 0.4, line: 0.3 },
+    { kind: 'text', x: x + statusPad(size), y: baseline, size, weight: 'strong', text },
+  ]
+}
+
+function statusPad(size: number): number {
+  return size * 0.3
+}
+
+// Two dots at 203 dpi, so that every printer prints it.
+const ruleWidth = 0.25
