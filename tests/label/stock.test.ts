@@ -50,7 +50,7 @@ describe('the stocks in labels/', () => {
     ['letter-10.json', 10],
     ['letter-30.json', 30],
     ['a4.json', 1],
-    ['roll-100x25.json', 1],
+    ['flag-100x25.json', 1],
   ])('%s holds %d labels', (file, labels) => {
     const reading = readStock(JSON.parse(readFileSync(`labels/${file}`, 'utf8')))
     expect(reading.ok && labelsOnPage(reading.stock)).toBe(labels)
