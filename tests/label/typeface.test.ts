@@ -1,6 +1,6 @@
 import { createCanvas, GlobalFonts } from '@napi-rs/canvas'
 import { beforeAll, describe, expect, test } from 'vitest'
-import { drawableText } from '../../src/label/typeface.ts'
+import { drawableText, openTypeface } from '../../src/label/typeface.ts'
 import { typeface } from '../../src/print/fonts.ts'
 
 const fonts = typeface()
@@ -71,4 +71,9 @@ describe('what cannot be drawn', () => {
     expect(drawableText('a\u202eb 漢', fonts)).toBe('a\ufffdb \ufffd')
     expect(drawableText('plain', fonts)).toBe('plain')
   })
+})
+
+test('what is no font is refused', () => {
+  const text = new TextEncoder().encode('not a font at all')
+  expect(() => openTypeface(fonts.files.plain, text)).toThrow()
 })
