@@ -23,6 +23,8 @@ export interface PaperStep {
   /** Its pieces in the order in which hands would fit them; those that are home already last. */
   pieces: Account[]
   todo: Todo[]
+  /** What was written down when it was done; null where nothing was, or while it is not. */
+  result: string | null
 }
 
 /** The whole way back, for paper. */
@@ -34,6 +36,7 @@ export interface PaperPlan {
 /** Gathers what the printed plan says of each step, in an order in which they can be done. */
 export function paperPlan(session: Session): PaperPlan {
   const gates = session.gates()
+  const results = resultsOf(session)
   const steps = planRows(session).map((row): PaperStep => {
     const { no } = row.step
     const contents = gates.contentsOf(no)
@@ -45,7 +48,20 @@ export function paperPlan(session: Session): PaperPlan {
       contents,
       pieces: [...owed, ...contents.pieces.filter((account) => !owed.includes(account))],
       todo,
+      result: row.step.built === 'done' ? (results.get(no) ?? null) : null,
     }
   })
   return { steps, standing: standingOf(session) }
+}
+
+/** The last result of each step among the entries in force. */
+function resultsOf(session: Session): Map<number, string> {
+  const inForce = new Set(session.state.inForce)
+  const results = new Map<number, string>()
+  for (const entry of session.entries()) {
+    if (entry.type !== 'build-done' || !inForce.has(entry.n)) continue
+    if (entry.result === undefined) results.delete(entry.step)
+    else results.set(entry.step, entry.result)
+  }
+  return results
 }

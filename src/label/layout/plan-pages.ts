@@ -2,11 +2,11 @@ import type { Drawing, Shape } from '../drawing.ts'
 import { plainText } from '../plain-text.ts'
 import type { PrintedPlan } from '../printed-plan.ts'
 import type { Typeface } from '../typeface.ts'
-import { fitText } from './fit-text.ts'
+import type { Style } from './fit-text.ts'
 import type { About, LabelSize } from './laid.ts'
 import { containerRows, looseRows } from './plan/container-rows.ts'
 import { openingRows, sectionRows } from './plan/opening-rows.ts'
-import { type Cell, ems, linesOf, type Row, type Sheet, shifted } from './plan/row.ts'
+import { ems, type Row, type Sheet, shifted } from './plan/row.ts'
 import { stepRows } from './plan/step-rows.ts'
 
 /** The pages, or the characters that the fonts lack, and where they stand. */
@@ -28,10 +28,9 @@ export function planPages(
   if (refusal) return { ok: false, refusal }
   const sheet: Sheet = { typeface, dpi, left: margin, right: page.width - margin }
   const room = page.height - bodyTop - bottomMargin
-  const bodies = [
-    ...intoPages(stepsPart(sheet, clean), room),
-    ...intoPages(containersPart(sheet, clean), room),
-  ]
+  const bodies = [stepsPart(sheet, clean), containersPart(sheet, clean)].flatMap((rows) =>
+    intoPages(rows, room, (what) => againRow(sheet, what)),
+  )
   const pages = bodies.map((shapes, index): Drawing => {
     const head = headShapes(sheet, clean, `page ${index + 1} of ${bodies.length}`)
     return { width: page.width, height: page.height, shapes: [...head, ...shifted(shapes, bodyTop)] }
@@ -63,27 +62,49 @@ function containersPart(sheet: Sheet, { containers, loose }: PrintedPlan): Row[]
   ]
 }
 
-/** Cuts rows into pages where a row need not stay with the next; what is higher than a page is cut anywhere. */
-function intoPages(rows: readonly Row[], room: number): Shape[][] {
+/**
+ * Cuts rows into pages where a row need not stay with the next; what is higher than a page is cut anywhere. A page that
+ * begins in the middle of something says of what.
+ */
+function intoPages(rows: readonly Row[], room: number, again: (what: string) => Row): Shape[][] {
   const pages: Shape[][] = []
   let y = Number.POSITIVE_INFINITY
-  const begin = () => {
+  let isFresh = true
+  const put = (row: Row) => {
+    pages.at(-1)?.push(...shifted(row.shapes, y))
+    y += row.height
+  }
+  const begin = ({ of }: Row) => {
     pages.push([])
     y = 0
+    if (of !== undefined) put(again(of))
+    isFresh = true
   }
   for (const group of groupsOf(rows)) {
+    const [first] = group
+    if (!first) continue
     const height = group.reduce((sum, row) => sum + row.height, 0)
     // Room alone opens no page.
-    const isSpace = group.every(({ shapes }) => shapes.length === 0)
-    if (isSpace && (y === 0 || y + height > room)) continue
-    if (y + height > room && (y > 0 || pages.length === 0)) begin()
+    if (group.every(({ shapes }) => shapes.length === 0) && y + height > room) continue
+    if (y + height > room && !(isFresh && pages.length > 0)) begin(first)
     for (const row of group) {
-      if (y + row.height > room && y > 0) begin()
-      pages.at(-1)?.push(...shifted(row.shapes, y))
-      y += row.height
+      if (y + row.height > room && !isFresh) begin(row)
+      put(row)
+      isFresh = false
     }
   }
   return pages
+}
+
+function againRow(sheet: Sheet, what: string): Row {
+  const { typeface, left, right } = sheet
+  const style = { typeface, size: ems.text, weight: 'strong' as const }
+  const text = shortenedTo(right - left, `${what}, continued`, style)
+  return {
+    height: 6,
+    shapes: [{ kind: 'text', x: left, y: ems.text, size: ems.text, weight: 'strong', text }],
+    keep: true,
+  }
 }
 
 function groupsOf(rows: readonly Row[]): Row[][] {
@@ -102,23 +123,27 @@ function headShapes(sheet: Sheet, { job, date }: PrintedPlan, number: string): S
   const size = ems.text
   const end = `${date} · ${number}`
   const endWidth = typeface.widthOf(end, size, 'plain')
-  const cell: Cell = { x: left, width: right - left - endWidth - 6, size, weight: 'strong' }
-  const [whole, ...more] = linesOf(sheet, job, cell)
-  const room = { area: { x: left, y: 0, width: cell.width, height: size * 2 }, taken: [] }
-  const short = fitText(job, { typeface, size, weight: 'strong' }, room, 1)?.lines[0]?.text ?? ''
+  const text = shortenedTo(right - left - endWidth - 6, job, { typeface, size, weight: 'strong' })
   const y = 14
   return [
-    {
-      kind: 'text',
-      x: left,
-      y,
-      size,
-      weight: 'strong',
-      text: more.length === 0 ? (whole?.text ?? '') : short,
-    },
+    { kind: 'text', x: left, y, size, weight: 'strong', text },
     { kind: 'text', x: right - endWidth, y, size, weight: 'plain', text: end },
     { kind: 'line', from: { x: left, y: 16 }, to: { x: right, y: 16 }, width: 0.2 },
   ]
+}
+
+/** One line at most so wide; what is told in full elsewhere may be shortened here. */
+function shortenedTo(width: number, text: string, style: Style): string {
+  const letters = [...text]
+  const fits = (part: string) => style.typeface.widthOf(part, style.size, style.weight) <= width
+  if (fits(text)) return text
+  let [good, bad] = [0, letters.length]
+  while (bad - good > 1) {
+    const middle = (good + bad) >> 1
+    if (fits(`${letters.slice(0, middle).join('').trimEnd()}…`)) good = middle
+    else bad = middle
+  }
+  return `${letters.slice(0, good).join('').trimEnd()}…`
 }
 
 function missingIn(

@@ -81,7 +81,7 @@ function fromTexts(state: State, accounts: readonly Account[], code: LabelCode):
       places.set(key, [...(places.get(key) ?? []), { account, place, count }])
     }
   }
-  const total = [...places.values()].flat().reduce((sum, { count }) => sum + count, 0)
+  const total = accounts.reduce((sum, { should }) => sum + should, 0)
   return [...places.values()].map((lying) => {
     const count = lying.reduce((sum, each) => sum + each.count, 0)
     return placeText(state, lying, { code, isAll: count === total, isSet: accounts.length > 1 })

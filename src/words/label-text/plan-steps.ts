@@ -2,7 +2,7 @@ import type { State } from '../../journal/state.ts'
 import type { PlanItem, PlanStep } from '../../label/printed-plan.ts'
 import type { PaperStep } from '../../session/label-facts.ts'
 import type { StepStanding } from '../../session/views.ts'
-import { stepNumbers } from '../grammar.ts'
+import { joined, stepNumbers } from '../grammar.ts'
 import type { LabelCode } from '../leftovers.ts'
 import { faultName, markName, onTheWayBack } from '../names.ts'
 import { countedPiece } from '../pieces.ts'
@@ -39,6 +39,7 @@ export function planStep(
       ...writeItems(paper),
     ].map(cleanItem),
     notes: oneLines([
+      ...(paper.result === null ? [] : [`result: ${paper.result}`]),
       ...overrides.map((reason) => `overridden: ${reason}`),
       ...notes.flatMap(({ kind, text }) =>
         kind === 'caution' ? [] : [kind === 'note' ? text : `${SAID[kind]}: ${text}`],
@@ -102,7 +103,7 @@ function tighteningItems(state: State, { contents }: PaperStep): PlanItem[] {
         : `Fastener ${suspect.fastener} may be turned already. Values as typed by the user; the service manual of the machine decides.`,
     fasteners: [...order],
     passes: passes.map(({ typed }, pass) => ({
-      text: `${pass + 1}  ${typed}`,
+      text: `pass ${pass + 1}: ${typed}`,
       done: order.map((fastener) => done[pass]?.has(fastener) === true),
     })),
   }))
@@ -123,8 +124,10 @@ function writeItems({ row: { step }, contents }: PaperStep): PlanItem[] {
   if (step.built === 'done') return []
   if (step.way !== 'both') return [{ kind: 'write', text: 'result' }]
   const known = new Set(contents.tightenings.map(({ piece }) => piece))
-  const open = contents.pieces.some(({ piece }) => piece.kind === 'fastener' && !known.has(piece.id))
-  return open ? [{ kind: 'write', text: 'torques and order, from the service manual' }] : []
+  const open = contents.pieces.filter(({ piece }) => piece.kind === 'fastener' && !known.has(piece.id))
+  if (open.length === 0) return []
+  const which = known.size === 0 ? '' : ` of ${joined([...new Set(open.map(({ piece }) => piece.name))])}`
+  return [{ kind: 'write', text: `torque and order${which}, from the service manual` }]
 }
 
 function passedOver(state: State, target: Parameters<State['overrides']['get']>[0]): string[] {

@@ -1,6 +1,7 @@
 import type { State } from '../../journal/state.ts'
 import type { Account } from '../../ledger/account.ts'
 import type { PieceId } from '../../ledger/piece.ts'
+import { joined } from '../grammar.ts'
 import { differenceName } from '../names.ts'
 import { countedPiece, pieceName } from '../pieces.ts'
 import type { Lot } from './lots.ts'
@@ -61,10 +62,14 @@ function brokenOf(state: State, pieces: ReadonlySet<PieceId>): string[] {
   return [...faults, ...counts]
 }
 
+/** Marks that the pieces carry, those that show the same in one line. */
 function marksOf(state: State, pieces: ReadonlySet<PieceId>): string[] {
-  return [...state.marks.values()]
-    .filter(({ piece }) => piece !== undefined && pieces.has(piece))
-    .map(({ piece, text }) => `mark on ${piece === undefined ? '' : pieceName(state, piece)}: ${text}`)
+  const carriers = new Map<string, string[]>()
+  for (const { piece, text } of state.marks.values()) {
+    if (piece === undefined || !pieces.has(piece)) continue
+    carriers.set(text, [...(carriers.get(text) ?? []), pieceName(state, piece)])
+  }
+  return [...carriers].map(([text, names]) => `mark on ${joined(names)}: ${text}`)
 }
 
 function isAside({ piece }: Account): boolean {

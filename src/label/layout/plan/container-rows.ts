@@ -9,6 +9,7 @@ import {
   chipHeight,
   closed,
   ems,
+  partsOf,
   type Row,
   type Sheet,
   spaced,
@@ -28,7 +29,7 @@ export function containerRows(sheet: Sheet, container: PlanContainer): Row[] {
     ...textRows(sheet, heading, name),
     ...textRows(sheet, groupedCode(code), { ...text, weight: 'strong' }),
     ...(stands === null ? [] : textRows(sheet, stands, text)),
-    ...(part === null ? [] : textRows(sheet, part, text)),
+    ...(part === null ? [] : textRows(sheet, `${part} for its step`, text)),
   ]
   const onRight = [
     statusRow(sheet, status, right),
@@ -36,7 +37,7 @@ export function containerRows(sheet: Sheet, container: PlanContainer): Row[] {
     ...where.flatMap((each) => textRows(sheet, `→ ${each}`, goes)),
     ...warnings.flatMap((each) => cautionRows(sheet, each, { ...goes, size: ems.small })),
   ]
-  return ruled(sheet, closed(besideEachOther(onLeft, onRight)))
+  return partsOf(heading, ruled(sheet, closed(besideEachOther(onLeft, onRight))))
 }
 
 /** What lies in no container, by where it is. */
@@ -46,7 +47,7 @@ export function looseRows(sheet: Sheet, { place, what }: LooseOnes): Row[] {
   const held: Cell = { x: right, width: sheet.right - right, size: ems.text }
   const rows = what.flatMap((each) => closed(textRows(sheet, each, held)))
   const [first, ...more] = besideEachOther(textRows(sheet, place, name), rows)
-  return first ? ruled(sheet, [first, ...more.map((row) => ({ ...row, keep: false }))]) : []
+  return first ? partsOf(place, ruled(sheet, [first, ...more.map((row) => ({ ...row, keep: false }))])) : []
 }
 
 const leftWidth = 56

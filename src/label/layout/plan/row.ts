@@ -9,6 +9,8 @@ export interface Row {
   shapes: Shape[]
   /** Stays on one page with the row after it. */
   keep: boolean
+  /** What it is a part of, said again where a page begins with it. */
+  of?: string | undefined
 }
 
 /** Where things stand on the page from left to right, in millimetres, and what they are set in. */
@@ -84,6 +86,11 @@ export function besideEachOther(one: readonly Row[], other: readonly Row[]): Row
 /** Rows that are one to the next, the last of them free to end a page. */
 export function closed(rows: readonly Row[]): Row[] {
   return rows.map((row, index) => (index === rows.length - 1 ? { ...row, keep: false } : row))
+}
+
+/** Rows of one thing: all but the first say what it is, should a page begin with them. */
+export function partsOf(what: string, rows: readonly Row[]): Row[] {
+  return rows.map((row, index) => (index === 0 ? row : { ...row, of: what }))
 }
 
 /** The row with more room above and below. */

@@ -12,6 +12,7 @@ import {
   heightOf,
   lineShapes,
   linesOf,
+  partsOf,
   type Row,
   type Sheet,
   spaced,
@@ -27,15 +28,20 @@ export function stepRows(sheet: Sheet, step: PlanStep): Row[] {
   const whole: Cell = { x: left, width: sheet.right - left, size: ems.text }
   const small: Cell = { ...whole, size: ems.small }
   const end = step.isDone ? [] : [doneRow(sheet, left)]
-  return [
+  const rows = [
     headRow(sheet, step),
     ...step.cautions.flatMap((text) => cautionRows(sheet, text, { ...whole, weight: 'strong' })),
     ...(step.cautions.length > 0 ? [spaceRow(1, true)] : []),
     ...step.items.flatMap((item) => itemRows(sheet, item, left)),
     ...step.notes.flatMap((text) => closed(textRows(sheet, `· ${text}`, small))),
+  ]
+  const last = rows.length - 1
+  return partsOf(`${step.no}  ${step.title}`, [
+    // The box that closes a step does not stand alone on the next page.
+    ...rows.map((row, index) => (index === last ? { ...row, keep: end.length > 0 } : row)),
     ...end,
     spaceRow(4),
-  ]
+  ])
 }
 
 const numberWidth = 15
