@@ -27,6 +27,8 @@ export interface TemplatePlace {
   position: string
   /** Size, or a mark of its own. */
   caption: string | null
+  /** Its size is not that of most others: the one long bolt. */
+  stands: boolean
   /** Diameter of the thread in millimetres where it goes through the sheet; null for a piece that is laid on it. */
   diameterMm: number | null
 }

@@ -33,7 +33,7 @@ export function templateContent(state: State, facts: TemplateFacts, pitch: numbe
     scale: scaleText(pitch),
     check: 'this line is 100 mm: print without scaling',
     job: jobLine(state),
-    places: places.map((place) => placeOf(state, place, mark === null ? marks : [])),
+    places: places.map((place) => placeOf(state, place, places, mark === null ? marks : [])),
     container: facts.container && {
       name: oneLine(placeName(state, `c${facts.container.no}`)),
       code: facts.container.code,
@@ -77,14 +77,29 @@ function edgeText(marks: readonly MarkOn[]): string {
   return way && others.length === 0 ? `arrow: ${way}` : 'arrows point to this edge'
 }
 
-function placeOf(state: State, place: PlaceFacts, marks: readonly MarkOn[]): TemplatePlace {
+function placeOf(
+  state: State,
+  place: PlaceFacts,
+  all: readonly PlaceFacts[],
+  marks: readonly MarkOn[],
+): TemplatePlace {
   const own = marks.filter(({ piece }) => piece === place.piece).map(({ text }) => text)
   const caption = oneLine([accountAt(state, place)?.piece.size, ...own].filter(Boolean).join(', '))
   return {
     position: oneLine(place.position),
     caption: caption === '' ? null : caption,
+    stands: isUnlikeMost(state, place, all),
     diameterMm: place.diameterMm,
   }
+}
+
+/** A bolt that is not of the size that more than half of them have is the one to look out for. */
+function isUnlikeMost(state: State, place: PlaceFacts, all: readonly PlaceFacts[]): boolean {
+  if (place.diameterMm === null) return false
+  const sizeAt = (each: PlaceFacts) => accountAt(state, each)?.piece.size
+  const sizes = all.map(sizeAt)
+  const usual = sizes.find((size) => sizes.filter((other) => other === size).length * 2 > sizes.length)
+  return usual !== undefined && sizeAt(place) !== usual
 }
 
 function howText(places: readonly PlaceFacts[]): string {

@@ -15,8 +15,8 @@ export interface Arranged {
   spacing: { x: number; y: number }
 }
 
-/** Free paper between cells. */
-const apart = 2
+/** Free paper between cells; more below a cell, where the next begins with a name that is not of this one. */
+const apart = { x: 2, y: 3.5 }
 /** No farther than this between neighbours on a sheet that is not full size. */
 const farthest = { x: 74, y: 66 }
 const sizesTried = 40
@@ -55,8 +55,8 @@ function spacings(
   if (shape !== 'circle') {
     return [
       {
-        x: Math.min(farthest.x, (field.width + apart) / (span.x + 1)),
-        y: Math.min(farthest.y, (field.height + apart) / (span.y + 1)),
+        x: Math.min(farthest.x, (field.width + apart.x) / (span.x + 1)),
+        y: Math.min(farthest.y, (field.height + apart.y) / (span.y + 1)),
       },
     ]
   }
@@ -95,14 +95,14 @@ function rooms(
   )
   return widths(pairs, most.width).flatMap((width) => {
     let height = most.height
-    for (const { x, y } of pairs) if (x < width + apart - hair) height = Math.min(height, y - apart)
+    for (const { x, y } of pairs) if (x < width + apart.x - hair) height = Math.min(height, y - apart.y)
     return height > 0 ? [{ width, height }] : []
   })
 }
 
 /** Only a width at which two points get past each other is worth trying, and the whole width. */
 function widths(pairs: readonly { x: number }[], most: number): number[] {
-  const passing = [...new Set(pairs.map(({ x }) => Number((x - apart).toFixed(2))))]
+  const passing = [...new Set(pairs.map(({ x }) => Number((x - apart.x).toFixed(2))))]
     .filter((width) => width > 0 && width < most)
     .sort((a, b) => a - b)
   const every = Math.max(1, Math.ceil(passing.length / roomsTried))

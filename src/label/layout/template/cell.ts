@@ -41,6 +41,7 @@ export const HAIR_MM = 2
 const smallestName = 3.5
 const largestName = 12
 const smallestCaption = 2.2
+const largestCaption = 4.4
 const mostLines = 3
 const leastBox = { width: 12, height: 9 }
 const largestBox = { width: 62, height: 48 }
@@ -61,7 +62,9 @@ export function cellNeeds(places: readonly MeasuredPlace[], space: number, hasAr
   )
   return {
     name: Math.max(...places.map(({ nameWidth }) => nameWidth)),
-    captions: [...new Map(places.map(({ caption, words }) => [caption, words])).values()],
+    captions: [
+      ...new Map(places.map(({ caption, stands, words }) => [`${stands} ${caption}`, words])).values(),
+    ],
     space,
     hasArrow,
     hole: Math.max(0, ...across),
@@ -141,7 +144,7 @@ function widestWord({ captions }: CellNeeds): number {
 }
 
 function captionSize(name: number): number {
-  return Math.min(3.4, Math.max(smallestCaption, name * 0.42))
+  return Math.min(largestCaption, Math.max(smallestCaption, name * 0.42))
 }
 
 /** The caption of every place set in a column, shortened only where it is as small as it may be. */

@@ -2,7 +2,7 @@ import type { Point, Shape } from '../../drawing.ts'
 import type { TemplatePlace } from '../../template-content.ts'
 import type { Typeface } from '../../typeface.ts'
 import { ARROW, ASIDE, type Cell, CLEARANCE_MM, HAIR_MM, LEADING } from './cell.ts'
-import { wrapped } from './measured.ts'
+import { captionWeight, wrapped } from './measured.ts'
 
 export type ArrowTo = 'up' | 'down' | 'left' | 'right'
 
@@ -58,11 +58,13 @@ function figureShapes({ diameterMm }: TemplatePlace, { x, y }: Point, { figure }
 }
 
 function textShapes(
-  { position, caption }: TemplatePlace,
+  place: TemplatePlace,
   at: Point,
   cell: Cell,
   { typeface, arrow }: { typeface: Typeface; arrow: ArrowTo | null },
 ): Shape[] {
+  const { position, caption } = place
+  const weight = captionWeight(place)
   const { nameSize, captionSize, figure } = cell
   const isAbove = cell.arrangement === 'above'
   const column = isAbove ? cell.width : cell.width - figure.width - ASIDE
@@ -71,7 +73,7 @@ function textShapes(
       ? []
       : wrapped(
           caption,
-          { width: column + rounding, size: captionSize, weight: 'plain', most: cell.captionLines },
+          { width: column + rounding, size: captionSize, weight, most: cell.captionLines },
           typeface,
         )
   const textHeight = nameSize + lines.length * captionSize * LEADING
@@ -101,10 +103,10 @@ function textShapes(
     ...lines.map(
       (text, index): Shape => ({
         kind: 'text',
-        x: startOf(typeface.widthOf(text, captionSize, 'plain')),
+        x: startOf(typeface.widthOf(text, captionSize, weight)),
         y: captionTop + captionSize * (BASELINE + index * LEADING),
         size: captionSize,
-        weight: 'plain',
+        weight,
         text,
       }),
     ),

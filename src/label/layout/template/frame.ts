@@ -92,9 +92,7 @@ function symbolOf(
     { text: groupedCode(code), size: 3.4, weight: 'strong' as const },
     { text: name, size: 2.8, weight: 'plain' as const },
   ].map((each) => {
-    // What is wider than the symbol would leave its corner; the name of a container never is the long part.
-    const [text = ''] = wrapped(each.text, { ...each, width: side + quiet, most: 1 }, typeface)
-    return { ...each, text, width: typeface.widthOf(text, each.size, each.weight) }
+    return { ...each, width: typeface.widthOf(each.text, each.size, each.weight) }
   })
   const width = Math.max(side, ...texts.map((each) => each.width))
   return {

@@ -18,8 +18,16 @@ export function measuredPlaces(places: readonly TemplatePlace[], typeface: Typef
   return places.map((place) => ({
     ...place,
     nameWidth: typeface.widthOf(place.position, 1, 'strong'),
-    words: wordsOf(place.caption ?? '').map((text) => ({ text, width: typeface.widthOf(text, 1, 'plain') })),
+    words: wordsOf(place.caption ?? '').map((text) => ({
+      text,
+      width: typeface.widthOf(text, 1, captionWeight(place)),
+    })),
   }))
+}
+
+/** What is unlike the others is set so that it is seen. */
+export function captionWeight({ stands }: TemplatePlace): 'plain' | 'strong' {
+  return stands ? 'strong' : 'plain'
 }
 
 /** How many lines words take in a column; a word wider than the column takes more than there ever are. */

@@ -1,0 +1,145 @@
+import type { State } from '../journal/state.ts'
+import type { TemplateRefusal } from '../label/layout/template.ts'
+import type { TemplateFactsRefusal } from '../session/template-facts.ts'
+import type { LayoutFault } from '../trade/position-layout/read-layout.ts'
+import { say } from './cures.ts'
+import { joined } from './grammar.ts'
+import { pieceName, positionName } from './pieces.ts'
+import { type Told, told } from './told.ts'
+
+/** Why no template was drawn: of the pieces, of the layout as typed, or of the paper. */
+export type TemplateTrouble = TemplateFactsRefusal | LayoutFault | TemplateRefusal
+
+/** Why no template was drawn, with its arithmetic, and what to do. */
+export function templateTroubleText(state: State, trouble: TemplateTrouble): Told {
+  switch (trouble.code) {
+    case 'template-not-of':
+      return told(
+        `${pieceName(state, trouble.piece)} has no place among others of its kind`,
+        'a template is for matched sets and for fasteners that look alike',
+      )
+    case 'template-single':
+      return told(
+        `${pieceName(state, trouble.piece)} is one piece alone: there is nothing to tell it from`,
+        'a template is for matched sets and for fasteners that look alike',
+      )
+    case 'template-positions-unknown':
+      return told(
+        `nobody wrote down where these belong: ${joined(trouble.pieces.map((id) => pieceName(state, id)))}`,
+        `positions are written as they come off, as in ${say('off 5 M6x25 bolts @1..3,5,6')}`,
+      )
+    case 'template-position-shared':
+      return told(
+        `${positionName(trouble.position)} would stand twice on one sheet: ${joined(trouble.pieces.map((id) => pieceName(state, id)))}`,
+        'print a template for each set',
+      )
+    case 'template-too-many':
+    case 'layout-too-many':
+      return told(`${trouble.positions} positions are more than ${trouble.most}`, 'print fewer on one sheet')
+    case 'layout-form':
+      return told(
+        trouble.typed === '' ? 'no layout was written' : `'${trouble.typed}' is no layout`,
+        `perhaps "laid out ${trouble.nearest}"; rows are written as in "laid out 1 2 3 / 6 . 4"`,
+      )
+    case 'layout-positions':
+    case 'template-places':
+      return told(
+        'the layout does not name every position once',
+        'write each position once, and "." where there is none',
+        namedWrongly(trouble),
+      )
+    case 'layout-too-small':
+      return told(
+        `${trouble.rows} rows of ${trouble.columns} are ${trouble.places} places for ${trouble.positions} positions`,
+        `the first number is that of the rows: write more of them, or longer ones`,
+      )
+    case 'layout-too-wide':
+      return told(
+        `${trouble.rows} x ${trouble.columns} is too large`,
+        `at most ${trouble.most} rows of ${trouble.most}`,
+      )
+    default:
+      return paperTold(trouble)
+  }
+}
+
+function paperTold(trouble: Exclude<TemplateRefusal, { code: 'template-places' }>): Told {
+  switch (trouble.code) {
+    case 'template-characters':
+      return told(
+        `'${trouble.text}' cannot be drawn: the fonts have no ${trouble.characters.map(characterName).join(', ')}`,
+        'change the name that holds it, or write this sheet by hand',
+      )
+    case 'template-page-small':
+      return told(
+        `a template needs paper at least ${mm(trouble.least)} wide, and this is ${size(trouble.page)}`,
+        'print it on a4 or letter',
+      )
+    case 'template-too-dense': {
+      const { positions, fits, columns, rows } = trouble
+      return columns === null || rows === null
+        ? told(
+            `${positions} names would overlap on a circle: ${fits} fit on this paper`,
+            'lay them out in rows',
+          )
+        : told(
+            `${positions} positions laid out like this would overlap: at most ${rows} rows of ${columns} fit on this paper`,
+            'lay them out in more or shorter rows, or print larger paper',
+          )
+    }
+    case 'template-pitch-small':
+      return told(
+        `at ${mm(trouble.pitch)} between neighbours the names would overlap`,
+        trouble.least === null
+          ? 'leave out the pitch: then they are spread over the sheet'
+          : `from ${mm(trouble.least)} on they do not; without a pitch they are spread over the sheet`,
+      )
+    case 'template-pitch-large':
+      return told(
+        `at ${mm(trouble.pitch)} between neighbours this needs ${size(trouble.needs)}, and the paper is ${size(trouble.page)}`,
+        trouble.largest === null
+          ? 'use larger paper, or leave out the pitch'
+          : `up to ${mm(trouble.largest)} fit; or use larger paper, or leave out the pitch`,
+      )
+    case 'symbol-too-small':
+      return told(
+        `the symbol of the container needs ${mm(trouble.needed)} at ${trouble.dpi} dpi, and has ${mm(trouble.room)}`,
+        'use a printer of higher resolution',
+      )
+    default:
+      return trouble satisfies never
+  }
+}
+
+function namedWrongly({
+  missing,
+  twice,
+  unknown,
+}: {
+  missing: string[]
+  twice: string[]
+  unknown: string[]
+}): string[] {
+  return [
+    ...(missing.length > 0 ? [`missing: ${missing.join(', ')}`] : []),
+    ...(twice.length > 0 ? [`more than once: ${twice.join(', ')}`] : []),
+    ...(unknown.length > 0 ? [`not known: ${unknown.join(', ')}`] : []),
+  ]
+}
+
+function size({ width, height }: { width: number; height: number }): string {
+  return `${tenths(width)} x ${mm(height)}`
+}
+
+function mm(length: number): string {
+  return `${tenths(length)} mm`
+}
+
+function tenths(length: number): number {
+  return Math.round(length * 10) / 10
+}
+
+function characterName(character: string): string {
+  const number = character.codePointAt(0)?.toString(16).toUpperCase().padStart(4, '0')
+  return /\p{C}|\p{Z}/u.test(character) ? `U+${number}` : `'${character}' (U+${number})`
+}
