@@ -23,7 +23,7 @@ export type Printed =
   | { print: 'machine' }
   | { print: 'plan' }
   /** A sheet to lay a matched set on, or to push look-alike bolts through. */
-  | { print: 'template'; piece: string; layout: string | null; arrow: Arrow | null; pitch: number | null }
+  | { print: 'template'; pieces: string[]; layout: string | null; arrow: Arrow | null; pitch: number | null }
   | { print: 'calibration' }
 
 export type Arrow = 'up' | 'down' | 'left' | 'right'

@@ -130,12 +130,14 @@ export const labelVerbs: readonly Verb[] = [
       const arrow = line.take(/(?:^| )arrow (up|down|left|right)$/i)?.[0]
       const pitchToo = pitch ?? line.take(/(?:^| )pitch (\d{1,3}(?:[.,]\d)?)(?: ?mm)?$/i)?.[0]
       const layout = line.take(/(?:^| )laid out (?:as )?(\S.*)$/i)?.[0]
-      const words = line.takeRest('SET')
-      const [piece = ''] = line.pieces(words)
+      const pieces = line
+        .takeRest('SET')
+        .split(/,| and /i)
+        .flatMap((words) => line.pieces(words))
       return printed(
         {
           print: 'template',
-          piece,
+          pieces: [...new Set(pieces)],
           layout: layout ?? null,
           arrow: (arrow?.toLowerCase() as Arrow | undefined) ?? null,
           pitch: pitchToo === undefined ? null : Number(pitchToo.replace(',', '.')),

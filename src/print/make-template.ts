@@ -1,0 +1,48 @@
+import { templatePages } from '../label/layout/template.ts'
+import type { PieceId } from '../ledger/piece.ts'
+import type { Printed } from '../lines/errand.ts'
+import type { Session } from '../session/session.ts'
+import { templateFacts } from '../session/template-facts.ts'
+import { proposeLayout } from '../trade/position-layout/propose-layout.ts'
+import { readLayout } from '../trade/position-layout/read-layout.ts'
+import { templateContent } from '../words/template-text.ts'
+import { type TemplateTrouble, templateTroubleText } from '../words/template-troubles.ts'
+import type { Choice } from './choose-print.ts'
+import { typeface } from './fonts.ts'
+import { type Made, madePages, type NotMade, notMade } from './made.ts'
+import { jobPart } from './make-blanks.ts'
+
+/** A sheet with a place for each piece of one or more sets, as they lie on the machine. */
+export function makeTemplate(
+  { state }: Session,
+  { pieces, layout: typed, arrow, pitch }: Extract<Printed, { print: 'template' }>,
+  { stock, dpi }: Choice,
+): Made | NotMade {
+  const troubled = (trouble: TemplateTrouble) =>
+    notMade({
+      code: 'command-refused',
+      refused: trouble.code,
+      told: templateTroubleText(state, trouble),
+    })
+  const reading = templateFacts(state, pieces as PieceId[])
+  if (!reading.ok) return troubled(reading.refusal)
+  const content = templateContent(state, reading.facts, pitch)
+  const positions = content.places.map(({ position }) => position)
+  const written = typed === null ? null : readLayout(typed, positions)
+  if (written && !written.understood) return troubled(written.fault)
+  const layout = written?.value ?? proposeLayout(positions).layout
+  const laid = templatePages(content, layout, stock.page, { typeface: typeface(), arrow, pitch, dpi })
+  if (!laid.ok) return troubled(laid.refusal)
+  return madePages(laid.pages, {
+    title: content.name,
+    name: `${jobPart(state.job.no)}-template-${pieces[0]}`,
+    notes: [
+      ...(typed === null
+        ? [
+            'Laid out by the names of the positions; "laid out 2x4" or "laid out 1 2 / 4 3" says it otherwise.',
+          ]
+        : []),
+      'Print it without scaling, and measure the line of 100 mm on it.',
+    ],
+  })
+}
