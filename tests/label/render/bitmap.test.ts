@@ -15,25 +15,24 @@ describe.each([203, 300, 600])('dots at %i to the inch', (dpi) => {
     expect((await zxingSymbols(picture)).map((found) => found.code)).toEqual([code])
   })
 
-  test('every module of a symbol is its whole number of dots, wherever the symbol lies', () => {
+  test.each([
+    ['anywhere', 3.3333, 4.87],
+    ['half way between two dots', (40.5 * 25.4) / dpi, (60.5 * 25.4) / dpi],
+  ])('every module of a symbol is its whole number of dots: %s', (_, x, y) => {
     const modules = labelSymbol('000420103', 2)
     const module = (5 * 25.4) / dpi
-    const { width, height, rowBytes, dots } = bitmapOf(
-      page(40, 40, [{ kind: 'symbol', x: 3.3333, y: 4.87, module, modules }]),
-      dpi,
-      tools,
-    )
-    expect([width, height, dots.length]).toEqual([
-      Math.round((40 * dpi) / 25.4),
-      Math.round((40 * dpi) / 25.4),
-      rowBytes * height,
-    ])
-    const [left, top] = [Math.round((3.3333 * dpi) / 25.4), Math.round((4.87 * dpi) / 25.4)]
-    for (let y = 0; y < height; y++) {
-      for (let x = 0; x < width; x++) {
-        const dark = ((dots[y * rowBytes + (x >> 3)] ?? 0) & (0x80 >> (x & 7))) !== 0
-        const wanted = modules[Math.floor((y - top) / 5)]?.[Math.floor((x - left) / 5)] ?? false
-        if (dark !== wanted) expect.unreachable(`dot ${x}, ${y}`)
+    const bitmap = bitmapOf(page(40, 40, [{ kind: 'symbol', x, y, module, modules }]), dpi, tools)
+    const side = Math.round((40 * dpi) / 25.4)
+    expect([bitmap.width, bitmap.height, bitmap.dots.length]).toEqual([side, side, bitmap.rowBytes * side])
+    const { left, top } = inked(pictureOfDots(bitmap))
+    expect(Math.abs(left - (x * dpi) / 25.4)).toBeLessThan(0.51)
+    expect(Math.abs(top - (y * dpi) / 25.4)).toBeLessThan(0.51)
+    for (let row = 0; row < side; row++) {
+      for (let column = 0; column < side; column++) {
+        const byte = bitmap.dots[row * bitmap.rowBytes + (column >> 3)] ?? 0
+        const dark = (byte & (0x80 >> (column & 7))) !== 0
+        const wanted = modules[Math.floor((row - top) / 5)]?.[Math.floor((column - left) / 5)] ?? false
+        if (dark !== wanted) expect.unreachable(`dot ${column}, ${row}`)
       }
     }
   })
