@@ -167,7 +167,7 @@ const tellers: EntryTellers = {
     return `${counted(pictures.length, 'picture')} added, ${ids}: ${where}`
   },
   'picture-sorted': (state, { picture, belongs }) =>
-    `${pictureName(state, picture)} ${ownerName(state, belongs)}`,
+    `sorted: ${pictureName(state, picture)}, ${ownerName(state, belongs)}`,
 
   stopped: (state, { step, note, abrupt }) => {
     const where = step === null ? '' : ` in ${stepName(state, step)}`

@@ -1,4 +1,11 @@
-import type { Command, ContainerKind, Fitting, Into, TakenOff } from '../../src/journal/command.ts'
+import type {
+  Command,
+  ContainerKind,
+  Fitting,
+  Into,
+  NewPicture,
+  TakenOff,
+} from '../../src/journal/command.ts'
 import type { PieceId } from '../../src/ledger/piece.ts'
 import type { NamedPlace, Place } from '../../src/ledger/place.ts'
 import type { DecisionTarget } from '../../src/plan/facts.ts'
@@ -25,12 +32,29 @@ export function into(no: number, slot?: string): Into {
   return { kind: 'container', no, slot }
 }
 
-export function open(kind: ContainerKind, slots?: number, inside?: number): Command {
-  return { do: 'open-container', kind, slots, inside }
+export function open(kind: ContainerKind, slots?: number, inside?: number, no?: number): Command {
+  return { do: 'open-container', kind, slots, inside, no }
 }
 
 export function begin(title: string, after?: number[]): Command {
   return { do: 'begin-strip', title, after }
+}
+
+export function labels(count: number): Command {
+  return { do: 'deal-labels', count }
+}
+
+export function voided(from: number, to: number): Command {
+  return { do: 'void-labels', from, to, reason: 'the sheet is lost' }
+}
+
+/** A picture whose bytes go by a number. */
+export function picture(file: string, bytes: number, belongs: NewPicture['belongs'] = null): NewPicture {
+  return { file, sha256: `${bytes}`.padStart(64, '0'), taken: '2026-05-02T14:03:11', belongs }
+}
+
+export function pictures(...added: NewPicture[]): Command {
+  return { do: 'add-pictures', pictures: added }
 }
 
 export const end: Command = { do: 'end-strip' }

@@ -10,6 +10,7 @@ import { containerCases } from './refusals/containers.ts'
 import { countCases } from './refusals/count.ts'
 import { jobCases } from './refusals/job.ts'
 import { lawCases } from './refusals/laws.ts'
+import { pictureCases } from './refusals/pictures.ts'
 import { pieceCases } from './refusals/pieces.ts'
 import { stepCases } from './refusals/steps.ts'
 import { tighteningCases } from './refusals/tightening.ts'
@@ -18,6 +19,7 @@ import { quoted, readTyped } from './typed.ts'
 const catalogues = [
   jobCases,
   containerCases,
+  pictureCases,
   pieceCases,
   stepCases,
   tighteningCases,
@@ -83,5 +85,5 @@ function isUnderstood(words: string, state: State): boolean {
 
 function isUnderstoodIn(words: string, state: State): boolean {
   const reading = readTyped(words, state)
-  return reading.kind === 'commands' || reading.kind === 'ask'
+  return ['commands', 'ask', 'errand'].includes(reading.kind)
 }

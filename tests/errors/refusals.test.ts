@@ -8,6 +8,7 @@ import { containerCases } from './refusals/containers.ts'
 import { countCases } from './refusals/count.ts'
 import { jobCases } from './refusals/job.ts'
 import { lawCases } from './refusals/laws.ts'
+import { pictureCases } from './refusals/pictures.ts'
 import { pieceCases } from './refusals/pieces.ts'
 import { stepCases } from './refusals/steps.ts'
 import { tighteningCases } from './refusals/tightening.ts'
@@ -15,6 +16,7 @@ import { tighteningCases } from './refusals/tightening.ts'
 const byCode = {
   ...jobCases,
   ...containerCases,
+  ...pictureCases,
   ...pieceCases,
   ...stepCases,
   ...tighteningCases,

@@ -34,9 +34,24 @@ const { entries } = record([
   move('p1', { kind: 'container', no: 4, slot: '2' }, { reason: 'to see them' }),
   replace('p2', 2),
   count(1, [null, 2]),
+  { do: 'deal-labels', count: 24 },
+  { do: 'void-labels', from: 5, to: 9, reason: 'sheet lost' },
+  {
+    do: 'add-pictures',
+    pictures: [
+      { file: 'lid.jpg', sha256: 'a'.repeat(64), taken: '2026-05-02T14:03:11', belongs: { container: 10 } },
+      { file: 'bolts.jpg', sha256: 'b'.repeat(64), taken: null, belongs: null },
+    ],
+  },
+  { do: 'sort-picture', picture: 'g2', belongs: 'none' },
 ])
 const entryOf = (type: Entry['type']) =>
   JSON.parse(JSON.stringify(entries.find((entry) => entry.type === type)))
+
+function withPicture(more: object) {
+  const entry = entryOf('pictures-added')
+  return { ...entry, pictures: [{ ...entry.pictures[0], ...more }] }
+}
 
 describe('an entry reads back as it was written', () => {
   test.each(entries.map((entry) => [entry.type, entry] as const))('%s', (_, entry) => {
@@ -93,6 +108,16 @@ describe('what is no entry of ours is refused', () => {
         tightening: { ...entryOf('tightening-set').tightening, passes: [torque(0)] },
       },
     ],
+    ['labels from 0', { ...entryOf('labels-dealt'), from: 0 }],
+    ['labels to 10000', { ...entryOf('labels-dealt'), to: 10_000 }],
+    ['no labels made void', { ...entryOf('labels-voided'), labels: [] }],
+    ['no picture', { ...entryOf('pictures-added'), pictures: [] }],
+    ['a picture of another folder', withPicture({ file: '../journal.jsonl' })],
+    ['a picture of a hidden file', withPicture({ file: '.journal' })],
+    ['a picture with a name of 121', withPicture({ file: 'x'.repeat(121) })],
+    ['a picture without a checksum', withPicture({ sha256: '' })],
+    ['a picture that shows a piece', withPicture({ belongs: { piece: 'p1' } })],
+    ['a picture that shows two things', withPicture({ belongs: { container: 1, step: 1 } })],
     ['a count of minus one', { ...entryOf('counted'), lines: [{ piece: null, expected: 0, counted: -1 }] }],
     [
       'an override of anything',

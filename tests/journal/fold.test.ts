@@ -342,6 +342,13 @@ describe('a record that breaks a law is not folded', () => {
     ['a pass nobody knows', { type: 'tightened', tightening: 't1', pass: 3, fastener: '1' }],
     ['a bolt nobody knows', { type: 'tightened', tightening: 't1', pass: 0, fastener: '7' }],
     ['an account opened again', { ...entries[1], n: undefined }],
+    [
+      'a container opened again',
+      { type: 'container-opened', container: { no: 1, kind: 'bag', inside: null } },
+    ],
+    ['labels dealt again', { type: 'labels-dealt', from: 2, to: 9 }],
+    ['a label void that nobody dealt', { type: 'labels-voided', labels: [77], reason: 'torn' }],
+    ['a picture nobody knows', { type: 'picture-sorted', picture: 'g77', belongs: 'none' }],
   ])('%s', (_, body) => {
     const entry = { ...numbered(body as EntryBody, entries.length + 1), n: entries.length + 1 }
     expect(() => fold([...entries, entry])).toThrow(UnlawfulEntry)
@@ -373,6 +380,23 @@ describe('a record that breaks a law is not folded', () => {
     expect(outcomes.refused).toBeGreaterThan(50)
     expect(outcomes.whole).toBeGreaterThan(50)
   })
+})
+
+test('a label that is void is never opened, whatever the record says', () => {
+  const { entries } = given(
+    { do: 'deal-labels', count: 3 },
+    { do: 'void-labels', from: 1, to: 3, reason: 'sheet lost' },
+  )
+  const opened: EntryBody = { type: 'container-opened', container: { no: 2, kind: 'bag', inside: null } }
+  expect(() => fold([...entries, numbered(opened, 4)])).toThrow('label 2 is void')
+})
+
+test('a container of a record from before steps had codes keeps its number', () => {
+  const { entries } = given(off(6, 'bolts'))
+  const opened: EntryBody = { type: 'container-opened', container: { no: 9004, kind: 'bag', inside: null } }
+  const state = fold([...entries, numbered(opened, 3)])
+  expect(state.containers.get(9004)?.kind).toBe('bag')
+  expect(state.dealt.container).toBe(9004)
 })
 
 test('turning goes on where it stood after a stop and a new start of the program', () => {

@@ -2,7 +2,18 @@ import { Mod97_10 } from '@konfirm/iso7064'
 import { mod97_10 } from 'cdigit'
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { checkDigits, groupedCode, labelCode, nearCodes, readCode, splitTail } from '../../src/label/code.ts'
+import {
+  checkDigits,
+  groupedCode,
+  LAST_CONTAINER,
+  labelCode,
+  MACHINE_NUMBER,
+  nearCodes,
+  readCode,
+  splitTail,
+  stepNumber,
+  stepOf,
+} from '../../src/label/code.ts'
 import { anyCode, seededCodes } from './known-codes.ts'
 
 const digits = (length: { minLength: number; maxLength: number }) =>
@@ -345,3 +356,19 @@ function additions(code: string): string[] {
 function replaced(code: string, place: number, digit: string): string {
   return code.slice(0, place) + digit + code.slice(place + 1)
 }
+
+describe('numbers that are no containers', () => {
+  test('follow the last container: the machine, then its steps', () => {
+    expect([LAST_CONTAINER, MACHINE_NUMBER, stepNumber(1), stepNumber(999)]).toEqual([8999, 9000, 9001, 9999])
+    expect(readCode(labelCode(17, stepNumber(4)))).toMatchObject({ kind: 'code', job: 17, container: 9004 })
+  })
+
+  test('a step and its number are each found from the other', () => {
+    for (let step = 1; step <= 999; step += 1) expect(stepOf(stepNumber(step))).toBe(step)
+    for (const number of [0, 1, 8999, 9000, 10_000, 9001.5, Number.NaN]) expect(stepOf(number)).toBeNull()
+  })
+
+  test.each([0, 1000, 1.5, -1, Number.NaN])('step %d has none', (step) => {
+    expect(() => stepNumber(step)).toThrow(RangeError)
+  })
+})

@@ -18,12 +18,15 @@ import {
   gasket,
   into,
   job,
+  labels,
   look,
   marked,
   move,
   off,
   open,
   override,
+  picture,
+  pictures,
   put,
   recount,
   reopen,
@@ -34,6 +37,7 @@ import {
   tool,
   torque,
   turn,
+  voided,
 } from '../errors/commands.ts'
 import { play } from '../errors/play.ts'
 
@@ -157,6 +161,70 @@ const byType = {
         { do: 'void-container', container: 1, insteadOf: 2, reason: 'torn' },
       ],
       says: 'label of bag 1 made void, bag 2 in its place: torn',
+    },
+    {
+      story: [job, labels(3), { do: 'void-container', container: 2, insteadOf: 3, reason: 'torn' }],
+      says: 'unused label 2 made void, label 3 in its place: torn',
+    },
+  ],
+  'labels-dealt': [
+    { story: [job, labels(24)], says: 'labels 1 to 24 dealt to paper, unused yet' },
+    { story: [job, open('bag'), labels(1)], says: 'label 2 dealt to paper, unused yet' },
+  ],
+  'labels-voided': [
+    {
+      story: [job, labels(24), voided(14, 14)],
+      says: 'unused label 14 made void: the sheet is lost',
+    },
+    {
+      story: [
+        job,
+        labels(24),
+        off(2, 'nuts', {}, into(3)),
+        open('tag', undefined, undefined, 7),
+        open('bag', undefined, undefined, 9),
+        voided(1, 10),
+      ],
+      says: 'unused labels 1, 2, 4 to 6, 8 and 10 made void, 3 are in use and stay: the sheet is lost',
+    },
+    {
+      story: [job, labels(2), off(2, 'nuts', {}, into(1)), voided(1, 2)],
+      says: 'unused label 2 made void, 1 is in use and stays: the sheet is lost',
+    },
+  ],
+  'pictures-added': [
+    {
+      story: [job, open('bag'), pictures(picture('lid.jpg', 1, { container: 1 }))],
+      says: '1 picture added, g1: of bag 1',
+    },
+    {
+      story: [
+        job,
+        open('bag'),
+        begin('Lid off'),
+        pictures(
+          picture('a.jpg', 1, { container: 1 }),
+          picture('b.jpg', 2),
+          picture('c.jpg', 3, { container: 1 }),
+          picture('d.jpg', 4, { step: 1 }),
+        ),
+      ],
+      says: '4 pictures added, g1 to g4: 2 of bag 1, 1 not sorted yet, 1 of step 1, Lid off',
+    },
+  ],
+  'picture-sorted': [
+    {
+      story: [
+        job,
+        labels(24),
+        pictures(picture('lid.jpg', 1)),
+        { do: 'sort-picture', picture: 'g1', belongs: { container: 14 } },
+      ],
+      says: 'sorted: picture g1 (lid.jpg), of label 14',
+    },
+    {
+      story: [job, pictures(picture('lid.jpg', 1)), { do: 'sort-picture', picture: 'g1', belongs: 'none' }],
+      says: 'sorted: picture g1 (lid.jpg), of the job as a whole',
     },
   ],
 
@@ -508,7 +576,7 @@ describe('one line of history for every kind of entry', () => {
 
   test('an entry that was undone is still told, whatever of it the state does not know any more', () => {
     for (const [type, , { story }] of rows) {
-      if (type === 'undone' || type === 'redone' || story.length === 1) continue
+      if (['undone', 'redone', 'labels-dealt'].includes(type) || story.length === 1) continue
       const { state, entries } = play([...story, { do: 'undo' }])
       const undone = entries.at(-2)
       if (undone === undefined) throw new Error('a story without an entry')

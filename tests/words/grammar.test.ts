@@ -4,10 +4,22 @@ import {
   isAre,
   joined,
   litresText,
+  numberRanges,
   sentence,
   singular,
   stepNumbers,
 } from '../../src/words/grammar.ts'
+
+test.each<[number[], string]>([
+  [[], ''],
+  [[5], '5'],
+  [[5, 6], '5 and 6'],
+  [[7, 5, 6], '5 to 7'],
+  [[1, 2, 4, 5, 6, 9], '1, 2, 4 to 6 and 9'],
+  [[3, 3, 4, 5], '3 to 5'],
+])('the numbers %j are said %j', (numbers, said) => {
+  expect(numberRanges(numbers)).toBe(said)
+})
 
 describe('one of what a plural names', () => {
   test.each([

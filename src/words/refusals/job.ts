@@ -104,7 +104,7 @@ const FIRST: Record<UnknownThing, string> = {
   tightening: `${say('tighten PIECE: ...')} sets one, with the passes of the machine's manual`,
   fault: 'faults are noted as parts come off',
   difference: `${say('count BAG = ...')} compares what is there with the record`,
-  picture: 'pictures come in from a folder',
+  picture: `pictures come in from a folder, ${say('photos import FOLDER')}`,
 }
 
 const LOOK_UP: Record<UnknownThing, string> = {

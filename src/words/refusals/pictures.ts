@@ -6,10 +6,15 @@ import type { RefusalOf, Tellers } from './tellers.ts'
 export const pictureRefusals: Tellers<'picture-known' | 'picture-wrong'> = {
   'picture-known': (state, { file, picture }) =>
     told(
-      `${file} is in the record already: it is ${pictureName(state, picture)}, ${ownerName(state, state.pictures.get(picture)?.belongs ?? null)}`,
+      `${named(file)} is in the record already: it is ${pictureName(state, picture)}, ${ownerName(state, state.pictures.get(picture)?.belongs ?? null)}`,
       'leave it out',
     ),
-  'picture-wrong': (_, { file, why }) => told(`${file} ${WRONG[why].what}`, WRONG[why].cure),
+  'picture-wrong': (_, { file, why }) => told(`${named(file)} ${WRONG[why].what}`, WRONG[why].cure),
+}
+
+/** A name that no picture can have may hold anything. */
+function named(file: string): string {
+  return `the file ${file.replace(/\p{C}/gu, '?').slice(0, 80)}`
 }
 
 const WRONG: Record<RefusalOf<'picture-wrong'>['why'], { what: string; cure: string }> = {

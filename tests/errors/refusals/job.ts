@@ -16,6 +16,8 @@ import {
   off,
   open,
   override,
+  picture,
+  pictures,
   put,
   take,
 } from '../commands.ts'
@@ -71,6 +73,19 @@ export const jobCases = {
       given: [job, marked('arrow to the chain')],
       when: { do: 'confirm', mark: 'm9' },
       says: ['There is no mark m9 in this job.', '  Known: m1.', '> Say one of these.'],
+    },
+    {
+      given: [job, pictures(picture('lid.jpg', 1))],
+      when: { do: 'sort-picture', picture: 'g9', belongs: 'none' },
+      says: ['There is no picture g9 in this job.', '  Known: g1.', '> "photos" shows every picture.'],
+    },
+    {
+      given: [job],
+      when: { do: 'sort-picture', picture: 'g9', belongs: 'none' },
+      says: [
+        'There is no picture g9 in this job.',
+        '> There is none yet: pictures come in from a folder, "photos import FOLDER".',
+      ],
     },
     {
       given: [job, drained('coolant', 2.1)],
