@@ -50,7 +50,8 @@ async function readWith(
   const codes = new Set<string>()
   let others = false
   for (const { text, isValid, format, error } of await symbols(bytes, pass)) {
-    if (!isValid && format !== 'QRCode') throw new Undecodable(error)
+    // What was found and not read has a format; what is no picture has none.
+    if (!isValid && !FOUND.test(format)) throw new Undecodable(error)
     const reading = isValid ? readCode(text) : null
     if (reading?.kind === 'code') codes.add(reading.code)
     others ||= reading === null
@@ -68,6 +69,9 @@ async function symbols(bytes: Uint8Array, pass: ReaderOptions) {
     throw new Undecodable('the decoder gave up', { cause })
   }
 }
+
+/** `QRCode`, `QRCodeModel2` and their kin. */
+const FOUND = /QRCode/
 
 let binary: ArrayBuffer | null = null
 

@@ -59,15 +59,16 @@ export function sortPictures<P extends SeenPicture>(
   hours = HOURS,
 ): Sorted<P>[] {
   const timed = inOrder(pictures)
+  const shown = timed.map(({ picture }) => (showsLabel(picture) ? labelPicture(picture, labels) : null))
   const openAt: Open[] = []
   let open: Open = null
   const sorted = timed.map((one, index): Sorted<P> => {
     openAt[index] = open
-    if (!showsLabel(one.picture)) return afterLabel(one, open, hours)
-    const label = labelPicture(one.picture, labels)
-    // Of two labels in one moment nobody knows which was the later.
-    const isLast = open === null || open.code === label.code || !isSameMoment(open.at, one)
-    open = { at: one, owner: isLast ? label.owner : null, code: isLast ? label.code : null }
+    const label = shown[index]
+    if (!label) return afterLabel(one, open, hours)
+    // Of several labels in one moment nobody knows which was the last.
+    const isAlone = labelsInMoment(timed, index).every((at) => shown[at]?.code === label.code)
+    open = { at: one, owner: isAlone ? label.owner : null, code: isAlone ? label.code : null }
     return label
   })
   const untimed = pictures.filter(({ taken }) => taken === null).sort((a, b) => byName(a.name, b.name))
