@@ -31,6 +31,7 @@ export function meaningOf(typed: Typed, shown: Shown): Meaning {
   if (!('session' in scene)) return inHall(text, page)
   return (
     toScreen(text) ??
+    unusedLabel(text, scene, screen) ??
     wholeCode(text) ??
     behindWords(typed, scene) ??
     answered(text, page) ??
@@ -64,6 +65,24 @@ function toScreen(text: string): Meaning | undefined {
 
 function wholeCode(text: string): Meaning | undefined {
   return readCode(text).kind === 'code' ? go('scan', { at: 'scan', text }) : undefined
+}
+
+/**
+ * Where things come off, an unused label is taken in hand at once; scanned behind the words of what came off, it takes
+ * that in.
+ */
+function unusedLabel(text: string, scene: Scene, screen: Screen): Meaning | undefined {
+  const tail = screen.at === 'off' ? splitTail(text) : null
+  const reading = tail && readCode(tail.code)
+  const { job, blanks } = scene.session.state
+  if (!tail || reading?.kind !== 'code' || reading.job !== job.no) return undefined
+  const { container } = reading
+  if (blanks.get(container)?.voided !== null) return undefined
+  const words = tail.words.trim().replace(/^off /i, '')
+  if (words === '')
+    return act({ do: 'take', container }, `take label ${container} in hand: what comes off goes into it`)
+  const meaning = language(words, { ...scene, hand: container }, screen)
+  return meaning.kind === 'act' && meaning.act.do === 'send' ? meaning : undefined
 }
 
 /** Digits that are nearly a code are a scan that went wrong, unless they are a choice or a container. */
