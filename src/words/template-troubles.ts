@@ -4,7 +4,7 @@ import type { TemplateFactsRefusal } from '../session/template-facts.ts'
 import type { LayoutFault } from '../trade/position-layout/read-layout.ts'
 import { say } from './cures.ts'
 import { joined } from './grammar.ts'
-import { pieceName, positionName } from './pieces.ts'
+import { agree, pieceName, positionName } from './pieces.ts'
 import { type Told, told } from './told.ts'
 
 /** Why no template was drawn: of the pieces, of the layout as typed, or of the paper. */
@@ -15,7 +15,7 @@ export function templateTroubleText(state: State, trouble: TemplateTrouble): Tol
   switch (trouble.code) {
     case 'template-not-of':
       return told(
-        `${pieceName(state, trouble.piece)} has no place among others of its kind`,
+        `${pieceName(state, trouble.piece)} ${agree(state, trouble.piece, 'has', 'have')} no place among others of its kind`,
         'a template is for matched sets and for fasteners that look alike',
       )
     case 'template-single':

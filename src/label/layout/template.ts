@@ -202,8 +202,8 @@ function sheetFor({ points }: Arranged, needs: CellNeeds, sheets: readonly Sheet
     ? { width: sheet.size.width - sheet.field.width, height: sheet.size.height - sheet.field.height }
     : { width: 2 * MARGIN_MM, height: 2 * MARGIN_MM }
   return {
-    width: Math.ceil(span.x + cell.width + around.width),
-    height: Math.ceil(span.y + cell.height + around.height),
+    width: Math.max(LEAST_WIDTH_MM, Math.ceil(span.x + cell.width + around.width)),
+    height: Math.max(LEAST_WIDTH_MM, Math.ceil(span.y + cell.height + around.height)),
   }
 }
 
@@ -223,9 +223,14 @@ function tooDense(
 ): TemplateRefusal {
   const positions = layout.places.length
   if (layout.shape === 'circle') {
-    let count = positions - 1
-    while (count > 0 && !fits(circleOf(count))) count -= 1
-    return { code: 'template-too-dense', positions, fits: count, columns: null, rows: null }
+    let most = 0
+    let tooMany = positions
+    while (tooMany - most > 1) {
+      const count = Math.floor((most + tooMany) / 2)
+      if (fits(circleOf(count))) most = count
+      else tooMany = count
+    }
+    return { code: 'template-too-dense', positions, fits: most, columns: null, rows: null }
   }
   const grids = sheets.map(({ field }) => mostCells(needs, field))
   const [most] = grids.sort((a, b) => b.columns * b.rows - a.columns * a.rows)

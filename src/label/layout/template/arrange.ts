@@ -19,6 +19,8 @@ export interface Arranged {
 const apart = { x: 2, y: 3.5 }
 /** No farther than this between neighbours on a sheet that is not full size. */
 const farthest = { x: 74, y: 66 }
+/** No cell is so small. */
+const closest = 4
 const sizesTried = 40
 const roomsTried = 14
 
@@ -34,6 +36,7 @@ export function arranged(
 ): Arranged | null {
   let best: Arranged | null = null
   for (const spacing of spacings(layout, field, pitch)) {
+    if (layout.places.length > 1 && Math.max(spacing.x, spacing.y) < closest) continue
     const points = pointsAt(layout, spacing)
     const span = spanOf(points)
     for (const room of rooms(points, { width: field.width - span.x, height: field.height - span.y })) {

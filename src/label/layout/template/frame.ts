@@ -48,7 +48,7 @@ export function templateFrame(
   const head = headShapes(content, right - MARGIN_MM - beside, typeface)
   const foot = footShapes(content, { left: MARGIN_MM + beside, right, bottom }, typeface)
   const headEnd = Math.max(head.end, MARGIN_MM + (symbol?.height ?? 0) + 2.5)
-  const footStart = Math.min(foot.start, bottom - (symbol?.height ?? 0) - 2.5)
+  const footStart = Math.min(foot.start, bottom - (symbol ? symbol.height + symbol.quiet + rule : 0))
   const inner = {
     x: MARGIN_MM,
     y: headEnd + rule + 3,
@@ -72,6 +72,8 @@ export function templateFrame(
 }
 
 interface SymbolBlock {
+  /** What stays free on every side of the symbol itself. */
+  quiet: number
   width: number
   height: number
   at(x: number, y: number, align: 'left' | 'right'): Shape[]
@@ -96,6 +98,7 @@ function symbolOf(
   })
   const width = Math.max(side, ...texts.map((each) => each.width))
   return {
+    quiet,
     width,
     height: side + quiet + 3.4 + 3.6,
     at: (x, y, align) => {
