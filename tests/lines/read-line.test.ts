@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { Command } from '../../src/journal/command.ts'
+import { groupedCode, labelCode } from '../../src/label/code.ts'
 import { readLine, readOff } from '../../src/lines/read-line.ts'
 import type { Ask, Misreading } from '../../src/lines/reading.ts'
 import { verbs } from '../../src/lines/verbs.ts'
@@ -20,6 +21,27 @@ describe('a line is a command', () => {
     ['end', { do: 'end-strip' }],
     ['BAG', { do: 'open-container', kind: 'bag' }],
     ['bag exhaust nuts in bin 2', { do: 'open-container', kind: 'bag', name: 'exhaust nuts', inside: 2 }],
+    [
+      'bag exhaust nuts label 14',
+      { do: 'open-container', kind: 'bag', name: 'exhaust nuts', inside: undefined, no: 14 },
+    ],
+    [
+      `bag exhaust nuts in bin 2 label ${groupedCode(labelCode(7, 14))}`,
+      { do: 'open-container', kind: 'bag', name: 'exhaust nuts', inside: 2, no: 14 },
+    ],
+    ['tag label 14 in 2', { do: 'open-container', kind: 'tag', name: undefined, inside: 2, no: 14 }],
+    [
+      'tray 12 slots cam caps label 14',
+      { do: 'open-container', kind: 'tray', slots: 12, name: 'cam caps', no: 14 },
+    ],
+    ['bag label holder screws', { do: 'open-container', kind: 'bag', name: 'label holder screws' }],
+    ['void 5..28 because sheet lost', { do: 'void-labels', from: 5, to: 28, reason: 'sheet lost' }],
+    ['void labels 28 to 5 because lost', { do: 'void-labels', from: 5, to: 28, reason: 'lost' }],
+    ['void label 5 because torn', { do: 'void-container', container: 5, reason: 'torn' }],
+    ['photo g3 to bag 5', { do: 'sort-picture', picture: 'g3', belongs: { container: 5 } }],
+    [`photo g3 to ${labelCode(7, 14)}`, { do: 'sort-picture', picture: 'g3', belongs: { container: 14 } }],
+    ['photo G3 of step 4', { do: 'sort-picture', picture: 'g3', belongs: { step: 4 } }],
+    ['photo g3 to the job', { do: 'sort-picture', picture: 'g3', belongs: 'none' }],
     ['tray 12 slots cam caps', { do: 'open-container', kind: 'tray', slots: 12, name: 'cam caps' }],
     ['put bag 1 in 2', { do: 'put-container', container: 1, inside: 2 }],
     ['put 1 out', { do: 'put-container', container: 1, inside: null }],
@@ -260,6 +282,14 @@ describe('a line is a question', () => {
     ['log', { ask: 'log', last: null }],
     ['log 5', { ask: 'log', last: 5 }],
     ['qr bag 1', { ask: 'qr', container: 1 }],
+    ['qr label 14', { ask: 'qr', container: 14 }],
+    ['qr machine', { ask: 'qr', container: 9000 }],
+    ['qr step 4', { ask: 'qr', container: 9004 }],
+    ['photos', { ask: 'photos', of: null }],
+    ['photos bag 1', { ask: 'photos', of: { container: 1 } }],
+    ['photos of the bag 1', { ask: 'photos', of: { container: 1 } }],
+    ['photos step 4', { ask: 'photos', of: { step: 4 } }],
+    ['photos cam cap I3', { ask: 'photos', of: { piece: 'p11' } }],
     ['proposals', { ask: 'proposals' }],
     ['help', { ask: 'help', about: null }],
     ['help take out', { ask: 'help', about: 'take out' }],
@@ -290,6 +320,15 @@ describe('a line is not understood, and says why', () => {
     ['end now', { code: 'not-understood', verb: 'end', part: 'now' }],
     ['take 3 4', { code: 'not-understood', verb: 'take', part: '4' }],
     ['bag 3', { code: 'not-understood', verb: 'bag', part: '3', nearest: 'scan 3' }],
+    [`bag nuts label ${groupedCode(labelCode(8, 3))}`, { code: 'not-understood', verb: 'bag' }],
+    ['off 4 nuts into label holder', { code: 'no-such-place', part: 'label holder' }],
+    ['photo to bag 5', { code: 'not-understood', nearest: 'photo g3 to bag 5' }],
+    ['photo', { code: 'missing', what: 'g3' }],
+    ['photo g3', { code: 'missing', what: 'to bag 5' }],
+    ['photo g3 to bench', { code: 'not-understood', part: 'bench', nearest: 'photo g3 to bag 5' }],
+    ['photos rotor', { code: 'no-such-piece', part: 'rotor' }],
+    ['qr step 1000', { code: 'not-understood', part: '1000' }],
+    ['void 007-0001 because torn', { code: 'no-such-place', part: '007-0001' }],
     ['tray 3', { code: 'not-understood', verb: 'tray', part: '3', nearest: 'scan 3' }],
     ['tray', { code: 'missing', verb: 'tray', what: 'N slots' }],
     ['tray big', { code: 'not-understood', verb: 'tray', part: 'big', nearest: 'tray 12 slots' }],

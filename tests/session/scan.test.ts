@@ -45,6 +45,8 @@ const voided = (container: number, insteadOf?: number): Command => ({
   reason: 'label torn',
 })
 
+const deal = (count: number): Command => ({ do: 'deal-labels', count })
+
 // Step 2 came off last and goes back first. Bag 1 holds the bracket bolts p1, bag 2 the carrier bolts p2.
 const twoSteps = [
   strip('bracket off'),
@@ -106,6 +108,63 @@ describe('what a code is', () => {
     ['two digits swapped', '007001003', [], { kind: 'misread', digits: '007001003', near: [CODE[1]] }],
     ['a digit dropped', '00700103', [], { kind: 'misread', digits: '00700103', near: [CODE[1]] }],
     ['far from every label of this job', '123456789', [], { kind: 'misread', digits: '123456789', near: [] }],
+    ['an unused label', CODE[3], [deal(3)], { kind: 'blank', container: 3, code: CODE[3] }],
+    ['the number of an unused label', '4', [deal(3)], { kind: 'blank', container: 4, code: CODE[4] }],
+    [
+      'an unused label that is void',
+      '3',
+      [deal(3), voided(3, 4)],
+      { kind: 'void', container: 3, code: CODE[3], insteadOf: 4, reason: 'label torn' },
+    ],
+    [
+      'a label that was unused before',
+      '4',
+      [deal(3), move('p1', bag(4))],
+      { kind: 'container', container: 4, code: CODE[4] },
+    ],
+    [
+      'an unused label that was in use and is unused again',
+      '4',
+      [deal(3), move('p1', bag(4)), undo],
+      { kind: 'blank', container: 4 },
+    ],
+    [
+      'near an unused label: one digit wrong',
+      '007000395',
+      [deal(3)],
+      { kind: 'misread', near: [CODE[3], CODE[4]] },
+    ],
+    // 7900000 = 97 x 81443 + 29, so 69.
+    ['the machine', '007900069', [], { kind: 'machine', code: '007900069' }],
+    [
+      'near the machine: one digit wrong',
+      '007900068',
+      [],
+      { kind: 'misread', near: ['007900069', '007900166', '007900263'] },
+    ],
+    // 7900200 = 97 x 81445 + 35, so 63.
+    ['a step', '007900263', [], { kind: 'step', step: 2, code: '007900263' }],
+    [
+      'near a step: two digits swapped',
+      '007902063',
+      [],
+      { kind: 'misread', near: ['007900263', '007900069'] },
+    ],
+    // 7900300 = 97 x 81446 + 38, so 60.
+    ['a step that is not there', '007900360', [], { kind: 'unknown', container: 9003, code: null }],
+    // 12900000 = 97 x 132989 + 67, so 31; 12900400 = 97 x 132993 + 79, so 19.
+    [
+      'the machine of another job',
+      '012900031',
+      [],
+      { kind: 'other-job', job: 12, name: 'red mower', bearer: { kind: 'machine' } },
+    ],
+    [
+      'a step of another job',
+      '012900419',
+      [],
+      { kind: 'other-job', job: 12, bearer: { kind: 'step', step: 4 } },
+    ],
     ['a word', 'bolts', [], { kind: 'not-a-code', text: 'bolts' }],
     ['nothing', '', [], { kind: 'not-a-code', text: '' }],
     ['nought', '0', [], { kind: 'not-a-code', text: '0' }],
