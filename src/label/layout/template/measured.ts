@@ -7,12 +7,6 @@ export interface MeasuredPlace extends TemplatePlace {
   words: { text: string; width: number }[]
 }
 
-/** The width of a space, and of what stands for words left out, at an em of 1. */
-export interface Spaces {
-  space: number
-  ellipsis: number
-}
-
 /** Measures the names and captions of places. */
 export function measuredPlaces(places: readonly TemplatePlace[], typeface: Typeface): MeasuredPlace[] {
   return places.map((place) => ({
