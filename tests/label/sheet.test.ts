@@ -1,9 +1,8 @@
-import { readFileSync } from 'node:fs'
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { Drawing } from '../../src/label/drawing.ts'
 import { placements, sheetPages } from '../../src/label/sheet.ts'
-import { readStock, type Stock } from '../../src/label/stock.ts'
+import { shippedStock } from './layout/shipped-stock.ts'
 
 const a4Of24 = shippedStock('a4-24')
 const letterOf30 = shippedStock('letter-30')
@@ -125,9 +124,3 @@ describe('labels on pages', () => {
     expect(sheetPages(a4Of24, [], { from: 1, shift: unshifted })).toEqual({ ok: true, pages: [] })
   })
 })
-
-function shippedStock(name: string): Stock {
-  const reading = readStock(JSON.parse(readFileSync(`labels/${name}.json`, 'utf8')))
-  if (!reading.ok) throw new Error(`labels/${name}.json is no stock`)
-  return reading.stock
-}

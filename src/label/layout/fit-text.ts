@@ -10,8 +10,8 @@ export interface Style {
   weight: Weight
   /** Left free on each side of a line, for the ground of reversed text. */
   pad?: number | undefined
-  /** Words too long for any line may be broken, which is for the smallest size only. */
-  breaks?: boolean | undefined
+  /** Words too long for any line may be broken, which is for the smallest size only; `anywhere` before they move down. */
+  breaks?: boolean | 'anywhere' | undefined
 }
 
 export interface SetLine {
@@ -105,7 +105,7 @@ interface Measure {
   room: number
   /** What a line holds that nothing stands beside. */
   widest: number
-  breaks: boolean
+  breaks: boolean | 'anywhere'
   widthOf: (text: string) => number
 }
 
@@ -132,7 +132,7 @@ function takeLine(units: readonly string[], measure: Measure): TakenLine | null 
 /** Breaks a unit that is wider than any line: at a space, else after a hyphen or a slash, else within the word. */
 function takeLetters([unit = '', ...others]: readonly string[], measure: Measure): TakenLine | null {
   const { room, widest, breaks, widthOf } = measure
-  const fitsBelow = widthOf(unit) <= widest
+  const fitsBelow = breaks !== 'anywhere' && widthOf(unit) <= widest
   const words = unit.split(' ')
   if (words.length > 1) return fitsBelow ? null : takeLine([...words, ...others], measure)
   const letters = lettersOf(unit)

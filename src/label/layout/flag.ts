@@ -3,7 +3,7 @@ import type { FlagLabel } from '../label-content.ts'
 import { chooseSymbol } from '../symbol/choose-symbol.ts'
 import type { Typeface } from '../typeface.ts'
 import { type Box, between, bottomOf, type Column, spanAt } from './column.ts'
-import { fitText, type Style, setText } from './fit-text.ts'
+import { fitText, type SetText, type Style, setText } from './fit-text.ts'
 import { frame, textShapes } from './frame.ts'
 import type { About, LabelSize, LayoutRefusal, Part, Sketch } from './laid.ts'
 import { leastSide } from './symbol-spots.ts'
@@ -158,8 +158,7 @@ function stack(rows: [Part, string, Style, number][], column: Column, cut: boole
   let rest = column
   for (const [part, text, style, most] of rows) {
     if (text === '') continue
-    const whole = setText(text, style, rest, most)
-    const set = whole ? { ...whole, shortened: false } : cut ? fitText(text, style, rest, most) : null
+    const set = cut ? cutRow(part, text, style, rest, most) : uncutRow(text, style, rest, most)
     if (!set) {
       // Where the other ends go and what it is are a help; which end this is and its port are not to be missed.
       if (!cut || part === 'where') return null
@@ -171,4 +170,15 @@ function stack(rows: [Part, string, Style, number][], column: Column, cut: boole
     rest = between(rest, set.bottom, bottomOf(rest))
   }
   return { shapes, shortened: [...shortened] }
+}
+
+function uncutRow(text: string, style: Style, column: Column, most: number): SetText | null {
+  const set = setText(text, style, column, most)
+  return set && { ...set, shortened: false }
+}
+
+/** The port is broken where it must be, but never cut: cut, `radiator top` and `radiator bottom` are the same. */
+function cutRow(part: Part, text: string, style: Style, column: Column, most: number): SetText | null {
+  if (part !== 'where') return fitText(text, style, column, most)
+  return uncutRow(text, style, column, most) ?? uncutRow(text, { ...style, breaks: 'anywhere' }, column, 6)
 }

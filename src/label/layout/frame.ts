@@ -40,7 +40,7 @@ export function frame(
       modules,
     }),
   )
-  const column = { area, taken: places }
+  const column = { area, taken: places.map(cleared) }
   const last = footer && lastLine(footer, column, typeface)
   if (footer && !last) return null
   const set = codeDigits(
@@ -55,6 +55,14 @@ export function frame(
     free: between(column, area.y, set.top),
     footerShortened: last?.shortened ?? false,
   }
+}
+
+// Some letters reach out to the left of where they begin, and a symbol moves by half a dot to lie on whole ones.
+const clearance = 0.4
+
+function cleared({ x, y, width, height }: Box): Box {
+  const all = 2 * clearance
+  return { x: x - clearance, y: y - clearance, width: width + all, height: height + all }
 }
 
 /** Lines of text as shapes. */

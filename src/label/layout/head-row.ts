@@ -39,12 +39,12 @@ function headRowOf(
   const top = column.area.y
   const minor = Math.max(size * 0.62, handEm)
   const gap = size * 0.4
-  const bottom = top + size * (firstAscent + pitch - ascent)
-  const span = spanAt(column, top, bottom)
+  const bottom = top + size * (firstAscent(size) + pitch - ascent)
+  const span = spanAt(column, top, bottom + ruleWidth)
   const headingWidth = typeface.widthOf(heading, size, 'strong')
   const taken = headingWidth + (part === null ? 0 : typeface.widthOf(part, minor, 'strong') + gap)
   if (taken > span.width) return null
-  const baseline = top + firstAscent * size
+  const baseline = top + firstAscent(size) * size
   const shapes: Shape[] = [{ kind: 'text', x: span.x, y: baseline, size, weight: 'strong', text: heading }]
   if (part !== null) {
     const x = span.x + headingWidth + gap
@@ -57,36 +57,38 @@ function headRowOf(
     shapes.push(...statusBox(status, x, baseline, minor, boxWidth))
     return ruled(shapes, span, bottom)
   }
-  const second = spanAt(column, bottom, bottom + minor * 1.28)
+  const height = minor * statusHeight + statusLine
+  const second = spanAt(column, bottom, bottom + height)
   if (!inTwoRows || boxWidth > second.width) return null
-  shapes.push(...statusBox(status, second.x, bottom + minor, minor, boxWidth))
-  return { shapes, bottom: bottom + minor * 1.28 }
+  shapes.push(...statusBox(status, second.x, bottom + statusLine / 2 + minor, minor, boxWidth))
+  return { shapes, bottom: bottom + height }
 }
 
+/** A line under the row, from side to side. */
 function ruled(
   shapes: Shape[],
   { x, width }: { x: number; width: number },
   bottom: number,
 ): { shapes: Shape[]; bottom: number } {
-  const line: Shape = {
-    kind: 'line',
-    from: { x, y: bottom },
-    to: { x: x + width, y: bottom },
-    width: ruleWidth,
-  }
-  return { shapes: [...shapes, line], bottom: bottom + 0.3 }
+  const y = bottom + ruleWidth / 2
+  const line: Shape = { kind: 'line', from: { x, y }, to: { x: x + width, y }, width: ruleWidth }
+  return { shapes: [...shapes, line], bottom: bottom + ruleWidth }
 }
 
+/** The status in a box that is so wide with its outline. */
 function statusBox(text: string, x: number, baseline: number, size: number, width: number): Shape[] {
+  const box = { x: x + statusLine / 2, y: baseline - size, width: width - statusLine }
   return [
-    { kind: 'box', x, y: baseline - size, width, height: size * 1.28, corner: 0.4, line: 0.3 },
+    { kind: 'box', ...box, height: size * statusHeight, corner: 0.4, line: statusLine },
     { kind: 'text', x: x + statusPad(size), y: baseline, size, weight: 'strong', text },
   ]
 }
 
 function statusPad(size: number): number {
-  return size * 0.3
+  return size * 0.3 + statusLine
 }
 
+const statusLine = 0.3
+const statusHeight = 1.28
 // Two dots at 203 dpi, so that every printer prints it.
 const ruleWidth = 0.25

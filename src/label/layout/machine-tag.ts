@@ -15,7 +15,7 @@ export function sketchMachineTag(
   spots: SymbolSpots,
   { typeface }: About,
 ): Sketch | null {
-  const largestCode = Math.min(area.height * 0.2, 16)
+  const largestCode = Math.max(4.2, Math.min(area.height * 0.1, 12))
   const base = frame(area, spots, { code, footer: { start: job, end: date }, largestCode }, typeface)
   if (!base) return null
   const state_ = stateBand()

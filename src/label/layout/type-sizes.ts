@@ -10,13 +10,16 @@ export const armEm = 3.4
 /** From the top of a line to its baseline, and from line to line, as parts of the em; capitals with accents fit. */
 export const ascent = 0.94
 export const pitch = 1.2
-/** The same for a first line, whose accents may reach into the margin above. */
-export const firstAscent = 0.8
 /** Height of capitals and digits as part of the em. */
 export const capHeight = 0.73
 
 /** What no ink comes near, from the edge of the label: a printer shifts by so much, a cutter as well. Common practice. */
 export const inset = 0.8
+
+/** As `ascent`, for a first line: the accents of capitals may reach into the margin above. */
+export function firstAscent(size: number): number {
+  return Math.max(0.8, ascent - (0.9 * inset) / size)
+}
 
 /** Sizes from the largest to the smallest, each a little smaller than the one before. */
 export function sizesDown(largest: number, smallest: number): number[] {

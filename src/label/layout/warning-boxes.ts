@@ -39,11 +39,12 @@ export function reversedLines(
   across = false,
 ): Shape[] {
   const grounds: Box[] = []
-  for (const { span, top, width } of lines) {
+  for (const [n, { span, top, width }] of lines.entries()) {
     const wide = across ? span.width : width + 2 * pad
     const above = grounds.at(-1)
-    const isBelow = above?.x === span.x && Math.abs(above.y + above.height - top) < 0.01
-    if (above && isBelow) {
+    const last = lines[n - 1]?.span
+    const isBelow = last?.x === span.x && last.width === span.width
+    if (above && isBelow && Math.abs(above.y + above.height - top) < 0.01) {
       above.height += size * pitch
       above.width = Math.max(above.width, wide)
     } else grounds.push({ x: span.x, y: top, width: wide, height: size * pitch })
