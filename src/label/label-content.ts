@@ -12,11 +12,14 @@ export interface ContainerLabel {
   heading: string
   /** Which of how many: `1 of 2`; null where there is no other. */
   part: string | null
-  /** What and how many, one text for each lot or set, most important first: `8 × valve cover bolts M6x25 hex 8`. */
+  /**
+   * What and how many, one text for each lot or set, most important first: `8 × valve cover bolts M6x25 hex 8`. In a
+   * container with pieces of several homes each ends with its own: `1 × left coil → ignition coils, step 6`.
+   */
   what: string[]
-  /** Where it goes back: `valve cover, step 1`; with positions where the set has them. */
+  /** Where all of it goes back: `valve cover, step 1`; empty where the homes differ. */
   where: string[]
-  /** In one word or two: `FIT AGAIN`, `EMPTY`, `SCRAP`. */
+  /** From a closed list: `FIT AGAIN`, `MIXED`, `EMPTY`; see `words/label-text/status.ts`. */
   status: string
   /** Cautions that stand on its pieces, and what is short. */
   warnings: string[]

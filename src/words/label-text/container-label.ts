@@ -40,9 +40,8 @@ export function containerLabel(state: State, no: number, at: string, code: strin
       ...lots.map((lot) => whatText(state, lot, { container: no, homes, isMixed: status === 'MIXED' })),
       ...inside.map((other) => containerName(state, other.no)),
     ]),
-    where: oneLines(
-      homes.map((home) => whereText(state, home, steps.length > 1 ? partOf(state, no, home.step) : null)),
-    ),
+    // Where they differ, each lot says its own.
+    where: oneLines(homes.length > 1 ? [] : homes.map((home) => homeText(state, home))),
     status: isVoid ? 'VOID' : status,
     warnings: oneLines([...voidText(state, no), ...warningsOf(state, lots)]),
     job: jobLine(state),
@@ -93,18 +92,8 @@ interface Telling {
 function whatText(state: State, lot: Lot, { container, homes, isMixed }: Telling): string {
   const says = isMixed && lot.status !== 'FIT AGAIN' ? `${lot.status}: ` : ''
   const home = homeOfLot(lot)
-  const goes = home !== null && homes.length > 1 ? ` → ${shortHome(state, home, homes)}` : ''
+  const goes = home !== null && homes.length > 1 ? ` → ${homeText(state, home)}` : ''
   return `${says}${lotText(state, lot, container)}${goes}`
-}
-
-/** The step says it all, unless two homes lie in one step. */
-function shortHome(state: State, home: HomeOfLot, homes: readonly HomeOfLot[]): string {
-  const sameStep = homes.filter(({ step }) => step === home.step)
-  return sameStep.length > 1 ? homeText(state, home) : `step ${home.step}`
-}
-
-function whereText(state: State, home: HomeOfLot, part: string | null): string {
-  return `${homeText(state, home)}${part === null ? '' : ` (${part})`}`
 }
 
 function voidText(state: State, no: number): string[] {

@@ -98,7 +98,9 @@ function elsewhere(state: State, account: Account, count: number, container: num
   const others = liesAt(state, account.piece.id).filter(
     ({ place }) => containerPlace(place)?.container !== container && !GONE.has(place),
   )
-  if (others.length === 0) return ''
+  const sum = others.reduce((total, each) => total + each.count, count)
+  // Of too many, nobody can say which belong together.
+  if (others.length === 0 || sum > account.should) return ''
   const places = [...new Set(others.map(({ place }) => whereName(state, place)))]
   return ` (of ${account.should}, others ${joined(places)})`
 }

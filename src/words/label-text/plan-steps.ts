@@ -2,7 +2,7 @@ import type { State } from '../../journal/state.ts'
 import type { PlanItem, PlanStep } from '../../label/printed-plan.ts'
 import type { PaperStep } from '../../session/label-facts.ts'
 import type { StepStanding } from '../../session/views.ts'
-import { joined, stepNumbers } from '../grammar.ts'
+import { joined, litresText, stepNumbers } from '../grammar.ts'
 import type { LabelCode } from '../leftovers.ts'
 import { faultName, markName, onTheWayBack } from '../names.ts'
 import { countedPiece } from '../pieces.ts'
@@ -113,7 +113,11 @@ function fluidItems(state: State, { contents }: PaperStep): PlanItem[] {
   return contents.fluids.flatMap(({ id, name, typed, filledLitres }): PlanItem[] => {
     const isIn = filledLitres !== null
     return [
-      tick(`fill ${name}: ${typed} came out`, isIn, passedOver(state, id)),
+      tick(
+        `fill ${name}: ${typed} came out${isIn ? `, ${litresText(filledLitres)} filled in` : ''}`,
+        isIn,
+        passedOver(state, id),
+      ),
       ...(isIn ? [] : [{ kind: 'write' as const, text: `${name} filled in` }]),
     ]
   })

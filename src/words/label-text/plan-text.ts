@@ -1,5 +1,6 @@
 import type { State } from '../../journal/state.ts'
 import type { LooseOnes, PlanContainer, PrintedPlan } from '../../label/printed-plan.ts'
+import type { Account } from '../../ledger/account.ts'
 import type { NamedPlace } from '../../ledger/place.ts'
 import type { PaperPlan } from '../../session/label-facts.ts'
 import { containerPath, placeName } from '../places.ts'
@@ -90,12 +91,17 @@ const PLACES: readonly (readonly [NamedPlace, string])[] = [
 function looseText(state: State, lot: Lot, place: NamedPlace): string {
   const [first] = lot.members
   const isAside = lot.status === 'TOOL'
-  const aidAt = isAside && first && place === 'machine' ? ` at ${first.account.home.at}` : ''
+  const aidAt = isAside && first && place === 'machine' ? aidText(first.account) : ''
   const isGone = place === 'scrap' || place === 'spare' || place === 'lost'
   const says = lot.status === 'FIT AGAIN' || isAside || isGone ? '' : `${lot.status}: `
   const home = homeOfLot(lot)
   const goes = home ? ` → ${homeText(state, home)}` : ''
   return `${says}${lotText(state, lot, null)}${aidAt}${goes}`
+}
+
+/** Where an aid was put, and in which step. */
+function aidText({ piece, home }: Account): string {
+  return `${home.at === 'toolbox' ? '' : ` at ${home.at}`}, put in during step ${piece.step}`
 }
 
 function groups(code: string): string {
