@@ -27,7 +27,7 @@ export const SIGNS = {
   unknown: { sign: '?', word: 'UNKNOWN', tone: 'stop' },
   misread: { sign: '?', word: 'MISREAD', tone: 'stop' },
   void: { sign: 'X', word: 'VOID', tone: 'stop' },
-  unused: { sign: '+', word: 'UNUSED LABEL', tone: 'active' },
+  unused: { sign: '+', word: 'UNUSED', tone: 'active' },
   step: { sign: '>', word: 'A STEP', tone: 'plain' },
   machine: { sign: '>', word: 'THE MACHINE', tone: 'plain' },
   // The answer to a line

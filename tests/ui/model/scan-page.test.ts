@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { labelCode } from '../../../src/label/code.ts'
+import type { Command } from '../../../src/ui/act.ts'
 import { jobWith } from '../support/bench.ts'
 
 /** Three steps: a cover over a pump over a sump, each with a bag of its own. */
@@ -17,7 +18,7 @@ const strip = [
 /** The verdict beside the name of the bag, over its big letters. */
 const verdictOf = (rows: string[]) => {
   expect(rows[1]).toMatch(/^ {5}[ █]+$/)
-  return / {3}([✓!Xo?] [A-Z ]+?) (?: |$)/.exec(rows[0] ?? '')?.[1]
+  return / {3}([✓!Xo?+>] [A-Z ]+?) (?: |$)/.exec(rows[0] ?? '')?.[1]
 }
 
 describe('a scanned bag', () => {
@@ -116,5 +117,92 @@ describe('a label that is none of this', () => {
     enter(labelCode(412, 3))
     expect(verdictOf(rows())).toBe('X OTHER JOB')
     expect(text()).toContain('container 3 of job 412, which is not in this home')
+  })
+})
+
+describe('a label that is no container', () => {
+  const dealt = (...lines: string[]) => {
+    const job = jobWith(...lines)
+    const send = (command: Command) => job.desk.session?.send(command)
+    send({ do: 'deal-labels', count: 24 })
+    return { ...job, send }
+  }
+
+  test('unused: Enter takes it in hand, and the first piece opens a bag with it', () => {
+    const { enter, rows, text, desk, state, answer } = dealt(...strip.slice(0, 2))
+    enter(labelCode(1, 14))
+    expect(verdictOf(rows())).toBe('+ UNUSED')
+    expect(desk.page().large?.letters).toBe('UNUSED 14')
+    expect(text()).toContain('nothing has it yet')
+    expect(desk.page().enter?.says).toBe('take it in hand: what comes off goes into label 14')
+    enter('')
+    expect(text()).toContain('In hand: label 14')
+    enter('2 clips')
+    expect(state().containers.get(14)).toMatchObject({ kind: 'bag' })
+    expect(state().ledger.accounts.get('p2')?.at.get('c14')).toBe(2)
+    expect(state().hand).toBe(14)
+    // It is printed already.
+    expect(answer()).not.toContain('write it on')
+    expect(text()).not.toContain('Write on it')
+  })
+
+  test('unused: its number alone, behind words, and its QR symbol', () => {
+    const { enter, desk, type, text, line } = dealt(...strip)
+    enter('scan 14')
+    expect(text()).toContain('nothing has it yet')
+    enter('3')
+    expect(desk.screen).toEqual({ at: 'qr', container: 14, invert: false })
+    expect(text()).toContain('label 14')
+    type('2 washers ')
+    type(`${labelCode(1, 15)}\r`)
+    expect(desk.screen).toEqual({ at: 'scan', text: labelCode(1, 15) })
+    expect(line()).toBe('2 washers |')
+  })
+
+  test('unused and void', () => {
+    const { enter, rows, text, send } = dealt(...strip)
+    send({ do: 'void-labels', from: 10, to: 20, reason: 'sheet lost' })
+    enter(labelCode(1, 14))
+    expect(verdictOf(rows())).toBe('X VOID')
+    expect(text()).toContain('sheet lost')
+  })
+
+  test('a step: Enter leads to it', () => {
+    const { enter, rows, text, desk } = dealt(...strip)
+    enter(labelCode(1, 9002))
+    expect(verdictOf(rows())).toBe('> A STEP')
+    expect(text()).toContain('is step 2, pump')
+    enter('')
+    expect(desk.screen).toEqual({ at: 'step', step: 2 })
+  })
+
+  test('the machine: Enter leads to where the job stands', () => {
+    const { enter, rows, text, desk } = dealt(...strip)
+    enter(labelCode(1, 9000))
+    expect(verdictOf(rows())).toBe('> THE MACHINE')
+    expect(text()).toContain('job 1, blue twin')
+    enter('')
+    expect(desk.screen).toEqual({ at: 'now' })
+    enter('qr machine')
+    expect(text()).toContain('the machine')
+  })
+
+  test('the machine of another job', () => {
+    const { enter, text } = dealt(...strip)
+    enter(labelCode(412, 9000))
+    expect(text()).toContain('the machine of job 412, which is not in this home')
+  })
+
+  test('pictures are listed under the line', () => {
+    const { enter, answer, send } = dealt(...strip)
+    enter('photos')
+    expect(answer()).toContain('No picture.')
+    send({
+      do: 'add-pictures',
+      pictures: [{ file: 'lid.jpg', sha256: 'a'.repeat(64), taken: null, belongs: { container: 1 } }],
+    })
+    enter('photos bag 1')
+    expect(answer()).toContain('1 picture.')
+    expect(answer()).toContain('g1 lid.jpg')
   })
 })
