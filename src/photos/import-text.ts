@@ -79,7 +79,7 @@ export function doubtText(state: State, doubt: Doubt): string {
     case 'after-doubtful':
       return `comes after ${shownName(doubt.label)}, and which label that shows is in doubt`
     case 'long-after':
-      return `was taken ${doubt.hours} hours after the label in ${shownName(doubt.label)} (${groupedCode(doubt.code)})`
+      return `was taken more than ${doubt.hours} hours after the label in ${shownName(doubt.label)} (${groupedCode(doubt.code)})`
     case 'same-moment':
       return `was taken in the same second as the label in ${shownName(doubt.label)}`
     default:

@@ -66,6 +66,8 @@ class Threads implements Lookers {
   #start(): Worker {
     this.#started += 1
     const worker = new Worker(this.#script)
+    // An error that comes when nobody waits for it must not end the program.
+    worker.on('error', () => {})
     this.#all.add(worker)
     return worker
   }
@@ -83,15 +85,12 @@ function answerOf(worker: Worker, path: string): Promise<Look | null> {
   return new Promise((resolve) => {
     const settle = (look: Look | null) => {
       clearTimeout(timer)
-      worker.removeAllListeners()
-      // An error that comes late must not end the program.
-      worker.on('error', () => {})
+      worker.off('message', settle).off('error', lost).off('exit', lost)
       resolve(look)
     }
-    const timer = setTimeout(() => settle(null), LIMIT_MS)
-    worker.on('message', settle)
-    worker.on('error', () => settle(null))
-    worker.on('exit', () => settle(null))
+    const lost = () => settle(null)
+    const timer = setTimeout(lost, LIMIT_MS)
+    worker.on('message', settle).on('error', lost).on('exit', lost)
     worker.postMessage(path)
   })
 }
