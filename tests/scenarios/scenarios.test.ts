@@ -71,8 +71,16 @@ test('the scenarios meet every refusal that a line can meet', () => {
     'job-open-already',
     // A law is met under its own name.
     'law',
-    // 9999 bags or steps.
+    // 8999 bags or 9999 steps.
     'numbers-used-up',
+    // Numbers come onto labels by printing them, and pictures into the job by a folder of them: these scenarios do
+    // neither. tests/cli/labels-and-pictures.test.ts does.
+    'too-many-labels',
+    'label-unused',
+    'label-in-use',
+    'slots-not-said',
+    'picture-known',
+    'picture-wrong',
   ])
   for (const law of ['not-its-position', 'position-not-said', 'home-full']) expect(met).toContain(law)
 })
