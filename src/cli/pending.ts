@@ -18,6 +18,6 @@ export function isPending(done: Result | Pending): done is Pending {
 /** What came of an errand, as what comes of any command. */
 export function resultOf(outcome: ErrandOutcome): Result {
   if (outcome.ok) return outcome
-  const { exit, code, told, entries } = outcome
-  return { ok: false, exit: exit === 'refused' ? EXIT.refused : EXIT.notRecorded, code, told, entries }
+  const { exit, code, told, entries, text = [] } = outcome
+  return { ok: false, exit: exit === 'refused' ? EXIT.refused : EXIT.notRecorded, code, told, entries, text }
 }

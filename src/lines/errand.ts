@@ -4,8 +4,8 @@
  */
 export type Errand =
   | { errand: 'print'; what: Printed; how: HowPrinted }
-  /** Keeps what is said of stock, target and resolution for the next time. */
-  | { errand: 'print-usual'; how: HowPrinted }
+  /** Keeps what is said of stock, target and resolution for the next time; null forgets it. */
+  | { errand: 'print-usual'; how: HowPrinted | null }
   | { errand: 'stocks' }
   | { errand: 'photos-import'; folder: string }
   | { errand: 'photos-open'; of: PicturesOf }

@@ -1,4 +1,5 @@
 import { labelCode } from '../label/code.ts'
+import { placements } from '../label/sheet.ts'
 import { labelsOnPage } from '../label/stock.ts'
 import type { Printed } from '../lines/errand.ts'
 import type { Session } from '../session/session.ts'
@@ -16,11 +17,13 @@ export function makeBlanks(
   // Every number takes the same room: one that suits the stock speaks for all of the run.
   const trial = labelsOf(session, [1], choice)
   if (!trial.ok) return trial
-  const { stock, from } = choice
-  if (from < 1 || from > labelsOnPage(stock)) {
-    return notMade({ code: 'no-such-label', from, most: labelsOnPage(stock) })
-  }
+  const { stock, from, shift, form } = choice
+  const placed = placements(stock, 1, { from, shift })
+  if (!placed.ok) return notMade(placed.refusal)
   const wanted = count === 'sheet' ? labelsOnPage(stock) - from + 1 : count
+  if ((form === 'svg' || form === 'png') && wanted !== 1) {
+    return notMade({ code: 'one-label-only', count: wanted, form })
+  }
   const sent = sendFor(session, [{ do: 'deal-labels', count: wanted }])
   if (!sent.ok) return sent
   const [entry] = sent.entries

@@ -1,10 +1,12 @@
+import { join } from 'node:path'
 import type { Drawing } from '../label/drawing.ts'
 import { pdfOf } from '../label/render/pdf.ts'
 import { sheetPages } from '../label/sheet.ts'
-import type { Errand } from '../lines/errand.ts'
+import type { Errand, PrintTarget } from '../lines/errand.ts'
 import type { ErrandOutcome } from '../session/errands.ts'
 import type { Session } from '../session/session.ts'
 import type { Entry } from '../session/stored-entry.ts'
+import { entryText } from '../words/entries.ts'
 import { type PrintTrouble, printedText, printTroubleTold } from '../words/printing.ts'
 import { type Choice, choosePrint } from './choose-print.ts'
 import { toFreeFile } from './destinations/free-file.ts'
@@ -25,13 +27,13 @@ export async function print(
 ): Promise<ErrandOutcome> {
   const { stocks } = findStocks(home)
   const choice = choosePrint(what, how, usualHow(home), stocks)
-  if ('code' in choice) return refused(choice)
+  if ('code' in choice) return failed(session, choice)
   const now = new Date()
   const made = makeDrawings(session, what, choice, now)
-  if (!made.ok) return refused(made.trouble, made.entries)
+  if (!made.ok) return failed(session, made.trouble, made.entries)
   const bytes = await render(made, choice, now)
-  if ('code' in bytes) return refused(bytes, made.entries)
-  return deliver(bytes, made, choice, { folder: `${labelsFolder(home)}/out`, cwd })
+  if ('code' in bytes) return failed(session, bytes, made.entries)
+  return deliver(bytes, { session, made, choice, folder: join(labelsFolder(home), 'out'), cwd })
 }
 
 async function render(made: Made, choice: Choice, now: Date): Promise<Uint8Array | PrintTrouble> {
@@ -50,51 +52,42 @@ function onSheets(
   return placed.ok ? placed.pages : placed.refusal
 }
 
+interface Delivery {
+  session: Session
+  made: Made
+  choice: Choice
+  /** Where what has no target of its own goes. */
+  folder: string
+  cwd: string
+}
+
 async function deliver(
   bytes: Uint8Array,
-  made: Made,
-  { target, form, stock }: Choice,
-  { folder, cwd }: { folder: string; cwd: string },
+  { session, made, choice, folder, cwd }: Delivery,
 ): Promise<ErrandOutcome> {
-  const about = {
-    count: (made.pages ?? made.labels).length,
-    unit: made.pages ? ('page' as const) : ('label' as const),
-    title: made.title,
-    stock: stock.name,
-    form,
-    notes: made.notes,
-  }
-  const { entries } = made
-  if (target?.target === 'stdout') {
-    return {
-      ok: true,
-      text: printedText({ ...about, where: 'standard output' }),
-      entries,
-      answer: about,
-      bytes,
-    }
-  }
+  const { target, form, stock } = choice
+  const { title, notes, entries, dealt } = made
+  const count = (made.pages ?? made.labels).length
+  const unit = made.pages ? 'page' : 'label'
+  const done = (kind: PrintTarget['target'], where: string): ErrandOutcome => ({
+    ok: true,
+    text: [
+      ...entriesText(session, entries),
+      ...printedText({ title, count, unit, stock: stock.name, form, kind, where, notes }),
+    ],
+    entries,
+    answer: { title, count, stock: stock.name, form, where, dealt, notes },
+    ...(kind === 'stdout' && { bytes }),
+  })
+  if (target?.target === 'stdout') return done('stdout', 'standard output')
+  const kind = target?.target ?? 'file'
   const sent: Sent =
     target === null
       ? await toFreeFile(bytes, { folder, name: made.name, ending: ENDINGS[form] })
       : await send(bytes, target, { cwd })
-  if (!sent.ok) {
-    const trouble: PrintTrouble = {
-      code: 'not-sent',
-      why: sent.code,
-      where: sent.where,
-      partly: sent.partly,
-      kind: target?.target ?? 'file',
-      dealt: made.dealt,
-    }
-    return { ok: false, exit: 'not-recorded', code: trouble.code, told: printTroubleTold(trouble), entries }
-  }
-  return {
-    ok: true,
-    text: printedText({ ...about, where: sent.where }),
-    entries,
-    answer: { ...about, where: sent.where, bytes: bytes.length, dealt: made.dealt },
-  }
+  if (sent.ok) return done(kind, sent.where)
+  const { code: why, where, partly } = sent
+  return failed(session, { code: 'not-sent', why, where, partly, kind, dealt }, entries)
 }
 
 const ENDINGS = {
@@ -105,7 +98,17 @@ const ENDINGS = {
   'receipt-roll': 'receipt.bin',
 }
 
-function refused(trouble: PrintTrouble, entries: readonly Entry[] = []): ErrandOutcome {
-  const code = trouble.code === 'command-refused' ? trouble.refused : trouble.code
-  return { ok: false, exit: 'refused', code, told: printTroubleTold(trouble), entries }
+function failed(session: Session, trouble: PrintTrouble, entries: readonly Entry[] = []): ErrandOutcome {
+  return {
+    ok: false,
+    exit: trouble.code === 'not-sent' ? 'not-recorded' : 'refused',
+    code: trouble.code === 'command-refused' ? trouble.refused : trouble.code,
+    told: printTroubleTold(trouble),
+    entries,
+    text: entriesText(session, entries),
+  }
+}
+
+function entriesText({ state }: Session, entries: readonly Entry[]): string[] {
+  return entries.map((entry) => `${entry.n}  ${entryText(state, entry)}`)
 }

@@ -1,6 +1,7 @@
 import { mkdirSync } from 'node:fs'
 import { basename } from 'node:path'
-import type { Errand } from '../lines/errand.ts'
+import type { Stock } from '../label/stock.ts'
+import type { Errand, HowPrinted } from '../lines/errand.ts'
 import type { ErrandOutcome } from '../session/errands.ts'
 import type { Session } from '../session/session.ts'
 import { badStockText, howText, type PrintTrouble, printTroubleTold, sizeText } from '../words/printing.ts'
@@ -9,6 +10,7 @@ import { findStocks, labelsFolder } from './stocks.ts'
 import { keepUsual, usualHow } from './usual.ts'
 
 type Printing = Extract<Errand, { errand: 'print' | 'print-usual' | 'stocks' }>
+type Usual = Extract<Errand, { errand: 'print-usual' }>
 
 /** Prints, or tells and keeps how it is done. `home` is the folder of the jobs, `cwd` where paths begin. */
 export async function runPrinting(
@@ -28,22 +30,31 @@ export async function runPrinting(
   }
 }
 
-function usual({ how }: Extract<Errand, { errand: 'print-usual' }>, home: string): ErrandOutcome {
+function usual({ how }: Usual, home: string): ErrandOutcome {
   const { stocks } = findStocks(home)
-  const trouble = usualTrouble(how, stocks)
+  const trouble = how && usualTrouble(how, stocks)
   if (trouble)
     return { ok: false, exit: 'refused', code: trouble.code, told: printTroubleTold(trouble), entries: [] }
-  if (Object.values(how).some((each) => each !== undefined)) {
+  const before = usualHow(home)
+  const now = how === null ? {} : usualNow(before, how, stocks)
+  if (now !== before) {
     mkdirSync(home, { recursive: true, mode: 0o700 })
-    keepUsual(home, { ...usualHow(home), ...how })
+    keepUsual(home, now)
   }
-  const now = usualHow(home)
   return { ok: true, text: [howText(now)], entries: [], answer: now }
 }
 
+/** Another stock is in another printer, unless that is said too. */
+function usualNow(before: HowPrinted, how: HowPrinted, stocks: ReadonlyMap<string, Stock>): HowPrinted {
+  if (Object.keys(how).length === 0) return before
+  const kindOf = ({ stock }: HowPrinted) => stocks.get(stock ?? '')?.kind
+  const isOther = how.stock !== undefined && kindOf(how) !== kindOf(before)
+  return isOther ? how : { ...before, ...how }
+}
+
 function usualTrouble(
-  { stock, from, copies, to }: Extract<Errand, { errand: 'print-usual' }>['how'],
-  stocks: ReadonlyMap<string, unknown>,
+  { stock, from, copies, to }: HowPrinted,
+  stocks: ReadonlyMap<string, Stock>,
 ): PrintTrouble | null {
   if (stock !== undefined && !stocks.has(stock))
     return { code: 'no-such-stock', stock, known: [...stocks.keys()] }

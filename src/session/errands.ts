@@ -11,8 +11,9 @@ export type ErrandOutcome =
       exit: 'refused' | 'not-recorded'
       code: string
       told: { what: string; lines: string[]; cure: string }
-      /** What was recorded before it went wrong. */
+      /** What was recorded before it went wrong, and the words for that. */
       entries: readonly Entry[]
+      text?: string[] | undefined
     }
 
 /** Runs errands for an open job. `tell` hears how far it is; what it leaves last is the outcome. */

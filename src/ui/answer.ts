@@ -59,7 +59,11 @@ export function errandAnswer(outcome: ErrandOutcome): Answer {
     const [what = '', ...lines] = outcome.text
     return { sign: SIGNS.done, told: { what, lines, cure: '' } }
   }
-  return { sign: outcome.exit === 'refused' ? SIGNS.refused : SIGNS.notRecorded, told: outcome.told }
+  const { exit, told, text = [] } = outcome
+  return {
+    sign: exit === 'refused' ? SIGNS.refused : SIGNS.notDone,
+    told: { ...told, lines: [...told.lines, ...text] },
+  }
 }
 
 function notRecordedTold(session: Session, error: Error): Told {

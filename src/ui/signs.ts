@@ -34,6 +34,7 @@ export const SIGNS = {
   recorded: { sign: '✓', word: 'RECORDED', tone: 'good' },
   takenBack: { sign: '<', word: 'TAKEN BACK', tone: 'wait' },
   refused: { sign: 'X', word: 'REFUSED', tone: 'stop' },
+  notDone: { sign: '!', word: 'NOT DONE', tone: 'stop' },
   notRecorded: { sign: '!', word: 'NOT RECORDED', tone: 'stop' },
   notUnderstood: { sign: '?', word: 'NOT UNDERSTOOD', tone: 'wait' },
   // A count

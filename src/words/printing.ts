@@ -1,7 +1,7 @@
 import type { LayoutRefusal } from '../label/layout/laid.ts'
 import type { SheetRefusal } from '../label/sheet.ts'
 import type { Stock, StockFault } from '../label/stock.ts'
-import type { HowPrinted, PrintForm } from '../lines/errand.ts'
+import type { HowPrinted, PrintForm, PrintTarget } from '../lines/errand.ts'
 import { say } from './cures.ts'
 import { counted } from './grammar.ts'
 import { type Told, told } from './told.ts'
@@ -89,7 +89,7 @@ export function printTroubleTold(trouble: PrintTrouble): Told {
         trouble.what === 'file'
           ? 'a file cannot be usual: the second label would find its name taken'
           : `"${trouble.what}" is said each time`,
-        'usual can be a stock, a shift, a resolution, and a printer with "to tcp HOST" or "to device PATH"',
+        'usual can be a stock, a shift, a resolution, and a printer with "to tcp HOST" or "to device PATH"; "labels usual none" forgets it',
       )
     case 'command-refused':
       return trouble.told
@@ -174,13 +174,14 @@ const REASONS: Record<string, string> = {
   EPIPE: 'it broke off',
 }
 
-/** What was printed and where it is, line by line. */
+/** What was drawn and where it is, line by line. */
 export function printedText({
   title,
   count,
   unit,
   stock,
   form,
+  kind,
   where,
   notes,
 }: {
@@ -189,12 +190,14 @@ export function printedText({
   unit: 'label' | 'page'
   stock: string
   form: PrintForm
+  kind: PrintTarget['target']
   where: string
   notes: readonly string[]
 }): string[] {
+  const isPrinted = kind === 'tcp' || kind === 'device'
   return [
-    `printed: ${title}, ${counted(count, unit)} as ${form} on ${stock}`,
-    `    to ${where}`,
+    `${isPrinted ? 'printed' : 'drawn'}: ${title}, ${counted(count, unit)} as ${form} on ${stock}`,
+    `    ${isPrinted ? 'on' : 'in'} ${where}`,
     ...notes.map((note) => `    ${note}`),
   ]
 }

@@ -85,17 +85,23 @@ export const labelVerbs: readonly Verb[] = [
   {
     words: ['labels usual'],
     topic: 'labels and pictures',
-    forms: ['labels usual [on STOCK] [shift X Y] [at DPI] [to tcp HOST]', 'labels usual'],
+    forms: [
+      'labels usual [on STOCK] [shift X Y] [at DPI] [to tcp HOST]',
+      'labels usual',
+      'labels usual none',
+    ],
     says: 'Keeps the stock and the printer that are used when nothing else is said.',
     examples: [
       'labels usual on a4-24 shift 1 0',
       'labels usual on roll-64x34 to tcp 192.168.1.20',
       'labels usual',
+      'labels usual none',
     ],
     read(line) {
       const how = takeHow(line)
+      const isNone = line.take(/^none$/i) !== null
       line.end()
-      return { errand: 'print-usual', how }
+      return { errand: 'print-usual', how: isNone ? null : how }
     },
   },
   {
@@ -190,19 +196,21 @@ function printed(what: Printed, how: Extract<Errand, { errand: 'print' }>['how']
 
 /** `3`, `bag 3`, `3, 5..8`: each once, in the order said. */
 function containersIn(line: Line): number[] {
-  const words = line.takeRest('N')
-  const numbers = words.split(/,| and /i).flatMap((part) => {
-    const [, from, to] = /^\s*(\d{1,4}) ?(?:\.\.|-|to) ?(\d{1,4})\s*$/.exec(part) ?? []
-    if (from === undefined) return [line.container(part)]
-    const first = Number(from)
-    const last = Number(to)
-    if (last < first || last - first >= 1000) line.notUnderstood(part.trim(), '5..8')
-    // A range is what there is in it: numbers that were never dealt or are void leave a hole.
-    return [...line.state.containers.values()]
-      .filter(({ no, voided }) => no >= first && no <= last && voided === null)
-      .map(({ no }) => no)
-  })
-  if (numbers.length === 0) line.notUnderstood(words)
+  const numbers = line
+    .takeRest('N')
+    .split(/,| and /i)
+    .flatMap((part) => {
+      const [, from, to] = /^\s*(\d{1,4}) ?(?:\.\.|-|to) ?(\d{1,4})\s*$/.exec(part) ?? []
+      if (from === undefined) return [line.container(part)]
+      const first = Number(from)
+      const last = Number(to)
+      if (last < first || last - first >= 1000) line.notUnderstood(part.trim(), '5..8')
+      // A range is what there is in it: numbers that were never dealt or are void leave a hole.
+      const inUse = [...line.state.containers.values()]
+        .filter(({ no, voided }) => no >= first && no <= last && voided === null)
+        .map(({ no }) => no)
+      return inUse.length > 0 ? inUse : [first]
+    })
   return [...new Set(numbers)]
 }
 
