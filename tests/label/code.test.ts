@@ -15,6 +15,7 @@ import {
   stepOf,
 } from '../../src/label/code.ts'
 import { anyCode, seededCodes } from './known-codes.ts'
+import { additions, doubleSubstitutions, droppings, substitutions, swaps, twins } from './slips.ts'
 
 const digits = (length: { minLength: number; maxLength: number }) =>
   fc.string({ unit: fc.constantFrom(...'0123456789'), ...length })
@@ -309,53 +310,6 @@ describe('a code at the end of a line', () => {
     )
   })
 })
-
-function substitutions(code: string): string[] {
-  return [...code].flatMap((digit, place) =>
-    [...'0123456789'].filter((other) => other !== digit).map((other) => replaced(code, place, other)),
-  )
-}
-
-function doubleSubstitutions(code: string): string[] {
-  return [...code].flatMap((digit, place) =>
-    [...'0123456789']
-      .filter((other) => other !== digit)
-      .flatMap((other) =>
-        substitutions(code.slice(place + 1)).map((rest) => code.slice(0, place) + other + rest),
-      ),
-  )
-}
-
-function swaps(code: string, distance: number): string[] {
-  return [...code].flatMap((digit, place) => {
-    const other = code[place + distance]
-    if (other === undefined || other === digit) return []
-    return [replaced(replaced(code, place, other), place + distance, digit)]
-  })
-}
-
-function twins(code: string): string[] {
-  return [...code].flatMap((digit, place) => {
-    if (digit !== code[place + 1]) return []
-    return [...'0123456789']
-      .filter((other) => other !== digit)
-      .map((other) => replaced(replaced(code, place, other), place + 1, other))
-  })
-}
-
-function droppings(code: string): string[] {
-  return [...code].map((_, place) => code.slice(0, place) + code.slice(place + 1))
-}
-
-function additions(code: string): string[] {
-  return [...code].flatMap((_, place) =>
-    [...'0123456789'].map((added) => code.slice(0, place) + added + code.slice(place)),
-  )
-}
-
-function replaced(code: string, place: number, digit: string): string {
-  return code.slice(0, place) + digit + code.slice(place + 1)
-}
 
 describe('numbers that are no containers', () => {
   test('follow the last container: the machine, then its steps', () => {
