@@ -1,6 +1,7 @@
 import type { State } from '../journal/state.ts'
 import { groupedCode } from '../label/code.ts'
 import { plainText } from '../label/plain-text.ts'
+import { say } from '../words/cures.ts'
 import { counted, isAre, joined } from '../words/grammar.ts'
 import { ownerName } from '../words/pictures.ts'
 import { containerName } from '../words/places.ts'
@@ -46,6 +47,7 @@ export function importText(state: State, facts: ImportFacts): string[] {
     ...asked.map((picture) => `  ${askedText(state, picture)}`),
     ...(knownAsked.length > 0 ? ['In the record, and still not sorted:'] : []),
     ...knownAsked.map((picture) => `  ${askedText(state, picture)}`),
+    ...sayWords([...asked, ...knownAsked]),
     ...twice.map(({ name, same }) => `${shownName(name)} is the same picture as ${shownName(same)}.`),
     ...leftOut.map((one) => `${shownName(one.name)} left out: ${leftOutText(one)}.`),
     ...passedBy(facts),
@@ -58,7 +60,7 @@ export function shownName(name: string): string {
 }
 
 /** Why it is not certain what a picture shows, to be said after its name. */
-export function doubtText(state: State, doubt: Doubt): string {
+function doubtText(state: State, doubt: Doubt): string {
   switch (doubt.why) {
     case 'no-time':
       return doubt.codes.length === 0
@@ -77,7 +79,7 @@ export function doubtText(state: State, doubt: Doubt): string {
     case 'unreadable-label':
       return 'shows a symbol that could not be read'
     case 'after-doubtful':
-      return `comes after ${shownName(doubt.label)}, and which label that shows is in doubt`
+      return `comes after the label in ${shownName(doubt.label)}, and what that opens is in doubt`
     case 'long-after':
       return `was taken more than ${doubt.hours} hours after the label in ${shownName(doubt.label)} (${groupedCode(doubt.code)})`
     case 'same-moment':
@@ -99,6 +101,10 @@ function byOwner(state: State, pictures: readonly ImportedPicture[]): string[] {
 
 function askedText(state: State, { id, name, doubt }: ImportedPicture): string {
   return `${id}  ${shownName(name)}${doubt ? ` ${doubtText(state, doubt)}` : ''}`
+}
+
+function sayWords([first]: readonly ImportedPicture[]): string[] {
+  return first ? [`Say what each shows: ${say(`photo ${first.id} to bag N`)}, to step N, or to job.`] : []
 }
 
 function leftOutText({ why, errno }: LeftOut): string {

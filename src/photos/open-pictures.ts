@@ -2,10 +2,10 @@ import { spawn } from 'node:child_process'
 import { basename, dirname } from 'node:path'
 import type { PictureFacts, State } from '../journal/state.ts'
 import { plainText } from '../label/plain-text.ts'
-import { holdingsIn } from '../ledger/ledger.ts'
 import type { PieceId } from '../ledger/piece.ts'
 import type { PicturesOf } from '../lines/errand.ts'
 import type { ErrandOutcome } from '../session/errands.ts'
+import { allPictures, picturesOf } from '../session/pictures.ts'
 import type { Session } from '../session/session.ts'
 import { isCopyName, photoFile } from '../storage/photo-files.ts'
 import { counted } from '../words/grammar.ts'
@@ -41,7 +41,7 @@ export async function openPhotos(
   { platform = process.platform, env = process.env, start = startDetached }: OpenOptions = {},
 ): Promise<ErrandOutcome> {
   const { state } = session
-  const pictures = picturesOf(state, of)
+  const pictures = picturesMeant(state, of)
   if (pictures.length === 0) {
     return refusedWith(
       'no-pictures',
@@ -74,32 +74,19 @@ export async function openPhotos(
   }
 }
 
-/** The pictures in the order in which they were taken, those without a time last. */
-function picturesOf(state: State, of: PicturesOf): PictureFacts[] {
-  return [...state.pictures.values()].filter(isAsked).sort(byTime)
-
-  function isAsked({ belongs, pieces }: PictureFacts): boolean {
-    if (of.of === 'job') return true
-    const owner = belongs === null || belongs === 'none' ? null : belongs
-    const container = owner && 'container' in owner ? owner.container : null
-    const step = owner && 'step' in owner ? owner.step : null
-    if (of.of === 'container') return container === of.no
-    if (of.of === 'step') return step === of.no
-    const piece = of.piece as PieceId
-    const home = state.ledger.accounts.get(piece)?.piece.step
-    return (
-      pieces.includes(piece) ||
-      (step !== null && step === home) ||
-      (container !== null && holdingsIn(state.ledger, container).some((holding) => holding.piece === piece))
-    )
+function picturesMeant(state: State, of: PicturesOf): PictureFacts[] {
+  switch (of.of) {
+    case 'job':
+      return allPictures(state)
+    case 'container':
+      return picturesOf(state, { container: of.no })
+    case 'step':
+      return picturesOf(state, { step: of.no })
+    case 'piece':
+      return picturesOf(state, { piece: of.piece as PieceId })
+    default:
+      return of satisfies never
   }
-}
-
-function byTime(one: PictureFacts, two: PictureFacts): number {
-  if (one.taken === null || two.taken === null) {
-    return Number(one.taken === null) - Number(two.taken === null) || (one.file < two.file ? -1 : 1)
-  }
-  return one.taken < two.taken ? -1 : one.taken > two.taken ? 1 : one.file < two.file ? -1 : 1
 }
 
 /** How a platform shows pictures, with the number of files that each start shows. */

@@ -13,7 +13,7 @@ export interface PhotoFileSystem extends FileSystem {
   linkSync(existing: string, name: string): void
 }
 
-export const nodePhotoFileSystem: PhotoFileSystem = fs
+const nodePhotoFileSystem: PhotoFileSystem = fs
 
 /** A picture to copy into the job. */
 export interface PictureToCopy {

@@ -96,8 +96,9 @@ describe('a folder of pictures', () => {
       'Not sorted, since it is not certain what they show:',
       '  g1  IMG_8.jpg was taken before the first picture of a label',
       `  g5  IMG_4.jpg shows several labels: ${groupedCode(bag1)} and ${groupedCode(bag2)}`,
-      '  g6  IMG_5.jpg comes after IMG_4.jpg, and which label that shows is in doubt',
+      '  g6  IMG_5.jpg comes after the label in IMG_4.jpg, and what that opens is in doubt',
       `  g9  IMG_9.jpg was taken more than 12 hours after the label in IMG_7.jpg (${groupedCode(machine)})`,
+      'Say what each shows: "photo g1 to bag N", to step N, or to job.',
     ])
   })
 

@@ -56,7 +56,7 @@ test.skipIf(process.platform === 'win32')(
     const folder = temporaryFolder()
     const camera = phone()
     camera.shot('a.jpg', null)
-    execFileSync('mkfifo', [join(folder, 'pipe.jpg')])
+    execFileSync('/usr/bin/env', ['mkfifo', join(folder, 'pipe.jpg')])
     symlinkSync(join(camera.folder, 'a.jpg'), join(folder, 'link.jpg'))
     expect(await lookAtFile(join(folder, 'pipe.jpg'))).toEqual({ kind: 'other' })
     expect(await lookAtFile(join(folder, 'link.jpg'))).toEqual({

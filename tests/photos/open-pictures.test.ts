@@ -49,9 +49,9 @@ describe('whose pictures', () => {
   test.each([
     [{ of: 'container', no: 1 }, ['100000', '100100']],
     [{ of: 'container', no: 2 }, ['100200']],
-    [{ of: 'step', no: 1 }, ['100300']],
-    // Its bag, and the step that took it off.
-    [{ of: 'piece', piece: 'p1' }, ['100000', '100100', '100300']],
+    // Its own, and those of what came off in it.
+    [{ of: 'step', no: 1 }, ['100000', '100100', '100300']],
+    [{ of: 'piece', piece: 'p1' }, ['100000', '100100']],
     [{ of: 'piece', piece: 'p2' }, ['100200']],
   ] as [PicturesOf, string[]][])('%j', async (of, times) => {
     const { session, photos } = await pictured()
@@ -87,7 +87,7 @@ describe('whose pictures', () => {
   test('none', async () => {
     const { session } = await pictured()
     const { options } = bench('linux')
-    expect(await openPhotos(session, { of: 'step', no: 2 }, options)).toMatchObject({
+    expect(await openPhotos(session, { of: 'container', no: 3 }, options)).toMatchObject({
       ok: false,
       exit: 'refused',
       code: 'no-pictures',
