@@ -1,6 +1,6 @@
 import type { Shape } from '../drawing.ts'
 import type { BlankLabel } from '../label-content.ts'
-import { type Box, bottomOf, type Column, spanAt } from './column.ts'
+import { type Box, type Column, spanAt } from './column.ts'
 import { frame } from './frame.ts'
 import type { About, Sketch } from './laid.ts'
 import type { SymbolSpots } from './symbol-spots.ts'
@@ -29,10 +29,13 @@ export function sketchBlank(
 }
 
 function ruledLines(free: Column): Shape[] {
-  const step = free.area.height >= 3 * comfortable ? comfortable : narrow
+  const room = free.area.height - clearance
+  const count = Math.max(Math.floor(room / comfortable), Math.min(2, Math.floor(room / narrow)))
+  const step = room / count
   const rules: Shape[] = []
-  for (let y = free.area.y + step; y <= bottomOf(free) - clearance; y += step) {
-    const { x, width } = spanAt(free, y - step * 0.7, y + clearance)
+  for (let n = 1; n <= count; n++) {
+    const y = free.area.y + n * step
+    const { x, width } = spanAt(free, y - narrow * 0.7, y + clearance)
     if (width < shortest) continue
     rules.push({ kind: 'line', from: { x, y }, to: { x: x + width, y }, width: 0.25 })
   }
@@ -40,7 +43,7 @@ function ruledLines(free: Column): Shape[] {
 }
 
 // Ruled school paper has 8 or 9 mm from line to line; just under 6 mm still takes a marker's small hand. Common practice.
-const comfortable = 7.5
+const comfortable = 6.8
 const narrow = 5.8
 const shortest = 14
 const clearance = 0.8

@@ -98,7 +98,7 @@ function lastLine(
   return { shapes: text === '' ? [] : [shape], top, shortened: set.shortened }
 }
 
-/** The digits at the foot of the column, in one row where they stay legible at arm's length, otherwise in two. */
+/** The digits at the foot of the column, in one row where they stay legible at arm's length, otherwise in two or three. */
 function codeDigits(
   code: string,
   column: Column,
@@ -107,9 +107,11 @@ function codeDigits(
 ): { shapes: Shape[]; top: number } | null {
   const grouped = groupedCode(code)
   const inTwo = [grouped.slice(0, 3), grouped.slice(4)]
+  const inThree = grouped.split(' ')
   return (
     digitRows([grouped], column, largest, armEm, typeface) ??
     digitRows(inTwo, column, largest, armEm, typeface) ??
+    digitRows(inThree, column, largest, 2.8, typeface) ??
     digitRows([grouped], column, armEm, handEm, typeface)
   )
 }

@@ -146,7 +146,7 @@ describe('whatever a label says, and however large it is', () => {
         const words = textOf(laid.drawing)
         expect(words.replaceAll(' ', '')).toContain(groupedCode(content.code).slice(4).replaceAll(' ', ''))
       }),
-      { numRuns: 150 },
+      { numRuns: 100 },
     )
   })
 })
