@@ -1,4 +1,4 @@
-import { mkdtempSync, rmSync } from 'node:fs'
+import { mkdirSync, mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { onTestFinished } from 'vitest'
@@ -19,6 +19,8 @@ export interface Bench {
   shelf: DiskShelf
   /** One command, its words as a shell hands them on. Each is a program run of its own: nothing stays open. */
   say(...words: string[]): Said
+  /** One errand, to its end. */
+  send(...words: string[]): Promise<Said & { bytes: Uint8Array }>
   /** The same with --json, and the one object that came. */
   ask(...words: string[]): { code: number; json: Record<string, unknown> }
   /** Lines that must be carried out, one run each. */
@@ -31,13 +33,16 @@ export interface Bench {
 const NOW = new Date(Date.UTC(2030, 0, 1, 8))
 
 export function bench(): Bench {
-  const home = mkdtempSync(join(tmpdir(), 'putback-home-'))
-  onTestFinished(() => rmSync(home, { recursive: true, force: true }))
+  // Labels go beside the jobs: both lie in a folder of this test's own.
+  const own = mkdtempSync(join(tmpdir(), 'putback-home-'))
+  onTestFinished(() => rmSync(own, { recursive: true, force: true }))
+  const home = join(own, 'jobs')
+  mkdirSync(home)
   const shelf = new DiskShelf(home)
-  const say = (...words: string[]): Said => {
+  const begin = (words: readonly string[]) => {
     const read = readArguments(words)
     if ('wrong' in read) throw new Error(read.wrong)
-    const said = { out: '', err: '' }
+    const said = { out: '', err: '', bytes: new Uint8Array() as Uint8Array }
     const code = cli(read, {
       out: (text) => {
         said.out += text
@@ -45,18 +50,29 @@ export function bench(): Bench {
       error: (text) => {
         said.err += text
       },
+      bytes: (bytes) => {
+        said.bytes = bytes
+      },
       env: { PUTBACK_HOME: home },
       cwd: home,
       colour: false,
       now: () => NOW,
     })
+    return { code, said }
+  }
+  const say = (...words: string[]): Said => {
+    const { code, said } = begin(words)
     if (typeof code !== 'number') throw new Error('an errand takes its time: await it')
-    return { code, ...said }
+    return { code, out: said.out, err: said.err }
   }
   return {
     home,
     shelf,
     say,
+    async send(...words) {
+      const { code, said } = begin(words)
+      return { code: await code, ...said }
+    },
     ask(...words) {
       const { code, out, err } = say('--json', ...words)
       if (err !== '') throw new Error(`on standard error: ${err}`)
