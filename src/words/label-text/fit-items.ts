@@ -6,7 +6,7 @@ import { joined } from '../grammar.ts'
 import type { LabelCode } from '../leftovers.ts'
 import { onTheWayBack } from '../names.ts'
 import { containerPlace, placeName, whereName } from '../places.ts'
-import { countedNoun, isShort, noun } from './lots.ts'
+import { beforePositions, countedNoun, noun } from './lots.ts'
 import { rangesText, slottedText } from './position-ranges.ts'
 import { statusOf } from './status.ts'
 import { shortageOf } from './warnings.ts'
@@ -54,10 +54,7 @@ function nameOf(accounts: readonly Account[]): string {
     if (accounts.length > 1) return `1 × ${name}, ends at ${joined(positions)}`
     return `1 × ${name}${piece.set !== undefined && !/\bends?$/i.test(name) ? ' end' : ''} at ${positions[0]}`
   }
-  const text = countedNoun(first, accounts.length)
-  if (!positions.every(isShort)) return `${text} at ${joined(positions)}`
-  const marked = piece.size !== undefined || positions.every((position) => /^\d/.test(position))
-  return marked ? `${text} @${rangesText(positions, '..', ',')}` : `${text} ${rangesText(positions)}`
+  return `${countedNoun(first, accounts.length)}${beforePositions(first, positions)}${rangesText(positions)}`
 }
 
 /** A home is most often named after its step; where it is not, it has to be said. */

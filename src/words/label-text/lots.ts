@@ -56,9 +56,14 @@ export function noun({ piece }: Account, count: number): string {
   return size === undefined || word.endsWith(size) ? word : `${word} ${size}`
 }
 
-/** Positions such as `I3`; words such as `radiator` read differently. */
-export function isShort(position: string): boolean {
-  return /^\p{L}{0,4}\d{1,4}\p{L}?$/u.test(position)
+/**
+ * What stands before the positions that pieces have for their own: `cam caps I1–I4`, `shims 2.55 at E3`. A bare position
+ * after a size, a number or a word would read as a part of it. Positions that alike pieces share follow an `@`.
+ */
+export function beforePositions({ piece }: Account, positions: readonly string[]): ' ' | ' at ' {
+  const isBare =
+    piece.size === undefined && positions.every((each) => /^\p{L}{1,4}\d{1,4}\p{L}?$/u.test(each))
+  return isBare ? ' ' : ' at '
 }
 
 function setText(state: State, lot: Lot, container: number | null): string {
@@ -67,19 +72,16 @@ function setText(state: State, lot: Lot, container: number | null): string {
   const here = lot.members.map(({ account, lying }) => slotted(account, lying))
   const positions = here.map(({ position }) => position)
   const text = countedNoun(first.account, lot.count)
-  if (!positions.every(isShort)) return `${text} at ${slottedText(here)}`
-  // A bare position after a size or another number would read as a part of it.
-  const marked = first.account.piece.size !== undefined || positions.every((position) => /^\d/.test(position))
-  const [mark, to, and] = marked ? [' @', '..', ','] : [' ', '–', ', ']
+  const before = beforePositions(first.account, positions)
   const whole = positionsOfSet(state, first.account)
   const missing =
     container === null ? [] : whole.filter((position) => !liesHere(state, lot, position, container))
   const without = missing.length > 0 && missing.length < positions.length
   const isRest = positions.length + missing.length === whole.length
   if (without && isRest && here.every(({ slot }) => slot === undefined)) {
-    return `${text}${mark}${rangesText(whole, to, and)} without ${rangesText(missing)}`
+    return `${text}${before}${rangesText(whole)} without ${rangesText(missing)}`
   }
-  return `${text}${mark}${slottedText(here, to, and)}${without ? `, without ${rangesText(missing)}` : ''}`
+  return `${text}${before}${slottedText(here)}${without ? `, without ${rangesText(missing)}` : ''}`
 }
 
 function connectionText(lot: Lot): string {

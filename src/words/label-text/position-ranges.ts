@@ -12,12 +12,12 @@ export function rangesText(positions: readonly string[], to = '–', and = ', ')
 }
 
 /** Positions with the slots they lie in, told in runs in which both go on: `I1–I4 in slots 1–4, E1 in slot 9`. */
-export function slottedText(slotted: readonly Slotted[], to = '–', and = ', '): string {
+export function slottedText(slotted: readonly Slotted[]): string {
   return runsOf(slotted.map(({ position, slot = '' }) => [position, slot]))
     .map((run) => {
       const slots = runText(run, 1, '–', ' and ')
-      if (slots.trim() === '') return runText(run, 0, to, and)
-      return `${runText(run, 0, to, and)} in ${run.length === 1 ? 'slot' : 'slots'} ${slots}`
+      if (slots.trim() === '') return runText(run, 0)
+      return `${runText(run, 0)} in ${run.length === 1 ? 'slot' : 'slots'} ${slots}`
     })
     .join(', ')
 }
@@ -34,7 +34,7 @@ function runsOf(rows: readonly string[][]): string[][][] {
   return runs
 }
 
-function runText(run: readonly string[][], column: number, to: string, and: string): string {
+function runText(run: readonly string[][], column: number, to = '–', and = ', '): string {
   const names = run.map((row) => row[column] ?? '')
   if (names.every((name) => name === '')) return ''
   return names.length > 2 ? `${names[0]}${to}${names.at(-1)}` : names.join(and)

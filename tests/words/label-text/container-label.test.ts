@@ -62,7 +62,7 @@ describe('what a label says', () => {
 
   test('of one long bolt of its own', () => {
     const { what } = label(1, c.strip('Cover'), bolts(1, { positions: ['4'] }))
-    expect(what).toEqual(['1 × valve cover bolt M6x25 hex 8 @4'])
+    expect(what).toEqual(['1 × valve cover bolt M6x25 hex 8 at 4'])
   })
 
   test('of an empty one', () => {
