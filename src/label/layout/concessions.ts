@@ -22,9 +22,9 @@ export interface Concession {
 /**
  * The concessions in order, each made only when those before were not enough: first all shrinks; then the job goes,
  * whose number is in the code; then names are cut, then lots are left out from the end, then where it goes back, and the
- * words of more than one caution.
+ * words of the cautions; at last only the number of the lots is left.
  */
-export function concessions({ what, warnings }: ContainerLabel): Concession[] {
+export function concessions({ what }: ContainerLabel): Concession[] {
   const none = {
     cuts: false,
     whatLines: 99,
@@ -49,7 +49,8 @@ export function concessions({ what, warnings }: ContainerLabel): Concession[] {
     ...lots.map((count) => ({ ...tight, lots: count })),
     one,
     { ...one, whereLines: 0 },
-    ...(warnings.length > 1 ? [{ ...one, whereLines: 0, warningLines: 0 }] : []),
+    { ...one, whereLines: 0, warningLines: 0 },
+    { ...one, lots: 0, whereLines: 0, warningLines: 0 },
   ]
 }
 

@@ -102,7 +102,8 @@ function bodyOf(
   const left = what.length - limits.lots
   if (left > 0) {
     shortened.add('what')
-    const lots = left === 1 ? 'and 1 more lot' : `and ${left} more lots`
+    const more = limits.lots > 0 ? ' more' : ''
+    const lots = `${more && 'and '}${left}${more} ${left === 1 ? 'lot' : 'lots'}`
     if (!add('what', lots, { ...plain, weight: 'strong' }, 1)) return null
   }
   if (where.length > 0) {

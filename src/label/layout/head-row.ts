@@ -25,7 +25,12 @@ export function headRow(
   }
   const fits = (heading: string) => headRowOf({ ...content, heading }, column, armEm, typeface, true)
   const heading = shorten(content.heading, (candidate) => fits(candidate) !== null)
-  const row = heading === null ? null : fits(heading)
+  // Kind and number are what it is found by: the name goes before them, and then which of how many.
+  const bare = content.heading.split(' ', 2).join(' ')
+  const row =
+    (heading === null ? null : fits(heading)) ??
+    fits(bare) ??
+    headRowOf({ ...content, heading: bare, part: null }, column, armEm, typeface, true)
   return row && { ...row, shortened: true }
 }
 
