@@ -51,7 +51,7 @@ function defined(how: HowPrinted): HowPrinted {
 
 function usualStock(what: Printed, { form, to }: HowPrinted): string {
   if (form === 'receipt-roll') return 'receipt-80'
-  if (what.print === 'flags' && form !== 'pdf' && (isRoll(form) || to?.target === 'tcp')) return 'flag-80x20'
+  if (what.print === 'flags' && form !== 'pdf' && (isRoll(form) || to?.target === 'tcp')) return 'flag-100x25'
   if (form === 'label-roll' || form === 'svg' || form === 'png') return 'roll-64x34'
   return to?.target === 'tcp' || to?.target === 'device' ? 'roll-64x34' : 'a4-24'
 }

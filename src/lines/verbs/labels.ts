@@ -109,7 +109,7 @@ export const labelVerbs: readonly Verb[] = [
     topic: 'labels and pictures',
     forms: [`flags HOSE ${HOW}`],
     says: 'Prints a pair of flags to fold around a hose, cable or wire, each with its own end and the other.',
-    examples: ['flags coolant hose', 'flags p14 on flag-80x20'],
+    examples: ['flags coolant hose', 'flags p14 on flag-100x25'],
     read(line) {
       const how = takeHow(line)
       const words = line.takeRest('HOSE')
