@@ -2,7 +2,6 @@ import type { Drawing, Shape } from '../drawing.ts'
 import { plainText } from '../plain-text.ts'
 import type { PrintedPlan } from '../printed-plan.ts'
 import type { Typeface } from '../typeface.ts'
-import type { Style } from './fit-text.ts'
 import type { About, LabelSize } from './laid.ts'
 import { containerRows, looseRows } from './plan/container-rows.ts'
 import { openingRows, sectionRows } from './plan/opening-rows.ts'
@@ -98,8 +97,7 @@ function intoPages(rows: readonly Row[], room: number, again: (what: string) => 
 
 function againRow(sheet: Sheet, what: string): Row {
   const { typeface, left, right } = sheet
-  const style = { typeface, size: ems.text, weight: 'strong' as const }
-  const text = shortenedTo(right - left, `${what}, continued`, style)
+  const text = shortenedTo(right - left, `${what}, continued`, typeface)
   return {
     height: 6,
     shapes: [{ kind: 'text', x: left, y: ems.text, size: ems.text, weight: 'strong', text }],
@@ -123,7 +121,7 @@ function headShapes(sheet: Sheet, { job, date }: PrintedPlan, number: string): S
   const size = ems.text
   const end = `${date} · ${number}`
   const endWidth = typeface.widthOf(end, size, 'plain')
-  const text = shortenedTo(right - left - endWidth - 6, job, { typeface, size, weight: 'strong' })
+  const text = shortenedTo(right - left - endWidth - 6, job, typeface)
   const y = 14
   return [
     { kind: 'text', x: left, y, size, weight: 'strong', text },
@@ -132,10 +130,10 @@ function headShapes(sheet: Sheet, { job, date }: PrintedPlan, number: string): S
   ]
 }
 
-/** One line at most so wide; what is told in full elsewhere may be shortened here. */
-function shortenedTo(width: number, text: string, style: Style): string {
+/** One line of strong text, at most so wide; what is told in full elsewhere may be shortened here. */
+function shortenedTo(width: number, text: string, typeface: Typeface): string {
   const letters = [...text]
-  const fits = (part: string) => style.typeface.widthOf(part, style.size, style.weight) <= width
+  const fits = (part: string) => typeface.widthOf(part, ems.text, 'strong') <= width
   if (fits(text)) return text
   let [good, bad] = [0, letters.length]
   while (bad - good > 1) {

@@ -59,8 +59,7 @@ function blockRows(
   left: number,
 ): Row[] {
   const heads = columns.map((column, index) => {
-    // A hair wider, for what a sum of widths rounds off.
-    const cell: Cell = { x: column.x, width: column.width + 0.01, size: ems.small, weight: 'strong' }
+    const cell: Cell = { x: column.x, width: column.width, size: ems.small, weight: 'strong' }
     return { cell, lines: linesOf(sheet, fasteners[first + index] ?? '', cell) }
   })
   const most = Math.max(1, ...heads.map(({ lines }) => lines.length))

@@ -1,7 +1,7 @@
 import { moved, type Shape, type Weight } from '../../drawing.ts'
 import type { Typeface } from '../../typeface.ts'
-import { type SetLine, setText } from '../fit-text.ts'
 import { ascent, pitch } from '../type-sizes.ts'
+import { wrap } from './wrap.ts'
 
 /** A strip of the page from side to side, its shapes drawn from its top; pages are cut between rows. */
 export interface Row {
@@ -31,14 +31,30 @@ export interface Cell {
 /** Sizes of type, as the em in millimetres. */
 export const ems = { title: 6.4, heading: 4.4, text: 3.1, small: 2.6 } as const
 
-/** The lines of a text, broken to the width of a cell; nothing is cut. */
-export function linesOf(sheet: Sheet, text: string, { x, width, size, weight = 'plain' }: Cell): SetLine[] {
-  const endless = { area: { x, y: 0, width, height: 1e6 }, taken: [] }
-  return setText(text, { typeface: sheet.typeface, size, weight }, endless)?.lines ?? []
+/** A line of a cell: its baseline counts from the top of the cell. */
+export interface CellLine {
+  text: string
+  x: number
+  baseline: number
+  width: number
 }
 
+/** The lines of a text, broken to the width of a cell; nothing is cut. */
+export function linesOf(sheet: Sheet, text: string, { x, width, size, weight = 'plain' }: Cell): CellLine[] {
+  const widthOf = (part: string) => sheet.typeface.widthOf(part, size, weight)
+  return wrap(text, width + hair, widthOf).map((line, index) => ({
+    text: line,
+    x,
+    baseline: (ascent + index * pitch) * size,
+    width: widthOf(line),
+  }))
+}
+
+// Widths are sums that round off: a cell as wide as its text holds it.
+const hair = 0.001
+
 /** Lines of a cell as shapes, the first one's top at `top`. */
-export function lineShapes(lines: readonly SetLine[], { size, weight = 'plain' }: Cell, top = 0): Shape[] {
+export function lineShapes(lines: readonly CellLine[], { size, weight = 'plain' }: Cell, top = 0): Shape[] {
   return lines.map(({ text, x, baseline }) => ({ kind: 'text', x, y: baseline + top, size, weight, text }))
 }
 

@@ -143,7 +143,7 @@ function boxesRows(sheet: Sheet, boxes: readonly PlanBox[], left: number): Row[]
   const rows: Row[] = []
   let x = Number.POSITIVE_INFINITY
   for (const { label, done } of boxes) {
-    const natural = sheet.typeface.widthOf(label, ems.text, 'plain') + 0.01
+    const natural = sheet.typeface.widthOf(label, ems.text, 'plain')
     const width = Math.min(natural, sheet.right - left - boxSide - 1)
     if (x + boxSide + 1 + width > sheet.right) {
       rows.push({ height: boxSide + 1.4, shapes: [], keep: true })

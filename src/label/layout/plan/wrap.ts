@@ -1,0 +1,51 @@
+/**
+ * A text in lines no wider than that, broken at spaces, and within words only where one alone is too wide. Nothing is
+ * lost but the spaces at the breaks. A line holds one letter at least, however narrow.
+ */
+export function wrap(text: string, width: number, widthOf: (text: string) => number): string[] {
+  const lines: string[] = []
+  let line = ''
+  for (const unit of unitsOf(text)) {
+    const longer = line === '' ? unit : `${line} ${unit}`
+    if (widthOf(longer) <= width) {
+      line = longer
+      continue
+    }
+    if (line !== '') lines.push(line)
+    const pieces = widthOf(unit) <= width ? [unit] : brokenUp(unit, width, widthOf)
+    lines.push(...pieces.slice(0, -1))
+    line = pieces.at(-1) ?? ''
+  }
+  return line === '' ? lines : [...lines, line]
+}
+
+/** Words, those that belong together as one: a count with its sign and the first word after it, an arrow with its end. */
+function unitsOf(text: string): string[] {
+  const units: string[] = []
+  let glue = false
+  for (const word of text.split(' ')) {
+    const last = units.at(-1)
+    const joins = last !== undefined && (glue || word === '×') && last.length + word.length < 24
+    if (joins) units[units.length - 1] = `${last} ${word}`
+    else if (word !== '') units.push(word)
+    glue = word === '×' || word === '→'
+  }
+  return units
+}
+
+function brokenUp(unit: string, width: number, widthOf: (text: string) => number): string[] {
+  const letters = Array.from(new Intl.Segmenter().segment(unit), ({ segment }) => segment)
+  const pieces: string[] = []
+  let from = 0
+  while (from < letters.length) {
+    let [good, bad] = [from + 1, letters.length + 1]
+    while (bad - good > 1) {
+      const middle = (good + bad) >> 1
+      if (widthOf(letters.slice(from, middle).join('')) <= width) good = middle
+      else bad = middle
+    }
+    pieces.push(letters.slice(from, good).join('').trim())
+    from = good
+  }
+  return pieces.filter((piece) => piece !== '')
+}
