@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs'
+import { dirname, sep } from 'node:path'
 import { expect, test } from 'vitest'
 import { frameRows } from '../src/ui/screens/frame.tsx'
 import { textOf } from '../src/ui/text/line.ts'
@@ -9,15 +10,18 @@ import { emptyHome, jobWith, screens, shelfIn } from './ui/support/bench.ts'
 test('the tour answers, and the screens look, as the README shows', async () => {
   const readme = readFileSync('README.md', 'utf8')
   const desk = bench()
+  const blocks: string[] = []
+  for (const [, block = ''] of readme.matchAll(CONSOLE_BLOCK)) {
+    const answers: string[] = []
+    for (const command of block.split('\n').filter((line) => line.startsWith('$ putback '))) {
+      const { out, err } = await desk.send(...words(command.slice('$ putback '.length)))
+      const answer = `${command}\n${out}${err}`.trimEnd()
+      answers.push(answer.replaceAll(`${dirname(desk.home)}${sep}`, '').replaceAll('\\', '/'))
+    }
+    blocks.push(fenced('console', answers.join('\n')))
+  }
   const told = readme
-    .replace(CONSOLE_BLOCK, (_, block: string) => {
-      const commands = block.split('\n').filter((line) => line.startsWith('$ putback '))
-      const answers = commands.map((command) => {
-        const { out, err } = desk.say(...words(command.slice('$ putback '.length)))
-        return `${command}\n${out}${err}`.trimEnd().replaceAll(desk.home, 'jobs')
-      })
-      return fenced('console', answers.join('\n'))
-    })
+    .replace(CONSOLE_BLOCK, () => blocks.shift() ?? '')
     .replace(SCREEN_BLOCK, (_, start: string, typed: string) => {
       const frame = frameOf(start === 'demo' ? demo() : jobWith('begin valve cover off'), typed)
       return `<!-- screen of ${start}: ${typed} -->\n\n${fenced('text', frame)}`
