@@ -7,6 +7,7 @@ import { containerRows, looseRows } from './plan/container-rows.ts'
 import { openingRows, sectionRows } from './plan/opening-rows.ts'
 import { ems, type Row, type Sheet, shifted } from './plan/row.ts'
 import { stepRows } from './plan/step-rows.ts'
+import { wrap } from './plan/wrap.ts'
 
 /** The pages, or the characters that the fonts lack, and where they stand. */
 export type LaidPlan =
@@ -130,18 +131,11 @@ function headShapes(sheet: Sheet, { job, date }: PrintedPlan, number: string): S
   ]
 }
 
-/** One line of strong text, at most so wide; what is told in full elsewhere may be shortened here. */
+/** One line of strong text, at most so wide; what is told in full elsewhere may be cut here. */
 function shortenedTo(width: number, text: string, typeface: Typeface): string {
-  const letters = [...text]
-  const fits = (part: string) => typeface.widthOf(part, ems.text, 'strong') <= width
-  if (fits(text)) return text
-  let [good, bad] = [0, letters.length]
-  while (bad - good > 1) {
-    const middle = (good + bad) >> 1
-    if (fits(`${letters.slice(0, middle).join('').trimEnd()}…`)) good = middle
-    else bad = middle
-  }
-  return `${letters.slice(0, good).join('').trimEnd()}…`
+  const widthOf = (part: string) => typeface.widthOf(part, ems.text, 'strong')
+  if (widthOf(text) <= width) return text
+  return `${wrap(text, width - widthOf('…'), widthOf)[0] ?? ''}…`
 }
 
 function missingIn(

@@ -169,7 +169,7 @@ describe('whatever the names', () => {
           expect(textsOf(drawing.shapes).join('')).not.toMatch(/[\p{Cc}\p{Cf}]/u)
         }
       }),
-      { numRuns: 15 },
+      { numRuns: 60 },
     )
   })
 })

@@ -38,14 +38,16 @@ function brokenUp(unit: string, width: number, widthOf: (text: string) => number
   const pieces: string[] = []
   let from = 0
   while (from < letters.length) {
-    let [good, bad] = [from + 1, letters.length + 1]
-    while (bad - good > 1) {
-      const middle = (good + bad) >> 1
-      if (widthOf(letters.slice(from, middle).join('')) <= width) good = middle
-      else bad = middle
+    // Letter by letter, for that needs few measurements; kerning may then ask for one less.
+    let to = from + 1
+    let sum = widthOf(letters[from] ?? '')
+    for (; to < letters.length; to++) {
+      sum += widthOf(letters[to] ?? '')
+      if (sum > width) break
     }
-    pieces.push(letters.slice(from, good).join('').trim())
-    from = good
+    while (to > from + 1 && widthOf(letters.slice(from, to).join('')) > width) to--
+    pieces.push(letters.slice(from, to).join('').trim())
+    from = to
   }
   return pieces.filter((piece) => piece !== '')
 }
