@@ -34,6 +34,8 @@ export type Ask =
   /** What to write on a bag with a marker. */
   | { ask: 'label'; container: number }
   | { ask: 'proposals' }
+  /** The as-built record: the whole job as text. */
+  | { ask: 'record' }
   | { ask: 'help'; about: string | null }
 
 /** Whose pictures are asked for. */

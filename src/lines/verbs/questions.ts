@@ -34,6 +34,7 @@ export const questionVerbs: readonly Verb[] = [
       return { ask: 'log', last }
     },
   },
+  asks('record', 'Shows the as-built record: all that the journal holds of the job, to be printed and kept.'),
   {
     words: ['qr'],
     topic: 'questions',
@@ -60,7 +61,7 @@ export const questionVerbs: readonly Verb[] = [
   },
 ]
 
-function asks(word: 'card' | 'back' | 'left' | 'proposals', says: string): Verb {
+function asks(word: 'card' | 'back' | 'left' | 'proposals' | 'record', says: string): Verb {
   return {
     words: [word],
     topic: 'questions',

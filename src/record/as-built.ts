@@ -1,0 +1,96 @@
+import type { Entry, EntryOf, EntryType } from '../journal/entry.ts'
+import type { State } from '../journal/state.ts'
+import { belongsInToolbox } from '../ledger/piece.ts'
+import type { Leftover } from '../plan/leftovers.ts'
+import { type Phase, phaseOf } from '../plan/phase.ts'
+import type { Session } from '../session/session.ts'
+import { isTakenBack, type PlanRow, trialBalance } from '../session/views.ts'
+import { type AidRecord, aidsOf } from './facts/aids.ts'
+import { type Arrival, arrivalOf } from './facts/arrival.ts'
+import { type CountRecord, countsOf } from './facts/counts.ts'
+import { type PictureGroup, pictureGroups } from './facts/pictures.ts'
+import { entriesInForce, type Overridden, whatStands } from './facts/standing.ts'
+import { type StepRecord, stepRecords } from './facts/steps.ts'
+import { type Supply, suppliesOf } from './facts/supplies.ts'
+
+/** A job as it was built: what the journal holds in force, in the order in which a reader asks for it. */
+export interface AsBuilt {
+  job: State['job']
+  phase: Phase
+  /** The last entry of the journal, undone or not: it ties the record to the journal. */
+  last: Pick<Entry, 'n' | 'at' | 'id'> | null
+  /** How many entries were taken back, and are left out. */
+  undone: number
+  /** Whether the journal could be read to its end. */
+  whole: boolean
+  /** Everybody whose name stands at an entry in force. */
+  people: string[]
+  /** Opened, described, put in the archive, cleared, started, closed. */
+  course: Entry[]
+  /** Notes that belong to no step. */
+  notes: EntryOf<'noted'>[]
+  /** All minutes noted. */
+  minutes: number
+  arrival: Arrival
+  steps: StepRecord[]
+  supplies: Supply[]
+  /** Left off, accepted as lost, to be used again, another home. */
+  decisions: Entry[]
+  overrides: Overridden[]
+  /** Pieces sent out and back, scrapped, moved; not aids and tools. */
+  moves: Entry[]
+  counts: CountRecord[]
+  aids: AidRecord[]
+  stops: EntryOf<'stopped'>[]
+  /** Containers opened and put elsewhere, labels dealt and made void. */
+  labels: Entry[]
+  pictures: PictureGroup[]
+  /** The trial balance; empty after the first start. */
+  leftovers: Leftover[]
+  /** Steps for after the first start that are not done. */
+  checksDue: PlanRow[]
+}
+
+/** Gathers the as-built record of a job from its state and from the entries in force. */
+export function asBuilt(session: Session): AsBuilt {
+  const { state } = session
+  const read = session.entries().filter(({ n }) => n <= state.seq)
+  const inForce = new Set(state.inForce)
+  const entries = entriesInForce(session)
+  const of = <Type extends EntryType>(...types: Type[]) =>
+    entries.filter((entry): entry is EntryOf<Type> => (types as EntryType[]).includes(entry.type))
+  const stands = whatStands(entries)
+  const steps = stepRecords(session, entries, stands)
+  const last = read.at(-1)
+  return {
+    job: state.job,
+    phase: phaseOf(state),
+    last: last ? { n: last.n, at: last.at, id: last.id } : null,
+    undone: read.filter((entry) => isTakenBack(inForce, entry)).length,
+    whole: session.unlawful === null && session.store.problem === null,
+    people: [...new Set(entries.flatMap(({ by }) => by ?? []))],
+    course: of('opened', 'described', 'archived', 'cleared', 'started', 'closed'),
+    notes: of('noted').filter(({ step }) => step === null),
+    minutes: of('noted').reduce((sum, { minutes = 0 }) => sum + minutes, 0),
+    arrival: arrivalOf(state, entries),
+    steps,
+    supplies: suppliesOf(entries),
+    decisions: of('decided', 'rehomed'),
+    overrides: stands.overrides,
+    moves: of('moved').filter(({ moves }) => moves.some(({ piece }) => !isAid(state, piece))),
+    counts: countsOf(state, entries),
+    aids: aidsOf(state, entries),
+    stops: of('stopped'),
+    labels: of('container-opened', 'container-put', 'container-voided', 'labels-dealt', 'labels-voided'),
+    pictures: pictureGroups(state),
+    leftovers: state.started ? [] : trialBalance(session),
+    checksDue: steps.flatMap(({ row }) =>
+      row.step.way === 'after-start' && row.step.built !== 'done' ? [row] : [],
+    ),
+  }
+}
+
+function isAid({ ledger }: State, id: Parameters<State['ledger']['accounts']['get']>[0]): boolean {
+  const account = ledger.accounts.get(id)
+  return account !== undefined && belongsInToolbox(account.piece)
+}

@@ -1,0 +1,125 @@
+import type { Entry, EntryOf } from '../../journal/entry.ts'
+import type { State } from '../../journal/state.ts'
+import type { Account } from '../../ledger/account.ts'
+import { belongsInToolbox } from '../../ledger/piece.ts'
+import { owedAtHome } from '../../plan/contents.ts'
+import type {
+  DecisionTarget,
+  FaultId,
+  FluidFacts,
+  FluidId,
+  MarkFacts,
+  MarkId,
+  TighteningFacts,
+  TighteningId,
+} from '../../plan/facts.ts'
+import type { Session } from '../../session/session.ts'
+import { type PlanRow, planRows } from '../../session/views.ts'
+import type { AtHome } from './at-home.ts'
+import type { Standing } from './standing.ts'
+import type { Turns } from './turns.ts'
+
+/** One step of the way back with all that was recorded of it. */
+export interface StepRecord {
+  row: PlanRow
+  /** How it came into the plan and was changed there. */
+  plan: Entry[]
+  /** Its coming off, entry by entry. */
+  off: Entry[]
+  /** Its way back: taken up, looked at, passed over, done, failed, reopened. */
+  back: Entry[]
+  home: AtHome[]
+  /** Pieces that are not all home, and how many are owed. */
+  owed: { account: Account; count: number }[]
+  marks: { mark: MarkFacts; confirmed: Entry | null }[]
+  tightenings: { tightening: TighteningFacts; history: Turns | null }[]
+  fluids: { fluid: FluidFacts; filled: Entry | null }[]
+  notes: EntryOf<'noted'>[]
+}
+
+/** Every step in the order of the way back. */
+export function stepRecords(
+  session: Session,
+  entries: readonly Entry[],
+  { home, turns, confirmed, filled }: Standing,
+): StepRecord[] {
+  const { state } = session
+  const gates = session.gates()
+  return planRows(session).map((row) => {
+    const { no } = row.step
+    const contents = gates.contentsOf(no)
+    const concerns = (steps: (entry: Entry) => readonly number[]) =>
+      entries.filter((entry) => steps(entry).includes(no))
+    return {
+      row,
+      plan: concerns(planned),
+      off: concerns(takenOff),
+      back: concerns((entry) => putBack(state, entry)),
+      home: home.filter(({ piece }) => isOfStep(state.ledger.accounts.get(piece), no)),
+      owed: contents.pieces
+        .map((account) => ({ account, count: owedAtHome(state, account) }))
+        .filter(({ count }) => count > 0),
+      marks: contents.marks.map((mark) => ({ mark, confirmed: confirmed.get(mark.id) ?? null })),
+      tightenings: contents.tightenings.map((tightening) => ({
+        tightening,
+        history: turns.of(tightening.id) ?? null,
+      })),
+      fluids: contents.fluids.map((fluid) => ({ fluid, filled: filled.get(fluid.id) ?? null })),
+      notes: entries.filter((entry) => entry.type === 'noted').filter(({ step }) => step === no),
+    }
+  })
+}
+
+function isOfStep(account: Account | undefined, no: number): boolean {
+  return account?.piece.step === no && !belongsInToolbox(account.piece)
+}
+
+function planned(entry: Entry): number[] {
+  if (entry.type === 'step-added') return [entry.step.no]
+  return entry.type === 'step-changed' ? [entry.step] : []
+}
+
+function takenOff(entry: Entry): number[] {
+  switch (entry.type) {
+    case 'strip-began':
+      return [entry.step.no]
+    case 'strip-ended':
+    case 'came-off':
+    case 'put-in':
+      return [entry.step]
+    case 'drained':
+      return [entry.fluid.step]
+    case 'marked':
+      return [entry.mark.step]
+    default:
+      return []
+  }
+}
+
+function putBack(state: State, entry: Entry): readonly number[] {
+  switch (entry.type) {
+    case 'build-began':
+    case 'looked':
+    case 'build-done':
+      return [entry.step]
+    case 'fitted':
+      return entry.began ? [entry.step] : []
+    case 'failed':
+      return [entry.step, ...entry.steps]
+    case 'reopened':
+      return entry.steps
+    case 'overridden':
+      return [stepOfTarget(state, entry.target) ?? 0]
+    default:
+      return []
+  }
+}
+
+function stepOfTarget(state: State, target: DecisionTarget): number | undefined {
+  const [, no] = /^(?:start|finish|look|check) (\d+)$/.exec(target) ?? []
+  if (no !== undefined) return Number(no)
+  if (target.startsWith('m')) return state.marks.get(target as MarkId)?.step
+  if (target.startsWith('t')) return state.tightenings.get(target as TighteningId)?.step
+  if (target.startsWith('f')) return state.fluids.get(target as FluidId)?.step
+  return state.faults.get(target as FaultId)?.step
+}

@@ -1,0 +1,77 @@
+import type { Entry, EntryOf } from '../../journal/entry.ts'
+import type { State } from '../../journal/state.ts'
+import type { TighteningFacts, TighteningId } from '../../plan/facts.ts'
+
+/** A fastener that is through a pass, `pass` counted from 0, by the entry that says so. */
+export interface Turn {
+  pass: number
+  fastener: string
+  entry: Entry
+}
+
+/** The history of one tightening. */
+export interface Turns {
+  set: EntryOf<'tightening-set'>
+  /** What counts now, in the order in which it was done. */
+  turns: Turn[]
+  /** Turns that count no more, by the entry that took them back: work stopped, or a step reopened. */
+  takenBack: { entry: Entry; turns: Turn[] }[]
+  /** Fasteners that an interruption left in doubt. */
+  suspects: Turn[]
+  /** How doubts were settled, and when it was slackened. */
+  acts: EntryOf<'angle-settled' | 'slackened'>[]
+}
+
+/** Follows the grids of the fold, and keeps by which entry each tick stands. */
+export class TurnsSeen {
+  readonly #by = new Map<TighteningId, Turns>()
+  readonly #inDoubt = new Set<TighteningId>()
+
+  of(id: TighteningId): Turns | undefined {
+    return this.#by.get(id)
+  }
+
+  /** @param state as it stands after the entry */
+  see(state: State, entry: Entry): void {
+    switch (entry.type) {
+      case 'tightening-set':
+        this.#by.set(entry.tightening.id, { set: entry, turns: [], takenBack: [], suspects: [], acts: [] })
+        break
+      case 'angle-settled':
+      case 'slackened':
+        this.#by.get(entry.tightening)?.acts.push(entry)
+        this.#compare(state, entry, entry.tightening)
+        break
+      case 'tightened':
+        this.#compare(state, entry, entry.tightening)
+        break
+      case 'stopped':
+      case 'reopened':
+      case 'failed':
+        for (const id of this.#by.keys()) this.#compare(state, entry, id)
+        break
+      default:
+    }
+  }
+
+  #compare(state: State, entry: Entry, id: TighteningId): void {
+    const facts = state.tightenings.get(id)
+    const known = this.#by.get(id)
+    if (!facts || !known) return
+    const gone = known.turns.filter(({ pass, fastener }) => !facts.done[pass]?.has(fastener))
+    if (gone.length > 0) known.takenBack.push({ entry, turns: gone })
+    const standing = known.turns.filter((turn) => !gone.includes(turn))
+    known.turns = [...standing, ...added(facts, standing, entry)]
+    if (facts.suspect && !this.#inDoubt.has(id)) known.suspects.push({ ...facts.suspect, entry })
+    if (facts.suspect) this.#inDoubt.add(id)
+    else this.#inDoubt.delete(id)
+  }
+}
+
+function added({ done }: TighteningFacts, standing: readonly Turn[], entry: Entry): Turn[] {
+  return done.flatMap((through, pass) =>
+    [...through]
+      .filter((fastener) => !standing.some((turn) => turn.pass === pass && turn.fastener === fastener))
+      .map((fastener) => ({ pass, fastener, entry })),
+  )
+}

@@ -1,0 +1,99 @@
+import type { StepStanding } from '../../session/views.ts'
+import { entryText } from '../../words/entries.ts'
+import { litresText } from '../../words/grammar.ts'
+import { fluidName, markName, stepName } from '../../words/names.ts'
+import { homeName, liesText } from '../../words/pieces.ts'
+import { placeName } from '../../words/places.ts'
+import type { AtHome } from '../facts/at-home.ts'
+import type { StepRecord } from '../facts/steps.ts'
+import { type Line, line } from './line.ts'
+import { dated, history, numbered, type Telling } from './telling.ts'
+import { tighteningText } from './tightening-text.ts'
+
+/** One step: how it came off, how it went back, and what was owed on the way. */
+export function stepText(telling: Telling, step: StepRecord): Line[] {
+  const { row, plan, off, back, home } = step
+  const again = row.again ? ', to be done again' : ''
+  return [
+    line(''),
+    line(`${stepName(telling.state, row.step.no)} (${STANDINGS[row.standing]}${again})`),
+    ...titled(
+      'plan',
+      plan.map((entry) => history(telling, entry, 4)),
+    ),
+    ...titled(
+      'came off',
+      off.map((entry) => history(telling, entry, 4)),
+    ),
+    ...titled('notes', notes(telling, step)),
+    ...titled(
+      'on the way back',
+      back.map((entry) => history(telling, entry, 4)),
+    ),
+    ...titled(
+      'on the machine',
+      home.map((lot) => homeText(telling, lot)),
+    ),
+    ...titled('not on the machine', owed(telling, step)),
+    ...titled('marks', marks(telling, step)),
+    ...titled('fluids', fluids(telling, step)),
+    ...titled(
+      'tightened',
+      step.tightenings.flatMap(({ tightening, history: turns }) =>
+        tighteningText(telling, tightening, turns),
+      ),
+    ),
+  ]
+}
+
+const STANDINGS: Record<StepStanding, string> = {
+  stripping: 'coming off',
+  ready: 'not begun, could start',
+  blocked: 'not begun, blocked',
+  underway: 'under way',
+  done: 'done',
+  redo: 'could start',
+  idle: 'nothing to put back',
+}
+
+function titled(title: string, lines: readonly Line[]): Line[] {
+  return lines.length > 0 ? [line(`${title}:`, 2), ...lines] : []
+}
+
+function homeText(telling: Telling, { piece, count, from, entry }: AtHome): Line {
+  const { state } = telling
+  const comes = from === null ? 'never off the machine' : `from ${placeName(state, from)}`
+  return dated(telling, entry, `${numbered(state, piece, count)}, at ${homeName(state, piece)}, ${comes}`, 4)
+}
+
+function owed({ state }: Telling, step: StepRecord): Line[] {
+  return step.owed.map(({ account: { piece }, count }) =>
+    line(`${numbered(state, piece.id, count)} owed; all of it: ${liesText(state, piece.id)}`, 4),
+  )
+}
+
+/** In its own step a note need not say for which. */
+function notes(telling: Telling, step: StepRecord): Line[] {
+  return step.notes.map((entry) =>
+    dated(telling, entry, entryText(telling.state, { ...entry, step: null }), 4),
+  )
+}
+
+function marks(telling: Telling, step: StepRecord): Line[] {
+  const { state } = telling
+  return step.marks.map(({ mark, confirmed }) =>
+    confirmed === null
+      ? line(`${markName(state, mark.id)}: not confirmed`, 4)
+      : dated(telling, confirmed, `${markName(state, mark.id)}: confirmed`, 4),
+  )
+}
+
+function fluids(telling: Telling, step: StepRecord): Line[] {
+  const { state } = telling
+  return step.fluids.map(({ fluid, filled }) => {
+    const name = fluidName(state, fluid.id)
+    if (filled === null) return line(`${name}: not filled`, 4)
+    const typed = filled.type === 'filled' ? filled.typed : ''
+    return dated(telling, filled, `${name}: ${typed || litresText(fluid.filledLitres ?? 0)} filled`, 4)
+  })
+}

@@ -1,0 +1,62 @@
+import { counted, sentence } from '../../words/grammar.ts'
+import { leftoverLines } from '../../words/leftovers.ts'
+import { differenceName, stepName } from '../../words/names.ts'
+import { ownerName } from '../../words/pictures.ts'
+import { liesText } from '../../words/pieces.ts'
+import { intoName, placeName } from '../../words/places.ts'
+import type { AsBuilt } from '../as-built.ts'
+import type { AidRecord } from '../facts/aids.ts'
+import type { CountRecord } from '../facts/counts.ts'
+import type { PictureGroup } from '../facts/pictures.ts'
+import type { Overridden } from '../facts/standing.ts'
+import { type Line, line } from './line.ts'
+import { dated, history, numbered, type Telling } from './telling.ts'
+
+/** An override, and what ended it. */
+export function overrideText(telling: Telling, { entry, ended }: Overridden): Line[] {
+  return [
+    history(telling, entry),
+    ...(ended === null ? [] : [dated(telling, ended, `ended that: ${ended.type}`, 4)]),
+  ]
+}
+
+/** A recount; what did not agree, with what explained it. */
+export function countText(telling: Telling, { entry, differences }: CountRecord): Line[] {
+  const told = differences.map(({ difference, explained }) => {
+    if (explained !== null) return history(telling, explained, 4)
+    return line(
+      `${differenceName(telling.state, difference.id)}: ${difference.settled ?? 'not explained'}`,
+      4,
+    )
+  })
+  return [history(telling, entry), ...told]
+}
+
+/** An aid or a tool, its ways, and where it is. */
+export function aidText(telling: Telling, { account, ways }: AidRecord): Line[] {
+  const { state } = telling
+  const { id, kind, step } = account.piece
+  const what = numbered(state, id, account.entered)
+  return [
+    line(`${what} (${kind}, ${stepName(state, step)}): ${liesText(state, id)}`, 2),
+    ...ways.map(({ move: { count, from, to }, entry }) =>
+      dated(telling, entry, `${count} from ${placeName(state, from)} ${intoName(state, to)}`, 4),
+    ),
+  ]
+}
+
+/** What pictures there are of one thing, by the names of their files. */
+export function pictureText({ state }: Telling, { of, pictures }: PictureGroup): Line {
+  const files = pictures.map(({ file }) => file).join(', ')
+  return line(`${counted(pictures.length, 'picture')} ${ownerName(state, of)}: ${files}`, 2)
+}
+
+/** What is open still: before the first start the trial balance, after it the checks not done. */
+export function openText({ state, code }: Telling, { leftovers, checksDue }: AsBuilt): Line[] {
+  const checks = checksDue.map(({ step, overrides }) => {
+    const due = step.due === undefined ? '' : `, due ${step.due}`
+    const passed = overrides.map((reason) => `, overridden: ${reason}`).join('')
+    return sentence(`after the first start, ${stepName(state, step.no)}: not done${due}${passed}`)
+  })
+  return [...leftoverLines(state, leftovers, code), ...checks].map((text) => line(text, 2))
+}
