@@ -2,17 +2,17 @@ import type { Drawing, Shape } from '../drawing.ts'
 import { plainText } from '../plain-text.ts'
 import type { PrintedPlan } from '../printed-plan.ts'
 import type { Typeface } from '../typeface.ts'
-import type { About, LabelSize } from './laid.ts'
+import type { About, LabelSize, LayoutRefusal } from './laid.ts'
 import { containerRows, looseRows } from './plan/container-rows.ts'
 import { openingRows, sectionRows } from './plan/opening-rows.ts'
 import { ems, type Row, type Sheet, shifted } from './plan/row.ts'
 import { stepRows } from './plan/step-rows.ts'
 import { wrap } from './plan/wrap.ts'
 
-/** The pages, or the characters that the fonts lack, and where they stand. */
-export type LaidPlan =
-  | { ok: true; pages: Drawing[] }
-  | { ok: false; refusal: { code: 'no-glyph'; label: string; characters: string[] } }
+/** The pages; or the characters that the fonts lack and where they stand, or that the page is none to read from. */
+export type LaidPlan = { ok: true; pages: Drawing[] } | { ok: false; refusal: PlanRefusal }
+
+type PlanRefusal = Extract<LayoutRefusal, { code: 'no-glyph' | 'label-too-small' }>
 
 /**
  * Lays the printed plan out on pages of that size in millimetres: the steps, then the containers on a page of their
@@ -26,18 +26,24 @@ export function planPages(
   const clean = cleaned(plan) as PrintedPlan
   const refusal = missingIn(clean, typeface)
   if (refusal) return { ok: false, refusal }
-  const sheet: Sheet = { typeface, dpi, left: margin, right: page.width - margin }
-  const room = page.height - bodyTop - bottomMargin
+  const { width, height } = page
+  if (Math.min(width, height) < leastSide) {
+    return { ok: false, refusal: { code: 'label-too-small', label: 'plan', width, height } }
+  }
+  const sheet: Sheet = { typeface, dpi, left: margin, right: width - margin }
+  const room = height - bodyTop - bottomMargin
   const bodies = [stepsPart(sheet, clean), containersPart(sheet, clean)].flatMap((rows) =>
     intoPages(rows, room, (what) => againRow(sheet, what)),
   )
   const pages = bodies.map((shapes, index): Drawing => {
     const head = headShapes(sheet, clean, `page ${index + 1} of ${bodies.length}`)
-    return { width: page.width, height: page.height, shapes: [...head, ...shifted(shapes, bodyTop)] }
+    return { width, height, shapes: [...head, ...shifted(shapes, bodyTop)] }
   })
   return { ok: true, pages }
 }
 
+// About A5: below it the columns are too narrow for a code and a name.
+const leastSide = 140
 const margin = 14
 const bottomMargin = 12
 const bodyTop = 22
@@ -138,10 +144,7 @@ function shortenedTo(width: number, text: string, typeface: Typeface): string {
   return `${wrap(text, width - widthOf('…'), widthOf)[0] ?? ''}…`
 }
 
-function missingIn(
-  plan: PrintedPlan,
-  typeface: Typeface,
-): { code: 'no-glyph'; label: string; characters: string[] } | null {
+function missingIn(plan: PrintedPlan, typeface: Typeface): PlanRefusal | null {
   const { steps, containers, loose, ...opening } = plan
   const parts: [string, unknown][] = [
     ['plan', opening],

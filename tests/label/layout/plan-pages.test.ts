@@ -111,6 +111,13 @@ test.each([
   })
 })
 
+test('a label is no page for a plan', () => {
+  expect(planPages(plan(), { width: 64, height: 33.9 }, about)).toEqual({
+    ok: false,
+    refusal: { code: 'label-too-small', label: 'plan', width: 64, height: 33.9 },
+  })
+})
+
 test('umlauts, Greek and Cyrillic are drawn', () => {
   const notes = ['Zylinderköpfe, größer', 'κεφαλή κυλίνδρου', 'головка цилиндра']
   const texts = laid(plan({ steps: [step(1, { notes })] }), A4).flatMap(({ shapes }) => textsOf(shapes))
