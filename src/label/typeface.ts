@@ -54,6 +54,8 @@ interface SetWord {
   commands: { letter: string; at: number[] }[]
 }
 
+const MOST_WORDS = 5000
+
 function openFont(file: Uint8Array) {
   // The declared type asks for a Buffer, the code for any view of bytes.
   const font = create(file as Parameters<typeof create>[0])
@@ -65,6 +67,8 @@ function openFont(file: Uint8Array) {
       const known = words.get(word)
       if (known) return known
       const set = setWord(font, word)
+      // Fitting a text tries many cuts of it: without an end the memory would go.
+      if (words.size >= MOST_WORDS) words.clear()
       words.set(word, set)
       return set
     },
