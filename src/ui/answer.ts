@@ -56,13 +56,31 @@ export function outcomeAnswer(session: Session, outcome: Outcome): Answer {
 /** What came of an errand, in words. */
 export function errandAnswer(outcome: ErrandOutcome): Answer {
   if (outcome.ok) {
-    const [what = '', ...lines] = outcome.text
-    return { sign: SIGNS.done, told: { what, lines, cure: '' } }
+    const [what = '', ...lines] = outcome.text.map((text) => text.trim())
+    return { sign: SIGNS.done, told: { what, lines, cure: lines.length > FEW ? SHOWS_ALL : '' } }
   }
   const { exit, told, text = [] } = outcome
   return {
     sign: exit === 'refused' ? SIGNS.refused : SIGNS.notDone,
-    told: { ...told, lines: [...told.lines, ...text] },
+    told: { ...told, lines: [...told.lines, ...text.map((each) => each.trim())] },
+  }
+}
+
+/** So many lines are seen at a glance under the line. */
+const FEW = 3
+
+const SHOWS_ALL = '"told" shows all of it.'
+
+/** Something went wrong that nobody foresaw, or the disk would not. */
+export function faultAnswer(error: unknown): Answer {
+  const told = errorTold(error)
+  return {
+    sign: SIGNS.notRecorded,
+    told: told ?? {
+      what: `A fault of putback's own: ${error}`,
+      lines: [],
+      cure: 'Everything recorded stays recorded.',
+    },
   }
 }
 
@@ -88,7 +106,7 @@ function followUp(state: State, entry: Entry): string[] {
   const opened =
     entry.type === 'container-opened' ? entry.container.no : 'opened' in entry ? entry.opened?.no : undefined
   if (opened !== undefined && state.containers.get(opened)?.run !== undefined) return []
-  if (opened !== undefined) return [`write it on ${label(opened)}`]
+  if (opened !== undefined) return [`write it on ${label(opened)}; "labels ${opened}" prints it`]
   if (entry.type !== 'build-done') return []
   return containersOfStep(state, entry.step).map((no) => `something of it still lies in ${label(no)}`)
 }

@@ -3,11 +3,12 @@ import type { Errands } from '../session/errands.ts'
 import type { JobShelf } from '../session/jobs.ts'
 import type { Session } from '../session/session.ts'
 import type { Act, Command } from './act.ts'
-import { type Answer, errandAnswer, notUnderstood, outcomeAnswer, saying } from './answer.ts'
+import { type Answer, notUnderstood, outcomeAnswer, saying } from './answer.ts'
 import type { Pressed } from './controls/line/key-reader.ts'
 import { type LineEvent, lineEditor, type ScreenKey } from './controls/line/line-editor.ts'
 import { scrolled, windowAt } from './controls/list-window.ts'
-import { bodyHeight, type Size } from './layout.ts'
+import { ErrandOut, type News } from './errand-out.ts'
+import { bodyHeight, hasRoom, type Size } from './layout.ts'
 import type { Meaning, Typed } from './meaning.ts'
 import { pageOf } from './model/page-of.ts'
 import type { Hall, Scene } from './model/scene.ts'
@@ -33,7 +34,7 @@ export class Desk {
   readonly #job: OpenJob
   readonly #colour: boolean
   readonly #now: () => Date
-  readonly #errands: Errands
+  readonly #errand: ErrandOut
   readonly #line = lineEditor()
   readonly #listeners = new Set<() => void>()
   #trail: Trail = [{ screen: { at: 'jobs' }, scroll: null }]
@@ -41,15 +42,19 @@ export class Desk {
   #answer: { answer: Answer; beside: string } | null = null
   #size: Size = { width: 80, height: 24 }
   #isLarge = false
-  #isOut = false
   #ended: number | null = null
+  #lastWords: readonly string[] = []
+  /** How often something was pressed: an errand that ends knows by it whether anybody went on. */
+  #presses = 0
+  /** Whether the news has stood there whole, beside an empty line. */
+  #isNewsWhole = false
   #version = 0
   #known: { at: string; values: Map<string, unknown> } = { at: '', values: new Map() }
 
   constructor({ shelf, colour, errands, now = () => new Date() }: DeskOptions) {
     this.#colour = colour
-    this.#errands = errands
     this.#now = now
+    this.#errand = new ErrandOut(errands, () => this.#changed())
     this.#job = new OpenJob(shelf, (refresh) => {
       this.#attempt(refresh)
       this.#changed()
@@ -94,9 +99,11 @@ export class Desk {
   }
 
   press(pressed: Pressed): void {
+    this.#presses += 1
     for (const event of this.#line.take(pressed)) {
       if (this.#ended === null) this.#attempt(() => this.#handle(event))
     }
+    this.#isNewsWhole = this.#text() === ''
     this.#changed()
   }
 
@@ -133,6 +140,21 @@ export class Desk {
     return this.#answer?.beside === this.#text() ? this.#answer.answer : null
   }
 
+  /** What came of an errand while something else was done, until it was seen. */
+  news(): News | null {
+    return this.#errand.news
+  }
+
+  /** How far the errand is that is out; null when none is. */
+  progress(): string | null {
+    return this.#errand.progress
+  }
+
+  /** What is left to say on the terminal after the screens are gone. */
+  get lastWords(): readonly string[] {
+    return this.#lastWords
+  }
+
   page(): Page {
     return this.#oncePer('page', () => pageOf(this.scene(), this.screen))
   }
@@ -167,6 +189,7 @@ export class Desk {
       height: this.#size.height,
       now: this.#now(),
       colour: this.#colour,
+      errand: this.#errand,
     }
     return job.session ? Object.assign(hall, { session: job.session, hand: this.#hand }) : hall
   }
@@ -176,6 +199,7 @@ export class Desk {
     switch (event.kind) {
       case 'line':
         this.#answer = null
+        this.#seen()
         this.#enter(event)
         break
       case 'paste':
@@ -213,6 +237,7 @@ export class Desk {
         break
       case 'back':
         this.#answer = null
+        this.#seen()
         this.#trail = walk(this.#trail, { back: true })
         break
       case 'large':
@@ -247,7 +272,7 @@ export class Desk {
         this.#takeLines(act.lines)
         break
       case 'errand':
-        void this.#errand(act.errand, typed)
+        void this.#goOnErrand(act.errand, typed)
         break
       case 'go':
         if (act.to.at === 'jobs') this.#job.forgetList()
@@ -281,7 +306,7 @@ export class Desk {
         this.#openJob(this.#job.addDemo())
         break
       case 'leave':
-        this.#leave(act.note)
+        this.#leave(act.note, act.errand)
         break
       default:
         act satisfies never
@@ -311,38 +336,45 @@ export class Desk {
   }
 
   /** Goes on an errand while the screens stay as they are. One at a time, so that each is seen to its end. */
-  async #errand(errand: Errand, typed: Typed): Promise<void> {
+  async #goOnErrand(errand: Errand, typed: Typed): Promise<void> {
     const { session } = this
     if (!session) return
-    if (this.#isOut) {
-      this.#keep(typed)
-      this.#say(saying('The errand before is not done yet.', 'Wait until it says what came of it.'))
+    if (this.#errand.progress !== null) {
+      this.#keepWords(typed)
+      this.#say(saying('Something else is still under way.', 'One after the other: wait until it is done.'))
       return
     }
-    this.#isOut = true
-    this.#say(saying('At it ...'))
+    const { screen } = this
+    const begun = this.#presses
+    const news = await this.#errand.go(errand, session)
+    if (this.#ended !== null) return
+    // Whoever waits for it sees it like any other answer; whoever went on sees it beside what they do.
+    if (this.session === session && this.screen === screen && this.#presses === begun)
+      this.#tellNow(news, typed)
+    else this.#tellBeside(this.session === session ? news : ofJob(news, session.state.job.name))
+    this.#afterErrand(news)
     this.#changed()
-    try {
-      const outcome = await this.#errands.run(errand, session, (progress) => {
-        if (progress !== '') this.#say(saying(progress))
-        this.#changed()
-      })
-      if (!outcome.ok && this.#text() === '') this.#keep(typed)
-      this.#say(errandAnswer(outcome))
-    } catch (error) {
-      const told = errorTold(error)
-      this.#say({
-        sign: SIGNS.notRecorded,
-        told: told ?? {
-          what: `A fault of putback's own: ${error}`,
-          lines: [],
-          cure: 'Everything recorded stays recorded.',
-        },
-      })
-    } finally {
-      this.#isOut = false
-      this.#changed()
-    }
+  }
+
+  #tellNow(news: News, typed: Typed): void {
+    if (!news.isOk) this.#keepWords(typed)
+    if (news.isOk && !hasRoom(this.#size, news.answer)) this.#walk({ at: 'told' })
+    else this.#say(news.answer)
+  }
+
+  #tellBeside(news: News): void {
+    this.#errand.keep(news)
+    this.#isNewsWhole = this.#text() === ''
+  }
+
+  /** Whoever wanted to leave and waited for it leaves now, unless it went wrong. */
+  #afterErrand(news: News): void {
+    const { screen } = this
+    if (screen.at !== 'wait') return
+    this.#trail = walk(this.#trail, { back: true })
+    if (!screen.isWaiting || !news.isOk) return
+    this.#attempt(() => this.#leave(screen.note))
+    this.#lastWords = news.lines
   }
 
   /** Each line as if it had been typed, until one is not taken: that one stands in the line, to be mended. */
@@ -375,7 +407,13 @@ export class Desk {
     if (trouble) this.#say({ sign: SIGNS.notRecorded, told: trouble })
   }
 
-  #leave(note: string | null): void {
+  #leave(note: string | null, errand: 'wait' | 'drop' | 'ask' = 'ask'): void {
+    if (this.#errand.progress !== null && errand !== 'drop') {
+      const to: Screen = { at: 'wait', note, isWaiting: errand === 'wait' }
+      if (this.screen.at === 'wait') this.#trail = walk(this.#trail, { turn: to })
+      else this.#walk(to)
+      return
+    }
     if (note !== null && this.session) {
       const outcome = this.session.send({ do: 'stop', abrupt: false, note })
       if (outcome.kind !== 'recorded') {
@@ -392,6 +430,16 @@ export class Desk {
 
   #keep({ before, after }: Typed): void {
     this.#line.set(before, after)
+  }
+
+  /** Words go back into the line to be mended; the number of a choice says nothing there. */
+  #keepWords(typed: Typed): void {
+    if (!/^\d*$/.test((typed.before + typed.after).trim())) this.#keep(typed)
+  }
+
+  /** News that stood there whole was seen by whoever entered a line after it. */
+  #seen(): void {
+    if (this.#isNewsWhole) this.#errand.clear()
   }
 
   #say(answer: Answer): void {
@@ -428,6 +476,12 @@ export class Desk {
 /** What was recorded of the same line before it is said as well. */
 function withEarlier({ sign, told }: Answer, earlier: readonly string[]): Answer {
   return { sign, told: { ...told, lines: [...earlier, ...told.lines] } }
+}
+
+/** News of another job than the one that is open now. */
+function ofJob(news: News, job: string): News {
+  const { sign, told } = news.answer
+  return { ...news, answer: { sign, told: { ...told, what: `${job}: ${told.what}` } } }
 }
 
 /** The items of a line that are not recorded yet, where each stands between semicolons of its own. */

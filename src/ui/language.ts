@@ -1,7 +1,5 @@
 import { findVerb, readLine, readOff } from '../lines/read-line.ts'
 import type { Reading } from '../lines/reading.ts'
-import { allPictures, picturesOf } from '../session/pictures.ts'
-import { counted } from '../words/grammar.ts'
 import { misreadingText } from '../words/misreadings.ts'
 import type { Command } from './act.ts'
 import { act, go, type Meaning, no } from './meaning.ts'
@@ -44,7 +42,7 @@ function read(reading: Reading, { session }: Scene, says = ''): Meaning {
     case 'errand':
       return act({ do: 'errand', errand: reading.errand }, says)
     case 'ask':
-      return asked(reading.ask, session)
+      return asked(reading.ask)
     case 'which-piece': {
       const { words, pieces, again } = reading
       return go(`which one? ${pieces.length} answer to "${words}"`, {
@@ -70,7 +68,7 @@ function afterwards(commands: readonly Command[]): Screen | undefined {
   return undefined
 }
 
-function asked(ask: Extract<Reading, { kind: 'ask' }>['ask'], { state }: Scene['session']): Meaning {
+function asked(ask: Extract<Reading, { kind: 'ask' }>['ask']): Meaning {
   switch (ask.ask) {
     case 'card':
       return go('where you are', { at: 'now' })
@@ -87,18 +85,11 @@ function asked(ask: Extract<Reading, { kind: 'ask' }>['ask'], { state }: Scene['
     case 'log':
       return go('what happened', { at: 'log' })
     case 'label':
+      return go(`what to write on ${ask.container}, and its symbol`, labelOf(ask.container))
     case 'qr':
-      return go(`QR code of container ${ask.container}`, {
-        at: 'qr',
-        container: ask.container,
-        invert: false,
-      })
-    case 'photos': {
-      const pictures = ask.of === null ? allPictures(state) : picturesOf(state, ask.of)
-      const what = pictures.length === 0 ? 'No picture.' : `${counted(pictures.length, 'picture')}.`
-      const cure = pictures.map(({ id, file }) => `${id} ${file}`).join(', ')
-      return act({ do: 'say', what, cure }, 'pictures')
-    }
+      return go(`QR code of container ${ask.container}`, labelOf(ask.container))
+    case 'photos':
+      return go('pictures', { at: 'photos', of: ask.of })
     case 'proposals':
       return go('what else the way back asks for', { at: 'proposals' })
     case 'record':
@@ -115,4 +106,8 @@ function asked(ask: Extract<Reading, { kind: 'ask' }>['ask'], { state }: Scene['
     default:
       return ask satisfies never
   }
+}
+
+function labelOf(container: number): Screen {
+  return { at: 'qr', container, invert: false }
 }

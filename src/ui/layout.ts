@@ -1,6 +1,8 @@
 import { type Answer, answerRows } from './answer.ts'
+import type { News } from './errand-out.ts'
 import type { Meaning, Typed } from './meaning.ts'
-import { type Line, line, wrap } from './text/line.ts'
+import { chip, SIGNS } from './signs.ts'
+import { cut, type Line, line, wrap } from './text/line.ts'
 
 /** Columns and rows of the terminal. */
 export interface Size {
@@ -18,20 +20,50 @@ export const SMALLEST: Size = { width: 64, height: 18 }
 
 interface Speaking {
   answer(): Answer | null
+  /** What came of an errand, until it was seen; and how far the one is that is out. */
+  news(): News | null
+  progress(): string | null
   meaning(): Meaning
   typed(): Typed
 }
 
-/** What is said under the line: the answer to the last one, or how the one being typed is understood. */
+/**
+ * What is said under the line: the answer to the last one, or how the one being typed is understood; what came of an
+ * errand; and on the last row how far the one is that is out.
+ */
 export function belowLine({ width, height }: Size, desk: Speaking): Line[] {
-  const most = Math.max(LEAST_BELOW, Math.floor(height / 2) - LINE)
-  const rows = said(width, most, desk).slice(0, most)
-  return [...rows, ...Array<Line>(Math.max(0, LEAST_BELOW - rows.length)).fill([])]
+  const most = mostBelow(height)
+  const progress = desk.progress()
+  const under = progress === null ? [] : [cut(line(chip(SIGNS.underway), ' ', progress), width)]
+  const room = most - under.length
+  const rows = withNews(said(width, room, desk), width, room, desk).slice(0, room)
+  const free = Array<Line>(Math.max(0, LEAST_BELOW - under.length - rows.length)).fill([])
+  return [...rows, ...free, ...under]
+}
+
+/** Whether an answer has room under the line, whole. */
+export function hasRoom({ width, height }: Size, answer: Answer): boolean {
+  return answerRows(answer, width).length <= mostBelow(height)
 }
 
 /** The rows between the two rules. */
 export function bodyHeight(size: Size, desk: Speaking): number {
   return Math.max(1, size.height - HEAD - LINE - belowLine(size, desk).length)
+}
+
+function mostBelow(height: number): number {
+  return Math.max(LEAST_BELOW, Math.floor(height / 2) - LINE)
+}
+
+/** News on one row while something is typed, whole as soon as the line is empty. */
+function withNews(rows: readonly Line[], width: number, most: number, desk: Speaking): Line[] {
+  const news = desk.news()
+  if (!news) return [...rows]
+  const isTyping = desk.typed().before + desk.typed().after !== ''
+  const whole = answerRows(news.answer, width, isTyping ? most : Math.max(2, most - rows.length))
+  const [first = []] = whole
+  const shown = isTyping ? [whole.length > 1 ? cut(line(first, ' ..'), width) : first] : whole
+  return [...rows.slice(0, most - Math.min(shown.length, 2)), ...shown]
 }
 
 function said(width: number, most: number, desk: Speaking): Line[] {

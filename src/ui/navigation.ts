@@ -1,3 +1,5 @@
+import type { PicturesAbout } from '../lines/reading.ts'
+
 /** A screen with what it shows. Everything a screen needs to be shown again is in here. */
 export type Screen =
   | { at: 'jobs' }
@@ -20,8 +22,14 @@ export type Screen =
   | { at: 'which'; words: string; pieces: string[]; lines: string[] }
   | { at: 'paste'; lines: string[] }
   | { at: 'help'; about: string | null }
+  /** Pictures of a container, a step or a piece; of the whole job where `of` is null. */
+  | { at: 'photos'; of: PicturesAbout | null }
+  /** All that came of the last errand. */
+  | { at: 'told' }
   /** Leaving with work under way: a note is asked for. */
   | { at: 'leave' }
+  /** Leaving while an errand is out; `isWaiting` once it is settled that it is waited for. */
+  | { at: 'wait'; note: string | null; isWaiting: boolean }
 
 export type ScreenName = Screen['at']
 
@@ -75,7 +83,7 @@ function isSame(one: Screen, other: Screen): boolean {
 
 /** Questions that are over once one has gone on: nobody wants to go back to them. */
 function isPassing({ at }: Screen): boolean {
-  return at === 'which' || at === 'paste' || at === 'leave' || at === 'new-job'
+  return at === 'which' || at === 'paste' || at === 'leave' || at === 'wait' || at === 'new-job'
 }
 
 /** A count that was broken off starts at nothing. */

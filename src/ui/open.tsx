@@ -30,6 +30,10 @@ export async function openScreens({ shelf, colour, errands }: ScreensOptions): P
   })
   try {
     await app.waitUntilExit()
+    terminal.restore()
+    if (desk.lastWords.length > 0) stdout.write(`${desk.lastWords.join('\n')}\n`)
+    // What was left in the middle must not hold the shell; it is done again by the same words.
+    if (desk.progress() !== null) process.exit(desk.ended ?? 0)
     return desk.ended ?? 0
   } catch (error) {
     terminal.restore()

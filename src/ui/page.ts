@@ -39,6 +39,8 @@ export interface Question {
 export interface Large {
   letters: string
   under: readonly Line[]
+  /** What stands under it in large letters too, where a terminal is large enough for all of it; `under` elsewhere. */
+  more?: readonly string[] | undefined
 }
 
 /** Rows that are there already. */

@@ -1,11 +1,13 @@
 import { readCode, splitTail } from '../label/code.ts'
 import { plainText } from '../label/plain-text.ts'
 import { findVerb } from '../lines/read-line.ts'
-import { bearerOf } from '../session/scan.ts'
+import { bearerOf, scan } from '../session/scan.ts'
+import { bearerName } from '../words/bearers.ts'
 import { entryText } from '../words/entries.ts'
 import { QUIT, SCREENS } from './keys.ts'
 import { language } from './language.ts'
 import { act, go, type Meaning, no, noNumber, type Typed } from './meaning.ts'
+import { printChoice } from './model/print-choices.ts'
 import { cardNow, type Hall, isUnderWay, type Scene } from './model/scene.ts'
 import type { Screen } from './navigation.ts'
 import type { Page } from './page.ts'
@@ -33,11 +35,12 @@ export function meaningOf(typed: Typed, shown: Shown): Meaning {
     toScreen(text) ??
     unusedLabel(text, scene, screen) ??
     wholeCode(text) ??
+    placeScanned(typed, scene, screen) ??
     behindWords(typed, scene) ??
     answered(text, page) ??
     chosen(text, shown) ??
     amountFilled(text, scene, screen) ??
-    screenWord(text, scene) ??
+    screenWord(text, scene, screen) ??
     misreadCode(text) ??
     (screen.at === 'lies' && !findVerb(text) ? searched(text) : language(text, scene, screen))
   )
@@ -92,6 +95,24 @@ function misreadCode(text: string): Meaning | undefined {
     : undefined
 }
 
+/**
+ * A line that waits for a place takes a scanned label as its end: `photo g3 to `, `put 5 in `, `8 bolts into `. A label
+ * that does not end it so that it is understood is a scan like any other.
+ */
+function placeScanned({ before, after }: Typed, scene: Scene, screen: Screen): Meaning | undefined {
+  const tail = splitTail(before)
+  if (!tail || after.trim() !== '' || !/(?:^|\s)(?:in|into|on|onto|to)\s*$/i.test(tail.words))
+    return undefined
+  const reading = readCode(tail.code)
+  const { state } = scene.session
+  const bearer =
+    reading.kind === 'code' && reading.job === state.job.no ? bearerOf(state, reading.container) : null
+  if (bearer === null) return undefined
+  const place = 'container' in bearer ? tail.code : bearer.kind === 'step' ? `step ${bearer.step}` : 'machine'
+  const meaning = language(plainText(`${tail.words.trimEnd()} ${place}`), scene, screen)
+  return meaning.kind === 'act' && meaning.act.do === 'send' ? meaning : undefined
+}
+
 /** One in 97 endings is a valid code by chance, so the code has to be known as well. */
 function behindWords({ before, after }: Typed, scene: Scene): Meaning | undefined {
   const tail = splitTail(before)
@@ -115,14 +136,18 @@ function answered(text: string, { question }: Page): Meaning | undefined {
 
 function chosen(text: string, { scene, screen, page }: Shown): Meaning | undefined {
   if (text === '0' && 'session' in scene) return takingBack(scene)
-  if (screen.at === 'lies' && /^\d{3,4}$/.test(text)) {
+  const long = LONG_NUMBERS[screen.at]
+  if (long !== undefined && /^\d{3,9}$/.test(text)) {
     const choice = page.choice(Number(text))
     return choice
       ? act(choice.act, choice.says)
-      : noNumber(`There is no container ${Number(text)}.`, 'The rows show those there are.')
+      : noNumber(`There is no ${long} ${Number(text)}.`, 'The rows show those there are.')
   }
   return numberChosen(text, page)
 }
+
+/** Where the numbers are those of the record, and may be longer than a choice is elsewhere. */
+const LONG_NUMBERS: Partial<Record<Screen['at'], string>> = { lies: 'container', photos: 'picture' }
 
 function numberChosen(text: string, page: Page): Meaning | undefined {
   if (!/^\d{1,2}$/.test(text)) return undefined
@@ -151,18 +176,40 @@ function takingBack({ session }: Scene): Meaning {
   )
 }
 
-function screenWord(text: string, scene: Scene): Meaning | undefined {
+function screenWord(text: string, scene: Scene, screen: Screen): Meaning | undefined {
   const help = /^\?\s*(.*)$/.exec(text)?.[1]
   if (help !== undefined)
     return go(help === '' ? 'help' : `help about ${help}`, { at: 'help', about: help === '' ? null : help })
   const named = /^new job(?: (.+))?$/i.exec(text)
   if (named) return go('a new job', { at: 'new-job', name: named[1]?.replaceAll('"', '') ?? null })
+  if (/^told$/i.test(text)) return go('all that came of the last print or import', { at: 'told' })
+  if (/^labels?$/i.test(text)) return itsLabel(text, scene, screen)
   if (/^jobs$/i.test(text)) return go('the jobs of this home', { at: 'jobs' })
   if (QUIT.test(text))
     return isUnderWay(scene.session.state)
       ? go('stop work and leave', { at: 'leave' })
       : act({ do: 'leave', note: null }, 'leave')
   return undefined
+}
+
+/** `label` and `labels` alone mean the one on the screen, else the one in hand. */
+function itsLabel(text: string, { session, hand }: Scene, screen: Screen): Meaning | undefined {
+  const { state } = session
+  const shown = shownLabel(session, screen)
+  const no = shown ?? hand ?? state.hand
+  const bearer = no === null ? null : bearerOf(state, no)
+  if (no === null || bearer === null) return undefined
+  if (/^label$/i.test(text))
+    return go(`what to write on ${bearerName(state, bearer)}`, { at: 'qr', container: no, invert: false })
+  const choice = printChoice(state, no)
+  return choice ? act(choice.act, `${choice.says}: ${bearerName(state, bearer)}`) : undefined
+}
+
+function shownLabel(session: Scene['session'], screen: Screen): number | null {
+  if (screen.at === 'qr' || screen.at === 'count' || screen.at === 'differences') return screen.container
+  if (screen.at !== 'scan') return null
+  const answer = scan(session, screen.text)
+  return answer.kind === 'container' || answer.kind === 'blank' ? answer.container : null
 }
 
 function searched(text: string): Meaning {

@@ -62,4 +62,5 @@ const HOME_OF: Partial<Record<ScreenName, ScreenName>> = {
   count: 'lies',
   differences: 'lies',
   scan: 'lies',
+  photos: 'lies',
 }

@@ -1,14 +1,17 @@
+import { unsortedPictures } from '../../session/pictures.ts'
 import { proposedSteps } from '../../session/proposed-steps.ts'
 import type { Card } from '../../session/views.ts'
 import { entryText } from '../../words/entries.ts'
+import { counted } from '../../words/grammar.ts'
 import { passName, stepName } from '../../words/names.ts'
 import { countedPiece } from '../../words/pieces.ts'
 import { reasonText } from '../../words/reasons.ts'
 import { type Choice, choicesOf, goTo, type Large, type Page, rowsOf } from '../page.ts'
 import { type Line, line, strong } from '../text/line.ts'
 import { nextChoice, takeUp } from './next.ts'
+import { ALL_PICTURES } from './pictures-choice.ts'
 import { bulleted, flowed, groups, headed, indented, inOneFlow } from './rows.ts'
-import { cardNow, isUnderWay, type Scene } from './scene.ts'
+import { cardNow, isUnderWay, perVersion, type Scene } from './scene.ts'
 import { whenText } from './when.ts'
 
 /** Where the job stands: what a person who comes back wants to see first. */
@@ -107,6 +110,8 @@ function choicesNow(scene: Scene, card: Card): Map<number, Choice> {
   const ready = card.ready.filter((no) => no !== taken).slice(0, MOST_READY)
   const choices = new Map<number, Choice>()
   for (const [index, step] of ready.entries()) choices.set(index + 1, takeUp(state, step))
+  const unsorted = perVersion(session, 'unsorted', () => unsortedPictures(state)).length
+  if (unsorted > 0) choices.set(6, goTo(`${counted(unsorted, 'picture')} not sorted yet`, ALL_PICTURES))
   if (state.steps.size > 0) {
     const proposed = proposedSteps(session).length
     const many = proposed === 0 ? '' : ` (${proposed})`

@@ -36,7 +36,7 @@ export function offPage(scene: Scene): Page {
   if (container !== null) {
     choices.set(
       8,
-      goTo(`QR code of ${containerName(state, container)}`, { at: 'qr', container, invert: false }),
+      goTo(`label of ${containerName(state, container)}`, { at: 'qr', container, invert: false }),
     )
   }
   choices.set(9, {

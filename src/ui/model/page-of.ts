@@ -13,11 +13,14 @@ import { newJobPage } from './new-job-page.ts'
 import { nowPage } from './now-page.ts'
 import { offPage } from './off-page.ts'
 import { pastePage } from './paste-page.ts'
+import { photosPage } from './photos-page.ts'
 import { proposalsPage } from './proposals-page.ts'
 import { qrPage } from './qr-page.ts'
 import { scanPage } from './scan-page.ts'
 import type { Hall, Scene } from './scene.ts'
 import { stepPage } from './step-page.ts'
+import { toldPage } from './told-page.ts'
+import { waitPage } from './wait-page.ts'
 import { whichPage } from './which-page.ts'
 
 /** What a screen shows. Without an open job there are only the jobs to choose from. */
@@ -57,8 +60,14 @@ function jobPage(scene: Scene, screen: Exclude<Screen, { at: 'jobs' | 'new-job' 
       return whichPage(scene, screen)
     case 'paste':
       return pastePage(scene, screen.lines)
+    case 'photos':
+      return photosPage(scene, screen.of)
+    case 'told':
+      return toldPage(scene)
     case 'leave':
       return leavePage(scene)
+    case 'wait':
+      return waitPage(scene, screen)
     default:
       return screen satisfies never
   }

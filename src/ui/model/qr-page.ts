@@ -1,16 +1,20 @@
 import { groupedCode } from '../../label/code.ts'
 import { screenQr } from '../../label/screen-qr.ts'
-import { bearerOf, codeOf } from '../../session/scan.ts'
+import { type Bearer, bearerOf, codeOf } from '../../session/scan.ts'
 import { bearerName } from '../../words/bearers.ts'
-import { liesIn } from '../../words/lookups.ts'
-import { countedPiece } from '../../words/pieces.ts'
-import { type Choice, choicesOf, type Page, rowsOf } from '../page.ts'
+import { markerText } from '../../words/label-text/marker-text.ts'
+import { type Choice, choicesOf, goTo, type Large, type Page, rowsOf } from '../page.ts'
 import { blank, cut, type Line, line, padded, strong, wrap } from '../text/line.ts'
-import type { Scene, State } from './scene.ts'
+import { picturesChoice } from './pictures-choice.ts'
+import { flagChoices, printChoice } from './print-choices.ts'
+import { heading } from './rows.ts'
+import type { Scene } from './scene.ts'
 
 const SYMBOL_WIDTH = 29
+/** The columns left of the words. */
+const BESIDE = SYMBOL_WIDTH + 8
 
-/** The QR symbol of a label, as large as a terminal draws it, and beside it what it stands for. */
+/** The QR symbol of a label, as large as a terminal draws it, and beside it what to write on it with a marker. */
 export function qrPage(scene: Scene, no: number, invert: boolean): Page {
   const { session, colour, width } = scene
   const { state } = session
@@ -18,18 +22,16 @@ export function qrPage(scene: Scene, no: number, invert: boolean): Page {
   if (bearer === null) return missing(no)
   const name = bearerName(state, bearer)
   const code = codeOf(state, no)
-  const choices = new Map<number, Choice>()
-  if (!colour)
-    choices.set(1, {
-      says: 'the other way round, for a light screen',
-      act: { do: 'turn', to: { at: 'qr', container: no, invert: !invert } },
-    })
-  const beside = besideRows(scene, { no, name, code, isContainer: bearer.kind === 'container' }, choices)
-  const rows = screenQr(code, { colour, invert }).map((row, index): Line => {
-    const text = cut(beside[index] ?? blank, Math.max(0, width - SYMBOL_WIDTH - 8))
+  const written = bearer.kind === 'container' ? markerText(state, no, code) : [groupedCode(code)]
+  const choices = labelChoices(scene, no, bearer, invert)
+  const beside = besideRows(scene, { name, bearer, written }, choices)
+  const symbol = screenQr(code, { colour, invert })
+  const rows = Array.from({ length: Math.max(symbol.length, beside.length) }, (_, index): Line => {
+    const text = cut(beside[index] ?? blank, Math.max(0, width - BESIDE))
+    const row = symbol[index]
     return [
       { text: '     ', tone: 'plain' },
-      { text: row, tone: 'raw' },
+      row === undefined ? { text: ' '.repeat(SYMBOL_WIDTH), tone: 'plain' } : { text: row, tone: 'raw' },
       { text: '   ', tone: 'plain' },
       ...text,
     ]
@@ -40,32 +42,61 @@ export function qrPage(scene: Scene, no: number, invert: boolean): Page {
     rows: rowsOf(rows),
     enter: { says: 'back', act: { do: 'back' } },
     choice: choicesOf(choices),
-    large: null,
+    large: largeOf(written, name, bearer),
   }
 }
 
+const FLAGS = 2
+const MOST_FLAGS = 3
+
+/** A number always means the same: 1 prints, 2 to 4 are flags, 5 pictures, 6 what is in it, 9 the other way round. */
+function labelChoices(scene: Scene, no: number, bearer: Bearer, invert: boolean): Map<number, Choice> {
+  const { session, colour } = scene
+  const choices = new Map<number, Choice | null>([[1, printChoice(session.state, no)]])
+  if (bearer.kind === 'container' || bearer.kind === 'blank') {
+    for (const [index, flags] of flagChoices(session.state, no).slice(0, MOST_FLAGS).entries())
+      choices.set(FLAGS + index, flags)
+    choices.set(5, picturesChoice(scene, { container: no }))
+  }
+  if (bearer.kind === 'step') choices.set(5, picturesChoice(scene, { step: bearer.step }))
+  if (bearer.kind === 'container') choices.set(6, goTo('look into it', { at: 'scan', text: String(no) }))
+  if (!colour)
+    choices.set(9, {
+      says: 'the other way round, for a light screen',
+      act: { do: 'turn', to: { at: 'qr', container: no, invert: !invert } },
+    })
+  return new Map([...choices].flatMap(([number, choice]) => (choice ? [[number, choice] as const] : [])))
+}
+
 function besideRows(
-  { session, width, colour }: Scene,
-  { no, name, code, isContainer }: { no: number; name: string; code: string; isContainer: boolean },
-  choices: Map<number, Choice>,
+  { width }: Scene,
+  { name, bearer, written }: { name: string; bearer: Bearer; written: readonly string[] },
+  choices: ReadonlyMap<number, Choice>,
 ): Line[] {
-  const { state } = session
-  const room = Math.max(10, width - SYMBOL_WIDTH - 8)
+  const room = Math.max(10, width - BESIDE)
+  const [code = '', ...rest] = written
   return [
     blank,
-    line(strong(groupedCode(code))),
-    ...wrap(line(name), room, 2),
+    heading(bearer.kind === 'container' ? 'WRITE ON IT' : 'ITS LABEL'),
+    line(strong(code)),
+    ...(bearer.kind === 'container' ? rest : [toldOf(bearer, name)]).flatMap((text) =>
+      wrap(line(text), room, 2),
+    ),
     blank,
-    ...(isContainer ? content(state, no) : []).flatMap((text) => wrap(line(text), room, 2)).slice(0, 7),
-    blank,
-    ...(colour ? [] : wrap(line('Without colour a dark screen is assumed.'), room)),
-    ...[...choices].flatMap(([number, { says }]) => wrap(line(strong(String(number)), `  ${says}`), room, 3)),
+    ...[...choices].flatMap(([number, { says }]) =>
+      wrap(line(strong(String(number).padStart(2)), `  ${says}`), room, 4),
+    ),
   ]
 }
 
-function content(state: State, no: number): string[] {
-  const lying = liesIn(state, no)
-  return lying.length === 0 ? ['empty'] : lying.map(({ piece, count }) => countedPiece(state, piece, count))
+function toldOf(bearer: Bearer, name: string): string {
+  return bearer.kind === 'blank' ? 'unused: what is put into it opens a bag' : name
+}
+
+/** The code is what must be written right; the words under it say the rest from three steps away. */
+function largeOf([code = '', ...rest]: readonly string[], name: string, bearer: Bearer): Large {
+  if (bearer.kind !== 'container') return { letters: code, under: [line(strong(name))] }
+  return { letters: code, under: rest.map((text) => line(strong(text))), more: rest }
 }
 
 function missing(no: number): Page {

@@ -11,6 +11,8 @@ import { type Choice, choicesOf, goTo, type Page, rowsOf } from '../page.ts'
 import { chip, SIGNS, type Sign } from '../signs.ts'
 import { cut, type Line, line, strong } from '../text/line.ts'
 import { takeUp } from './next.ts'
+import { picturesChoice } from './pictures-choice.ts'
+import { putInto } from './put-into.ts'
 import { bulleted, flowed, groups, headed, indented } from './rows.ts'
 import { scanTold } from './scan-told.ts'
 import { cardNow, type Scene, type State } from './scene.ts'
@@ -115,7 +117,8 @@ function pieceRows({ session, width }: Scene, { piece, count, place, step, wante
   return indented(line(inSlot, strong(countedPiece(state, piece, count)), `  ${goes}`), width)
 }
 
-function containerChoices({ session, hand }: Scene, { container, verdict }: Container): Map<number, Choice> {
+function containerChoices(scene: Scene, { container, verdict }: Container): Map<number, Choice> {
+  const { session, hand } = scene
   const { state } = session
   const choices = new Map<number, Choice>()
   const isComingOff = state.strip !== null
@@ -129,12 +132,15 @@ function containerChoices({ session, hand }: Scene, { container, verdict }: Cont
   }
   // An empty one too: a bolt left in a bag that should be empty is what a count is for.
   choices.set(2, goTo('count what is in it', { at: 'count', container, given: [] }))
-  choices.set(3, goTo('QR code', { at: 'qr', container, invert: false }))
-  if (isComingOff && (hand ?? state.hand) !== container) choices.set(4, takeInHand(state, container))
+  choices.set(3, goTo('its label', { at: 'qr', container, invert: false }))
+  if (!isComingOff) choices.set(4, putInto(container))
+  else if ((hand ?? state.hand) !== container) choices.set(4, takeInHand(state, container))
   choices.set(5, {
     says: 'stand it in another, such as a bin',
     act: { do: 'write', before: `put ${container} in `, asks: 'Type or scan what it stands in, as: bin 2' },
   })
+  const pictures = picturesChoice(scene, { container })
+  if (pictures) choices.set(6, pictures)
   return choices
 }
 

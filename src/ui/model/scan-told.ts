@@ -6,8 +6,10 @@ import { containerName } from '../../words/places.ts'
 import { type Choice, goTo } from '../page.ts'
 import { SIGNS, type Sign } from '../signs.ts'
 import type { Line } from '../text/line.ts'
+import { picturesChoice } from './pictures-choice.ts'
+import { putInto } from './put-into.ts'
 import { indented, numbered } from './rows.ts'
-import type { Scene } from './scene.ts'
+import { cardNow, type Scene } from './scene.ts'
 
 /** A label that leads to no container of this job: what it is, and what can be done about it. */
 export interface ToldAnswer {
@@ -21,10 +23,8 @@ export interface ToldAnswer {
 }
 
 /** Tells it in words, with its choices by number. */
-export function scanTold(
-  { session, jobs, width }: Scene,
-  answer: Exclude<ScanAnswer, { kind: 'container' }>,
-): ToldAnswer {
+export function scanTold(scene: Scene, answer: Exclude<ScanAnswer, { kind: 'container' }>): ToldAnswer {
+  const { session, jobs, width } = scene
   const { state } = session
   const choices = new Map<number, Choice>()
   const say = (...texts: string[]) => texts.flatMap((text) => indented(text, width))
@@ -44,7 +44,14 @@ export function scanTold(
     }
     case 'blank': {
       const { container, code } = answer
-      choices.set(3, goTo('QR code', { at: 'qr', container, invert: false }))
+      const pictures = picturesChoice(scene, { container })
+      const take: Choice = {
+        says: `take it in hand: what comes off goes into label ${container}`,
+        act: { do: 'take', container },
+      }
+      choices.set(3, goTo('its label', { at: 'qr', container, invert: false }))
+      choices.set(4, isComingOff(session) ? putInto(container) : take)
+      if (pictures) choices.set(6, pictures)
       return {
         sign: SIGNS.unused,
         letters: `${SIGNS.unused.word} ${container}`,
@@ -56,10 +63,7 @@ export function scanTold(
           ...listed(choices, width),
         ],
         choices,
-        enter: {
-          says: `take it in hand: what comes off goes into label ${container}`,
-          act: { do: 'take', container },
-        },
+        enter: isComingOff(session) ? take : putInto(container),
       }
     }
     case 'step': {
@@ -122,6 +126,11 @@ export function scanTold(
     default:
       return answer satisfies never
   }
+}
+
+/** Before the first step, and while one is open or the next may be. */
+function isComingOff(session: Scene['session']): boolean {
+  return session.state.strip !== null || cardNow(session).phase === 'strip-down'
 }
 
 function listed(choices: ReadonlyMap<number, Choice>, width: number): Line[] {

@@ -2,6 +2,7 @@ import type { JobSummary } from '../../session/jobs.ts'
 import type { ScannedPiece } from '../../session/scan.ts'
 import type { Session } from '../../session/session.ts'
 import { type Card, cardOf } from '../../session/views.ts'
+import type { News } from '../errand-out.ts'
 
 export type State = Session['state']
 export type PieceId = ScannedPiece['piece']
@@ -16,6 +17,8 @@ export interface Hall {
   height: number
   now: Date
   colour: boolean
+  /** The errand that is out, and what came of the last one. */
+  errand: { progress: string | null; last: News | null }
 }
 
 /** What there is to show of an open job. `height` is the number of rows between the two rules. */

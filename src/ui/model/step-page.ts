@@ -8,6 +8,7 @@ import { type Line, line, plain, strong } from '../text/line.ts'
 import { lastLookRows } from './last-look.ts'
 import { todoText } from './next.ts'
 import { nextInLarge, nextRows } from './next-in-large.ts'
+import { picturesChoice } from './pictures-choice.ts'
 import { bulleted, groups, headed, indented, numbered } from './rows.ts'
 import { perVersion, type Scene, type State } from './scene.ts'
 import { stepChoices, stepEnter } from './step-choices.ts'
@@ -27,6 +28,7 @@ export function stepPage(scene: Scene, no: number): Page {
   const numbers = new Numbers(width)
   const open = isOpen && todo.length === 0 ? session.gates().finish(no) : []
   const doing = isOpen ? stepChoices(state, row.step, todo) : []
+  const pictures = picturesChoice(scene, { step: no })
   const isLookDue = row.reasons.some(({ code }) => code === 'look-due')
   const rows = groups(
     headed(
@@ -53,6 +55,7 @@ export function stepPage(scene: Scene, no: number): Page {
     headed('LAST LOOK: SEE AND COUNT', isLookDue ? lastLookRows(scene, no) : []),
     headed('THEN', isOpen ? [] : laterRows(state, todo, width)),
     headed('LIES IN', containerRows(scene, no, todo)),
+    pictures ? numbers.add(pictures) : [],
     headed(
       'NOTES',
       noteRows(scene, no, (kind) => kind !== 'caution'),

@@ -1,6 +1,6 @@
 import { Box } from 'ink'
 import { useInsertionEffect } from 'react'
-import { bigLetters } from '../controls/big-letters/big-letters.ts'
+import { bigLetters, bigLines } from '../controls/big-letters/big-letters.ts'
 import { lineView } from '../controls/line/line-view.ts'
 import { windowAt } from '../controls/list-window.ts'
 import type { Desk } from '../desk.ts'
@@ -8,7 +8,7 @@ import { belowLine, bodyHeight, type Size, SMALLEST } from '../layout.ts'
 import { headRows } from '../model/head.ts'
 import type { Large, Page } from '../page.ts'
 import type { Cursor } from '../terminal.ts'
-import { blank, cut, type Line, line, plain, strong, widthOf } from '../text/line.ts'
+import { blank, cut, type Line, line, plain, strong, widthOf, wrap } from '../text/line.ts'
 import { Row } from './row.tsx'
 
 interface FrameProps {
@@ -80,14 +80,16 @@ function bodyRows(page: Page, desk: Desk, width: number, height: number): { rows
   return { rows: filled([...top, ...shown], height), more: more === '' ? [] : line(strong(more)) }
 }
 
-function largeRows({ letters, under }: Large, width: number, height: number): Line[] | null {
+function largeRows({ letters, under, more = [] }: Large, width: number, height: number): Line[] | null {
+  const all = more.length > 0 ? bigLines([letters, ...more], width - 6, height - 1) : null
+  if (all) return [blank, ...all.map((row) => line('   ', strong(row)))]
   const drawn = bigLetters(letters, width - 6, height - under.length - 2)
   return (
     drawn && [
       blank,
       ...drawn.map((row) => line('   ', strong(row))),
       blank,
-      ...under.map((row) => line('   ', row)),
+      ...under.flatMap((row) => wrap(line('   ', row), width, 5)),
     ]
   )
 }

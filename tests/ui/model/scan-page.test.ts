@@ -192,17 +192,4 @@ describe('a label that is no container', () => {
     enter(labelCode(412, 9000))
     expect(text()).toContain('the machine of job 412, which is not in this home')
   })
-
-  test('pictures are listed under the line', () => {
-    const { enter, answer, send } = dealt(...strip)
-    enter('photos')
-    expect(answer()).toContain('No picture.')
-    send({
-      do: 'add-pictures',
-      pictures: [{ file: 'lid.jpg', sha256: 'a'.repeat(64), taken: null, belongs: { container: 1 } }],
-    })
-    enter('photos bag 1')
-    expect(answer()).toContain('1 picture.')
-    expect(answer()).toContain('g1 lid.jpg')
-  })
 })

@@ -12,6 +12,33 @@ export function bigLetters(text: string, width: number, height = GLYPH_ROWS): st
   return scale < 1 ? null : enlarged(rows, scale)
 }
 
+/**
+ * Texts under each other in letters of five rows, broken between words where they are too wide; null when they do not
+ * all fit.
+ */
+export function bigLines(texts: readonly string[], width: number, height: number): string[] | null {
+  const rows: string[] = []
+  for (const text of texts) {
+    for (const part of broken(text, width)) {
+      const drawn = bigLetters(part, width)
+      if (!drawn) return null
+      rows.push(...(rows.length > 0 ? [''] : []), ...drawn)
+    }
+  }
+  return rows.length > height ? null : rows
+}
+
+function broken(text: string, width: number): string[] {
+  const parts: string[] = []
+  for (const word of text.split(' ')) {
+    const last = parts.at(-1)
+    const longer = `${last} ${word}`
+    if (last !== undefined && bigLetters(longer, width)) parts[parts.length - 1] = longer
+    else parts.push(word)
+  }
+  return parts
+}
+
 const gap = ' '
 const space = '   '
 

@@ -1,0 +1,34 @@
+import type { News } from '../errand-out.ts'
+import { type Choice, goTo, NO_CHOICES, type Page, rowsOf } from '../page.ts'
+import { chip } from '../signs.ts'
+import { type Line, line, strong, wrap } from '../text/line.ts'
+import { indented, withWords } from './rows.ts'
+import type { Scene } from './scene.ts'
+
+/** All that came of the last errand: more than there is room for under the line. */
+export function toldPage({ errand: { last }, width }: Scene): Page {
+  return {
+    title: line(strong('WHAT CAME OF IT'), ...(last?.answer.sign ? ['  ', chip(last.answer.sign)] : [])),
+    top: [],
+    rows: rowsOf(
+      last
+        ? last.lines.flatMap((text) => toldRows(text, width))
+        : indented('Nothing was printed or imported since the screens were opened.', width),
+    ),
+    enter: last ? afterIt(last) : BACK,
+    choice: NO_CHOICES,
+    large: null,
+  }
+}
+
+const BACK: Choice = { says: 'back', act: { do: 'back' } }
+
+function afterIt({ of, isOk }: News): Choice {
+  return of.errand === 'photos-import' && isOk ? goTo('the pictures', { at: 'photos', of: null }) : BACK
+}
+
+/** A line keeps the spaces it begins with: they say what it belongs to. */
+function toldRows(text: string, width: number): Line[] {
+  const indent = 5 + (/^ */.exec(text)?.[0].length ?? 0)
+  return wrap(line(' '.repeat(indent), ...withWords(text.trim())), width, indent + 2)
+}
