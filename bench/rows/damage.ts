@@ -19,6 +19,8 @@ import { type DamageName, type DamagePool, openDamagePool } from '../damage-pool
 import { figure, type Printer } from '../measure.ts'
 
 const labels = 100
+/** Of the survival table, whose rows are sums over four damages. */
+const labelsEach = 50
 const numbers: PlacementName[] = ['one', 'two', 'three', 'four']
 /** What a label must outlive: the survival table is their sum. */
 const survived: DamageName[] = ['oil10', 'oil20', 'opaque20', 'garage20']
@@ -27,7 +29,7 @@ const survived: DamageName[] = ['oil10', 'oil20', 'opaque20', 'garage20']
 export async function run({ print }: Printer): Promise<void> {
   const from = performance.now()
   const pool = openDamagePool()
-  print(`${labels} labels of 64 x 34 mm each, 8 dots to the mm; 1 to 4 blots of oil, half of them opaque;`)
+  print(`labels of 64 x 34 mm, 8 dots to the mm; 1 to 4 blots of oil, half of them opaque;`)
   print(
     'pictures by hand, 1.5 to 3 pixels a dot; read by zxing in the whole label / jsqr held close / either',
   )
@@ -52,9 +54,9 @@ async function byLevel(pool: DamagePool, print: Printer['print']): Promise<Tally
   const prints = [1, 2].flatMap((version) =>
     (['L', 'M', 'Q', 'H'] as const).map((level): Print => ({ version, level, dots: 4, placement: 'one' })),
   )
-  const names: DamageName[] = ['oil10', 'garage20']
-  const table = await pool.table(prints, names, { labels, jsqr: true })
-  print(row('one symbol, 4 dots', names.map(heading)))
+  const names: DamageName[] = ['spatter', 'oil10']
+  const table = await pool.table(prints, names, { labels: labelsEach, jsqr: true })
+  print(row(`one symbol, 4 dots, ${labelsEach} labels`, names.map(heading)))
   for (const [at, { version, level }] of prints.entries()) {
     print(row(`version ${version}, level ${level}`, (table[at] ?? []).map(readings)))
   }
@@ -67,7 +69,7 @@ async function byDamage(pool: DamagePool, print: Printer['print']): Promise<Tall
   const prints = numbers.map((placement): Print => ({ version: 1, level: 'H', dots: 4, placement }))
   const names = Object.keys(damages) as DamageName[]
   const table = await pool.table(prints, names, { labels, jsqr: true })
-  print(row('version 1, 4 dots, level H', [...numbers]))
+  print(row(`version 1, 4 dots, ${labels} labels`, [...numbers]))
   for (const [at, name] of names.entries()) {
     print(
       row(
@@ -86,8 +88,8 @@ async function bySymbol(pool: DamagePool, print: Printer['print']): Promise<Tall
     .flatMap((version) => [3, 4, 5, 6].map((dots) => ({ version, dots, level: 'H' as const })))
     .flatMap((size) => numbers.map((placement): Print => ({ ...size, placement })))
     .filter((each) => fitsLabel(each) && sideOf(each.version, each.dots) <= largestSide)
-  const table = await pool.table(prints, survived, { labels, jsqr: false })
-  print(row('symbols, version, module, side', [...survived.map(heading), 'of 1000']))
+  const table = await pool.table(prints, survived, { labels: labelsEach, jsqr: false })
+  print(row(`symbols, version, ${labelsEach} labels`, [...survived.map(heading), 'of 1000']))
   let differ = 0
   for (const [at, { placement, version, dots }] of prints.entries()) {
     const tallies = table[at] ?? []

@@ -38,29 +38,36 @@ export function handheld(chance: Chance): Shot {
   }
 }
 
-/** The picture of that part of the label, on a bench of dark grey, as grey bytes. */
-export function photograph(label: GreyImage, frame: Frame, shot: Shot, chance: Chance): Picture {
-  const [cos, sin] = [Math.cos((shot.angle * Math.PI) / 180), Math.sin((shot.angle * Math.PI) / 180)]
+/** What the lens makes of the label. */
+export function throughLens(label: GreyImage, shot: Shot): GreyImage {
+  return blurred(label, shot.blur)
+}
+
+/** The picture of that part of a label seen through the lens, on a bench of dark grey. */
+export function photograph(seen: GreyImage, frame: Frame, shot: Shot, chance: Chance): Picture {
+  const turn = (shot.angle * Math.PI) / 180
+  const [cos, sin] = [Math.cos(turn), Math.sin(turn)]
   const width = Math.ceil((Math.abs(frame.width * cos) + Math.abs(frame.height * sin)) * shot.scale)
   const height = Math.ceil((Math.abs(frame.width * sin) + Math.abs(frame.height * cos)) * shot.scale)
   const bytes = new Uint8ClampedArray(width * height)
-  const seen = blurred(label, shot.blur)
-  const grain = Array.from({ length: 9973 }, () => chance.normal())
+  const grain = Float32Array.from({ length: 9973 }, () => shot.noise * chance.normal())
   const [middleX, middleY] = [frame.left + frame.width / 2, frame.top + frame.height / 2]
-  for (let y = 0; y < height; y++) {
-    for (let x = 0; x < width; x++) {
-      const [u, v] = [(x - width / 2) / shot.scale, (y - height / 2) / shot.scale]
-      // What leans away is smaller by so much at one end and larger at the other.
-      const depth = 1 + (shot.lean * 2 * u) / label.width
-      const fromX = middleX + (u * cos + v * sin) * depth
-      const fromY = middleY + (v * cos - u * sin) * depth
-      const light =
-        1 -
-        shot.shade *
-          (0.5 + (u * Math.cos(shot.shadeFrom) + v * Math.sin(shot.shadeFrom)) / (frame.width + frame.height))
-      const noise = shot.noise * (grain[(y * width + x) % grain.length] as number)
-      bytes[y * width + x] = 255 * (sample(seen, fromX, fromY, bench) * light + noise)
-    }
+  const shadeAcross = (shot.shade * Math.cos(shot.shadeFrom)) / (seen.width + seen.height)
+  const shadeDown = (shot.shade * Math.sin(shot.shadeFrom)) / (seen.width + seen.height)
+  // What leans away is smaller by so much at one end and larger at the other.
+  const lean = (2 * shot.lean) / seen.width
+  for (let place = 0; place < bytes.length; place++) {
+    const u = ((place % width) - width / 2) / shot.scale
+    const v = (Math.floor(place / width) - height / 2) / shot.scale
+    const depth = 1 + lean * u
+    const grey = sample(
+      seen,
+      middleX + (u * cos + v * sin) * depth,
+      middleY + (v * cos - u * sin) * depth,
+      bench,
+    )
+    const light = 1 - shot.shade / 2 - u * shadeAcross - v * shadeDown
+    bytes[place] = 255 * (grey * light + (grain[place % grain.length] as number))
   }
   return { width, height, bytes }
 }

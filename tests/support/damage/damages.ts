@@ -1,4 +1,4 @@
-import { type Frame, handheld, type Picture, photograph, type Shot } from './camera.ts'
+import { type Frame, handheld, type Picture, photograph, type Shot, throughLens } from './camera.ts'
 import { type Chance, chanceOf } from './chance.ts'
 import type { GreyImage } from './grey-image.ts'
 import { type Oil, oilFilm, underFilm } from './oil.ts'
@@ -24,6 +24,7 @@ export const damages = {
   smear: { name: 'smear', smear: 'always' },
   blur: { name: 'out of focus', blur: [1, 1.6] },
   crease: { name: 'crease', crease: 'always' },
+  spatter: { name: 'spatter 5 %', oil: { ...mixed(0.05), drops: [30, 60] } },
   oil2: { name: 'oil 2 %', oil: mixed(0.02) },
   oil5: { name: 'oil 5 %', oil: mixed(0.05) },
   oil10: { name: 'oil 10 %', oil: mixed(0.1) },
@@ -36,9 +37,9 @@ export const damages = {
 
 /** One misfortune, the same for every label of this size that meets it: what it does, and how it is looked at. */
 export interface Mishap {
-  /** The label after it. */
+  /** The label after it, as the lens shows it. */
   befalls(label: GreyImage): GreyImage
-  /** A picture of part of the damaged label; parts of one label are seen in the same light. */
+  /** A picture of part of the damaged label; parts of one label are seen alike. */
   seen(label: GreyImage, frame: Frame): Picture
 }
 
@@ -55,7 +56,7 @@ export function mishapOf(damage: Damage, size: { width: number; height: number }
       let worn = label
       if (happens(damage.smear, chance)) worn = smeared(worn, chance.whole(2, 5), chance)
       if (happens(damage.crease, chance)) worn = creased(worn, chance)
-      return film ? underFilm(worn, film) : worn
+      return throughLens(film ? underFilm(worn, film) : worn, shot)
     },
     seen: (label, frame) => photograph(label, frame, shot, chanceOf(4 * seed + 3)),
   }
