@@ -1,13 +1,15 @@
+import type { Entry } from '../journal/entry.ts'
 import type { State } from '../journal/state.ts'
 import type { LabelCode } from '../words/leftovers.ts'
 import type { AsBuilt } from './as-built.ts'
 import { arrivalText } from './told/arrival-text.ts'
+import { containerText, pictureText } from './told/container-text.ts'
 import { jobText } from './told/job-text.ts'
 import { heading, type Line, line, rowsOf } from './told/line.ts'
 import { stepText } from './told/step-text.ts'
 import { supplyText } from './told/supply-text.ts'
 import { history, orNone, type Telling } from './told/telling.ts'
-import { aidText, countText, openText, overrideText, pictureText } from './told/whole-job-text.ts'
+import { aidText, countText, openText, overrideText } from './told/whole-job-text.ts'
 
 export interface AsBuiltOptions {
   /** An entry's time as it is shown. */
@@ -58,7 +60,11 @@ export function asBuiltText(
     ),
     ...section('INTERRUPTIONS', each(telling, facts.stops), 'None were recorded.'),
     ...section('NOTES ON THE WHOLE JOB', each(telling, facts.notes), 'None were made.'),
-    ...section('CONTAINERS AND LABELS', each(telling, facts.labels), 'There are none.'),
+    ...section(
+      'CONTAINERS AND LABELS',
+      [...facts.containers.map((one) => containerText(telling, one)), ...each(telling, facts.labels)],
+      'There are none.',
+    ),
     ...section(
       'PICTURES',
       facts.pictures.map((group) => pictureText(telling, group)),
@@ -75,7 +81,7 @@ function steps(telling: Telling, facts: AsBuilt): Line[] {
   return facts.steps.flatMap((step) => stepText(telling, step)).slice(1)
 }
 
-function each(telling: Telling, entries: AsBuilt['labels']): Line[] {
+function each(telling: Telling, entries: readonly Entry[]): Line[] {
   return entries.map((entry) => history(telling, entry))
 }
 

@@ -7,6 +7,7 @@ import type { Session } from '../session/session.ts'
 import { isTakenBack, type PlanRow, trialBalance } from '../session/views.ts'
 import { type AidRecord, aidsOf } from './facts/aids.ts'
 import { type Arrival, arrivalOf } from './facts/arrival.ts'
+import { type ContainerRecord, containersOf, type LabelEntry } from './facts/containers.ts'
 import { type CountRecord, countsOf } from './facts/counts.ts'
 import { type PictureGroup, pictureGroups } from './facts/pictures.ts'
 import { entriesInForce, type Overridden, whatStands } from './facts/standing.ts'
@@ -42,8 +43,9 @@ export interface AsBuilt {
   counts: CountRecord[]
   aids: AidRecord[]
   stops: EntryOf<'stopped'>[]
-  /** Containers opened and put elsewhere, labels dealt and made void. */
-  labels: Entry[]
+  containers: ContainerRecord[]
+  /** Containers put elsewhere, labels dealt and made void. */
+  labels: LabelEntry[]
   pictures: PictureGroup[]
   /** The trial balance; empty after the first start. */
   leftovers: Leftover[]
@@ -81,7 +83,8 @@ export function asBuilt(session: Session): AsBuilt {
     counts: countsOf(state, entries),
     aids: aidsOf(state, entries),
     stops: of('stopped'),
-    labels: of('container-opened', 'container-put', 'container-voided', 'labels-dealt', 'labels-voided'),
+    containers: containersOf(state, entries),
+    labels: of('container-put', 'container-voided', 'labels-dealt', 'labels-voided'),
     pictures: pictureGroups(state),
     leftovers: state.started ? [] : trialBalance(session),
     checksDue: steps.flatMap(({ row }) =>

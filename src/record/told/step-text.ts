@@ -1,22 +1,25 @@
+import type { State } from '../../journal/state.ts'
+import type { PieceId } from '../../ledger/piece.ts'
 import type { StepStanding } from '../../session/views.ts'
 import { entryText } from '../../words/entries.ts'
 import { litresText } from '../../words/grammar.ts'
-import { fluidName, markName, stepName } from '../../words/names.ts'
-import { homeName, liesText } from '../../words/pieces.ts'
+import { fluidName, markName, onTheWayBack, stepName } from '../../words/names.ts'
+import { liesText } from '../../words/pieces.ts'
 import { placeName } from '../../words/places.ts'
 import type { AtHome } from '../facts/at-home.ts'
 import type { StepRecord } from '../facts/steps.ts'
 import { type Line, line } from './line.ts'
-import { dated, history, numbered, type Telling } from './telling.ts'
+import { dated, history, numbered, type Telling, withMoves } from './telling.ts'
 import { tighteningText } from './tightening-text.ts'
 
 /** One step: how it came off, how it went back, and what was owed on the way. */
 export function stepText(telling: Telling, step: StepRecord): Line[] {
   const { row, plan, off, back, home } = step
-  const again = row.again ? ', to be done again' : ''
+  const isOwn = (piece: PieceId) => telling.state.ledger.accounts.get(piece)?.piece.step === row.step.no
+  const standing = row.again ? AGAIN[row.standing] : undefined
   return [
     line(''),
-    line(`${stepName(telling.state, row.step.no)} (${STANDINGS[row.standing]}${again})`),
+    line(`${stepName(telling.state, row.step.no)} (${standing ?? STANDINGS[row.standing]})`),
     ...titled(
       'plan',
       plan.map((entry) => history(telling, entry, 4)),
@@ -28,7 +31,7 @@ export function stepText(telling: Telling, step: StepRecord): Line[] {
     ...titled('notes', notes(telling, step)),
     ...titled(
       'on the way back',
-      back.map((entry) => history(telling, entry, 4)),
+      back.map((entry) => history(telling, withMoves(entry, isOwn), 4)),
     ),
     ...titled(
       'on the machine',
@@ -52,9 +55,11 @@ const STANDINGS: Record<StepStanding, string> = {
   blocked: 'not begun, blocked',
   underway: 'under way',
   done: 'done',
-  redo: 'could start',
+  redo: 'to be done again',
   idle: 'nothing to put back',
 }
+
+const AGAIN: Partial<Record<StepStanding, string>> = { blocked: 'to be done again, blocked' }
 
 function titled(title: string, lines: readonly Line[]): Line[] {
   return lines.length > 0 ? [line(`${title}:`, 2), ...lines] : []
@@ -63,7 +68,17 @@ function titled(title: string, lines: readonly Line[]): Line[] {
 function homeText(telling: Telling, { piece, count, from, entry }: AtHome): Line {
   const { state } = telling
   const comes = from === null ? 'never off the machine' : `from ${placeName(state, from)}`
-  return dated(telling, entry, `${numbered(state, piece, count)}, at ${homeName(state, piece)}, ${comes}`, 4)
+  return dated(telling, entry, `${numbered(state, piece, count)}${atText(state, piece)}, ${comes}`, 4)
+}
+
+/** Where it belongs, as far as neither the step nor the piece's own name says it. */
+function atText({ ledger, steps }: State, piece: PieceId): string {
+  const account = ledger.accounts.get(piece)
+  if (!account) return ''
+  const { at, alikeAt = [] } = account.home
+  const isSaid = onTheWayBack(steps.get(account.piece.step)?.title ?? '') === at
+  const says = [...(isSaid ? [] : [at]), ...(alikeAt.length > 0 ? [alikeAt.join(', ')] : [])]
+  return says.length > 0 ? `, at ${says.join(' / ')}` : ''
 }
 
 function owed({ state }: Telling, step: StepRecord): Line[] {

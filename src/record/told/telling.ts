@@ -1,5 +1,6 @@
 import type { Entry } from '../../journal/entry.ts'
 import type { State } from '../../journal/state.ts'
+import type { PieceId } from '../../ledger/piece.ts'
 import { entryText } from '../../words/entries.ts'
 import type { LabelCode } from '../../words/leftovers.ts'
 import { countedPiece } from '../../words/pieces.ts'
@@ -25,7 +26,7 @@ export function history(telling: Telling, entry: Entry, indent = 2): Line {
 }
 
 /** A number of a piece, said also where it is one: `1 × cam cap I3`. */
-export function numbered(state: State, piece: Parameters<typeof countedPiece>[1], count: number): string {
+export function numbered(state: State, piece: PieceId, count: number): string {
   const text = countedPiece(state, piece, count)
   const isMatched = state.ledger.accounts.get(piece)?.home.position !== undefined
   return isMatched && count === 1 ? `1 × ${text}` : text
@@ -34,4 +35,10 @@ export function numbered(state: State, piece: Parameters<typeof countedPiece>[1]
 /** The lines under a title, or that there are none. */
 export function orNone(lines: readonly Line[], none: string, indent = 2): Line[] {
   return lines.length > 0 ? [...lines] : [line(none, indent)]
+}
+
+/** An entry with only those of its moves that are meant, where the rest is told elsewhere. */
+export function withMoves(entry: Entry, isMeant: (piece: PieceId) => boolean): Entry {
+  if (entry.type !== 'reopened' && entry.type !== 'failed') return entry
+  return { ...entry, moves: entry.moves.filter(({ piece }) => isMeant(piece)) }
 }

@@ -20,7 +20,7 @@ export function tighteningText(telling: Telling, facts: TighteningFacts, turns: 
   })
   return [
     line(`tightening ${tighteningName(state, id)}`, 4),
-    ...(turns === null ? [] : [history(telling, turns.set, 6)]),
+    ...(turns === null ? [] : [dated(telling, turns.set, `set, in the order ${order.join(', ')}`, 6)]),
     ...passLines,
     ...upsets(telling, facts, turns),
     ...(suspect === null ? [] : [line(`${fastenerName(suspect.fastener)} is still in doubt`, 6)]),

@@ -1,22 +1,33 @@
-import { counted, sentence } from '../../words/grammar.ts'
+import { entryText } from '../../words/entries.ts'
+import { sentence } from '../../words/grammar.ts'
 import { leftoverLines } from '../../words/leftovers.ts'
 import { differenceName, stepName } from '../../words/names.ts'
-import { ownerName } from '../../words/pictures.ts'
 import { liesText } from '../../words/pieces.ts'
 import { intoName, placeName } from '../../words/places.ts'
 import type { AsBuilt } from '../as-built.ts'
 import type { AidRecord } from '../facts/aids.ts'
 import type { CountRecord } from '../facts/counts.ts'
-import type { PictureGroup } from '../facts/pictures.ts'
 import type { Overridden } from '../facts/standing.ts'
 import { type Line, line } from './line.ts'
-import { dated, history, numbered, type Telling } from './telling.ts'
+import { dated, history, numbered, type Telling, withMoves } from './telling.ts'
 
 /** An override, and what ended it. */
 export function overrideText(telling: Telling, { entry, ended }: Overridden): Line[] {
   return [
     history(telling, entry),
-    ...(ended === null ? [] : [dated(telling, ended, `ended that: ${ended.type}`, 4)]),
+    ...(ended === null
+      ? []
+      : [
+          dated(
+            telling,
+            ended,
+            `ended by: ${entryText(
+              telling.state,
+              withMoves(ended, () => false),
+            )}`,
+            4,
+          ),
+        ]),
   ]
 }
 
@@ -43,12 +54,6 @@ export function aidText(telling: Telling, { account, ways }: AidRecord): Line[] 
       dated(telling, entry, `${count} from ${placeName(state, from)} ${intoName(state, to)}`, 4),
     ),
   ]
-}
-
-/** What pictures there are of one thing, by the names of their files. */
-export function pictureText({ state }: Telling, { of, pictures }: PictureGroup): Line {
-  const files = pictures.map(({ file }) => file).join(', ')
-  return line(`${counted(pictures.length, 'picture')} ${ownerName(state, of)}: ${files}`, 2)
 }
 
 /** What is open still: before the first start the trial balance, after it the checks not done. */
