@@ -50,6 +50,8 @@ export const labelVerbs: readonly Verb[] = [
       'labels step 4',
       'labels machine',
       'labels calibration on STOCK',
+      'labels ... [copies N] [shift X Y] [as svg|png|label-roll|receipt-roll] [at 203|300]',
+      'labels ... [to FILE | tcp HOST[:PORT] | device PATH | -]',
     ],
     says: 'Prints labels that say what is in a container, how many and where it goes back; or the tag of the machine.',
     examples: [
