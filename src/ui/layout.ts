@@ -55,12 +55,19 @@ function mostBelow(height: number): number {
   return Math.max(LEAST_BELOW, Math.floor(height / 2) - LINE)
 }
 
+/** Beside what somebody does, news is short: "told" has all of it. */
+const MOST_NEWS = 6
+
 /** News on one row while something is typed, whole as soon as the line is empty. */
 function withNews(rows: readonly Line[], width: number, most: number, desk: Speaking): Line[] {
   const news = desk.news()
   if (!news) return [...rows]
   const isTyping = desk.typed().before + desk.typed().after !== ''
-  const whole = answerRows(news.answer, width, isTyping ? most : Math.max(2, most - rows.length))
+  const whole = answerRows(
+    news.answer,
+    width,
+    isTyping ? most : Math.min(MOST_NEWS, most - Math.min(rows.length, most - 2)),
+  )
   const [first = []] = whole
   const shown = isTyping ? [whole.length > 1 ? cut(line(first, ' ..'), width) : first] : whole
   return [...rows.slice(0, most - Math.min(shown.length, 2)), ...shown]

@@ -39,7 +39,7 @@ export interface Question {
 export interface Large {
   letters: string
   under: readonly Line[]
-  /** What stands under it in large letters too, where a terminal is large enough for all of it; `under` elsewhere. */
+  /** The same rows as `under`, as texts: so many of them as a large terminal has room for are large too. */
   more?: readonly string[] | undefined
 }
 

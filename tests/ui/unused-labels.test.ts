@@ -51,3 +51,54 @@ function atTheBench() {
   if (session.send({ do: 'deal-labels', count: 4 }).kind !== 'recorded') throw new Error('not dealt')
   return { ...bench, session: () => session }
 }
+
+test('on the way back nothing comes off: Enter begins the line that puts something into it', () => {
+  const { desk, type, session, typed } = onTheWayBack()
+  type(`${labelCode(1, 3)}\r`)
+  expect(desk.page().enter?.says).toBe('put something into it')
+  type('\r')
+  expect(typed()).toBe('move | into 3')
+  type('8 cover bolts\r')
+  expect(session().state.containers.get(3)).toMatchObject({ kind: 'bag' })
+  expect([...(session().state.ledger.accounts.get('p1')?.at ?? [])]).toEqual([['c3', 8]])
+})
+
+test('on the way back it can still be taken in hand, and while things come off still be filled by words', () => {
+  const back = onTheWayBack()
+  back.type(`${labelCode(1, 3)}\r4\r`)
+  expect(back.desk.screen).toEqual({ at: 'off' })
+  const off = atTheBench()
+  off.type(`.2\r${labelCode(1, 3)}\r4\r`)
+  expect(off.desk.typed()).toEqual({ before: 'move ', after: ' into 3' })
+})
+
+test('a bag that is on the screen on the way back is filled by number as well', () => {
+  const { type, typed } = onTheWayBack()
+  type('bag\r')
+  type(`${labelCode(1, 5)}\r4\r`)
+  expect(typed()).toBe('move | into 5')
+})
+
+test('the numbers of all unused labels stand where things lie, and lead to each', () => {
+  const { desk, type, rows } = atTheBench()
+  type('.2\r')
+  expect(rows().at(-1)).toMatch(/unused labels +1 to 4/)
+  type('3\r')
+  expect(desk.screen).toEqual({ at: 'scan', text: '3' })
+  expect(rows().join('\n')).toContain('UNUSED')
+})
+
+/** The cover is off and lies about, and its step is taken up again. */
+function onTheWayBack() {
+  const bench = jobWith(
+    'begin cover off, does not hide',
+    'off 8 M6x25 cover bolts into bench',
+    'end',
+    'take 1',
+  )
+  const { desk } = bench
+  const { session } = desk
+  if (session?.send({ do: 'deal-labels', count: 4 }).kind !== 'recorded') throw new Error('not dealt')
+  const typed = () => `${desk.typed().before}|${desk.typed().after}`
+  return { ...bench, session: () => session, typed }
+}

@@ -1,3 +1,4 @@
+import { numberRanges } from '../../words/grammar.ts'
 import { liesAt, liesIn } from '../../words/lookups.ts'
 import { countedPiece } from '../../words/pieces.ts'
 import { containerPath, containerPlace, placeName, whereName } from '../../words/places.ts'
@@ -28,7 +29,7 @@ export function liesPage(scene: Scene, words: string): Page {
 }
 
 function containerChoice(state: State, no: number): Choice | undefined {
-  return state.containers.has(no)
+  return state.containers.has(no) || state.blanks.has(no)
     ? goTo(`look into ${placeName(state, `c${no}`)}`, { at: 'scan', text: String(no) })
     : undefined
 }
@@ -50,9 +51,12 @@ function allPlaces(scene: Scene): Rows {
     OPEN_PLACES.filter((place) => state.ledger.byPlace.has(place)),
   )
   const standing = perVersion(session, 'standing', () => standingOrder(state))
+  const unused = perVersion(session, 'unused labels', () => unusedLabels(state))
+  const last = open.length + standing.length
   return {
-    length: open.length + standing.length,
+    length: last + unused.length,
     at(index) {
+      if (index >= last) return row('', 'unused labels', unused.join(''), width)
       const place = open[index]
       if (place !== undefined) return row('', placeName(state, place), heldAt(state, place), width)
       const { no, depth, holds } = standing[index - open.length] as Standing
@@ -68,6 +72,12 @@ function allPlaces(scene: Scene): Rows {
       )
     },
   }
+}
+
+/** The numbers of labels on paper that nothing has yet; nothing where there are none. */
+function unusedLabels({ blanks }: State): string[] {
+  const free = [...blanks].flatMap(([no, { voided }]) => (voided === null ? [no] : []))
+  return free.length === 0 ? [] : [numberRanges(free)]
 }
 
 /** Containers in the order in which one would walk to them: what stands in one comes right after it. */

@@ -90,7 +90,7 @@ function handRows({ session, width }: Scene, container: number | null): Line[] {
   const letters = isJustOpened(session, container) ? bigLetters(code, width - 10) : null
   if (!letters) return [line('     In hand: ', strong(containerName(state, container)), `   label ${code}`)]
   return [
-    line('     In hand: ', strong(containerName(state, container)), '. Write on it:'),
+    line('     In hand: ', strong(containerName(state, container)), '. Write on it, or print it with 8:'),
     ...letters.map((row) => line('     ', strong(row))),
   ]
 }

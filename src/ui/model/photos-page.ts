@@ -27,11 +27,12 @@ export function photosPage(scene: Scene, of: PicturesAbout | null): Page {
     `  ${pictures.length} ${whose}`,
     unsorted === 0 ? '' : `, ${unsorted} not sorted yet`,
   )
+  if (of !== null && !isKnown(session.state, of)) return missing(of)
   if (pictures.length === 0) return { ...nothingYet(scene), title }
   return {
     title,
     top: [],
-    rows: pictureRows(scene, pictures, unsorted),
+    rows: pictureRows(scene, { pictures, unsorted, ofMany: of === null || !('container' in of) }),
     enter: { says: 'open them', act: { do: 'errand', errand: { errand: 'photos-open', of: meant(of) } } },
     choice: (no) => sortChoice(pictures, no),
     large: null,
@@ -52,6 +53,24 @@ function nameOf(state: State, of: PicturesAbout): string {
   return 'step' in of ? stepName(state, of.step) : pieceName(state, of.piece)
 }
 
+function isKnown(state: State, of: PicturesAbout): boolean {
+  if ('container' in of) return state.containers.has(of.container) || state.blanks.has(of.container)
+  return 'step' in of ? state.steps.has(of.step) : state.ledger.accounts.has(of.piece)
+}
+
+function missing(of: PicturesAbout): Page {
+  const what =
+    'container' in of ? `container ${of.container}` : 'step' in of ? `step ${of.step}` : 'such piece'
+  return {
+    title: line(strong('PICTURES')),
+    top: [],
+    rows: rowsOf([line(`     There is no ${what} in this job.`)]),
+    enter: { says: 'back', act: { do: 'back' } },
+    choice: NO_CHOICES,
+    large: null,
+  }
+}
+
 function meant(of: PicturesAbout | null): PicturesOf {
   if (of === null) return { of: 'job' }
   if ('container' in of) return { of: 'container', no: of.container }
@@ -59,7 +78,10 @@ function meant(of: PicturesAbout | null): PicturesOf {
 }
 
 /** Two lists under their headings, made row by row: a job may have thousands of pictures. */
-function pictureRows(scene: Scene, pictures: readonly Picture[], unsorted: number): Rows {
+function pictureRows(
+  scene: Scene,
+  { pictures, unsorted, ofMany }: { pictures: readonly Picture[]; unsorted: number; ofMany: boolean },
+): Rows {
   const parts: (Line | Picture)[] = [
     ...(unsorted > 0 ? [heading('NOT SORTED YET: a number says what it shows')] : []),
     ...pictures.slice(0, unsorted),
@@ -71,20 +93,25 @@ function pictureRows(scene: Scene, pictures: readonly Picture[], unsorted: numbe
     length: parts.length,
     at(index) {
       const part = parts[index] ?? blank
-      return 'id' in part ? pictureRow(scene, part) : part
+      return 'id' in part ? pictureRow(scene, part, ofMany) : part
     },
   }
 }
 
 const TIME_WIDTH = 17
 
-function pictureRow({ session, width, now }: Scene, { id, file, taken, belongs }: Picture): Line {
+/** Whose it is stands there where not all are of the same. */
+function pictureRow(
+  { session, width, now }: Scene,
+  { id, file, taken, belongs }: Picture,
+  ofMany: boolean,
+): Line {
   const when = taken === null ? 'no time' : whenText(taken.slice(0, 19), now)
   return cut(
     line(
       strong(String(numberOf(id)).padStart(5)),
       `  ${when.padEnd(TIME_WIDTH)}  `,
-      ...(belongs === null ? [] : [strong(ownerName(session.state, belongs)), '  ']),
+      ...(belongs === null || !ofMany ? [] : [strong(ownerName(session.state, belongs)), '  ']),
       file,
     ),
     width,

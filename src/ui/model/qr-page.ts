@@ -4,7 +4,7 @@ import { type Bearer, bearerOf, codeOf } from '../../session/scan.ts'
 import { bearerName } from '../../words/bearers.ts'
 import { markerText } from '../../words/label-text/marker-text.ts'
 import { type Choice, choicesOf, goTo, type Large, type Page, rowsOf } from '../page.ts'
-import { blank, cut, type Line, line, padded, strong, wrap } from '../text/line.ts'
+import { blank, cut, type Line, line, strong, wrap } from '../text/line.ts'
 import { picturesChoice } from './pictures-choice.ts'
 import { flagChoices, printChoice } from './print-choices.ts'
 import { heading } from './rows.ts'
@@ -103,7 +103,7 @@ function missing(no: number): Page {
   return {
     title: line(strong(`LABEL ${no}`)),
     top: [],
-    rows: rowsOf([padded(line(`     No label of this job has the number ${no}.`), 40)]),
+    rows: rowsOf([line(`     No label of this job has the number ${no}.`)]),
     enter: { says: 'back', act: { do: 'back' } },
     choice: () => undefined,
     large: null,

@@ -136,7 +136,7 @@ function containerChoices(scene: Scene, { container, verdict }: Container): Map<
   if (!isComingOff) choices.set(4, putInto(container))
   else if ((hand ?? state.hand) !== container) choices.set(4, takeInHand(state, container))
   choices.set(5, {
-    says: 'stand it in another, such as a bin',
+    says: 'stand it in another',
     act: { do: 'write', before: `put ${container} in `, asks: 'Type or scan what it stands in, as: bin 2' },
   })
   const pictures = picturesChoice(scene, { container })

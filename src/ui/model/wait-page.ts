@@ -5,16 +5,13 @@ import { groups, headed, indented, numbered } from './rows.ts'
 import type { Scene } from './scene.ts'
 
 /** Leaving while an errand is out: it is waited for, or left in the middle. */
-export function waitPage(
-  { errand, width }: Scene,
-  { note, isWaiting }: Extract<Screen, { at: 'wait' }>,
-): Page {
+export function waitPage({ width }: Scene, { note, isWaiting }: Extract<Screen, { at: 'wait' }>): Page {
   const drop: Choice = {
     says: 'leave at once, with it half done',
     act: { do: 'leave', note, errand: 'drop' },
   }
   return {
-    title: line(strong('STILL UNDER WAY'), `  ${errand.progress ?? ''}`),
+    title: line(strong('STILL UNDER WAY')),
     top: [],
     rows: rowsOf(
       groups(

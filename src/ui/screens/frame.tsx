@@ -80,18 +80,26 @@ function bodyRows(page: Page, desk: Desk, width: number, height: number): { rows
   return { rows: filled([...top, ...shown], height), more: more === '' ? [] : line(strong(more)) }
 }
 
+/** As many lines in large letters as there is room for above those that stay small. */
 function largeRows({ letters, under, more = [] }: Large, width: number, height: number): Line[] | null {
-  const all = more.length > 0 ? bigLines([letters, ...more], width - 6, height - 1) : null
-  if (all) return [blank, ...all.map((row) => line('   ', strong(row)))]
-  const drawn = bigLetters(letters, width - 6, height - under.length - 2)
-  return (
-    drawn && [
-      blank,
-      ...drawn.map((row) => line('   ', strong(row))),
-      blank,
-      ...under.flatMap((row) => wrap(line('   ', row), width, 5)),
-    ]
-  )
+  for (let count = more.length; count > 0; count -= 1) {
+    const small = smallRows(under.slice(count), width)
+    const drawn = bigLines([letters, ...more.slice(0, count)], width - 6, height - small.length - 1)
+    if (drawn) return [blank, ...drawn.map(largeRow), ...small]
+  }
+  const small = smallRows(under, width)
+  const room = height - small.length - 1
+  const drawn = bigLetters(letters, width - 6, room) ?? bigLines([letters], width - 6, room)
+  return drawn && [blank, ...drawn.map(largeRow), ...small]
+}
+
+function largeRow(text: string): Line {
+  return line('   ', strong(text))
+}
+
+/** Small rows under the large ones, with an empty one before them. */
+function smallRows(under: readonly Line[], width: number): Line[] {
+  return under.length === 0 ? [] : [blank, ...under.flatMap((row) => wrap(line('   ', row), width, 5))]
 }
 
 function filled(rows: readonly Line[], height: number): Line[] {

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { bigLetters } from '../../../src/ui/controls/big-letters/big-letters.ts'
+import { bigLetters, bigLines } from '../../../src/ui/controls/big-letters/big-letters.ts'
 import { GLYPHS } from '../../../src/ui/controls/big-letters/glyphs.ts'
 import { SIGNS } from '../../../src/ui/signs.ts'
 
@@ -52,4 +52,18 @@ test('a label code and every verdict fit on 80 columns', () => {
   ]) {
     expect(bigLetters(word, 75)).not.toBeNull()
   }
+})
+
+test('lines under each other are broken between words, and stand with an empty row between', () => {
+  const rows = bigLines(['001 0003', '8 CAM CAPS @I1–I4,E1', '> STEP 9'], 76, 30) ?? []
+  expect(rows.filter((row) => row === '')).toHaveLength(3)
+  expect(rows).toHaveLength(4 * 5 + 3)
+  expect(Math.max(...rows.map(({ length }) => length))).toBeLessThanOrEqual(76)
+})
+
+test('lines are null where a row is missing, or a word is too wide or cannot be drawn', () => {
+  expect(bigLines(['A', 'B'], 20, 10)).toBeNull()
+  expect(bigLines(['A', 'B'], 20, 11)).toHaveLength(11)
+  expect(bigLines(['CAMSHAFTS'], 40, 30)).toBeNull()
+  expect(bigLines(['A', '漢'], 40, 30)).toBeNull()
 })

@@ -4,8 +4,9 @@ import { join } from 'node:path'
 import { onTestFinished } from 'vitest'
 import { DiskShelf } from '../../../src/cli/job-shelf.ts'
 import type { Command } from '../../../src/journal/command.ts'
+import type { Errand } from '../../../src/lines/errand.ts'
 import { readLine } from '../../../src/lines/read-line.ts'
-import type { Errands } from '../../../src/session/errands.ts'
+import type { ErrandOutcome, Errands } from '../../../src/session/errands.ts'
 import type { Session } from '../../../src/session/session.ts'
 import { answerRows } from '../../../src/ui/answer.ts'
 import { keyReader } from '../../../src/ui/controls/line/key-reader.ts'
@@ -28,11 +29,16 @@ export function shelfIn(home: string): DiskShelf {
 
 /** A job told in the language of the record, and the screens in front of it. */
 export function jobWith(...lines: string[]) {
+  return jobWithErrands(NO_ERRANDS, ...lines)
+}
+
+/** The same with errands that a test answers. */
+export function jobWithErrands(errands: Errands, ...lines: string[]) {
   const home = emptyHome()
   const shelf = shelfIn(home)
   const path = shelf.create({ name: 'blue twin', machine: 'the blue twin', units: 'metric' })
   say(shelf.open(path), ...lines)
-  return { ...screens(shelf), shelf, path, home }
+  return { ...screens(shelf, undefined, errands), shelf, path, home }
 }
 
 /** Sends lines of the language to a session, each of which must be recorded. */
@@ -50,8 +56,8 @@ function send(session: Session, command: Command): void {
 }
 
 /** The screens over a shelf, with what a person does with them and sees on them. */
-export function screens(shelf: DiskShelf, size = { width: 80, height: 24 }) {
-  const desk = new Desk({ shelf, colour: false, errands: NO_ERRANDS, now: () => SOME_DAY })
+export function screens(shelf: DiskShelf, size = { width: 80, height: 24 }, errands: Errands = NO_ERRANDS) {
+  const desk = new Desk({ shelf, colour: false, errands, now: () => SOME_DAY })
   desk.resize(size)
   onTestFinished(() => desk.close())
   const reader = keyReader()
@@ -88,6 +94,40 @@ export function screens(shelf: DiskShelf, size = { width: 80, height: 24 }) {
     },
     entries: () => desk.session?.entries().length ?? 0,
   }
+}
+
+/** Errands that are out until the test says what came of them. */
+export function heldErrands() {
+  const asked: Errand[] = []
+  let last: { tell: (progress: string) => void; end: (outcome: ErrandOutcome) => void } | null = null
+  const errands: Errands = {
+    run: (errand, _, tell) => {
+      asked.push(errand)
+      return new Promise((end) => {
+        last = { tell, end }
+      })
+    },
+  }
+  return {
+    errands,
+    asked,
+    tell: (progress: string) => last?.tell(progress),
+    /** It comes back, and all that follows from it has happened. */
+    end: async (outcome: ErrandOutcome) => {
+      last?.end(outcome)
+      await new Promise((resolve) => setImmediate(resolve))
+    },
+  }
+}
+
+/** An errand that went well, in words. */
+export function done(...text: string[]): ErrandOutcome {
+  return { ok: true, text, entries: [], answer: null }
+}
+
+/** An errand that was refused. */
+export function refused(what: string, cure: string): ErrandOutcome {
+  return { ok: false, exit: 'refused', code: 'no', told: { what, lines: [], cure }, entries: [] }
 }
 
 const NO_ERRANDS: Errands = {
