@@ -386,6 +386,12 @@ export class Desk {
       const isTaken =
         meaning.kind === 'act' && meaning.act.do === 'send' && this.#send(meaning.act.commands, typed)
       if (isTaken) continue
+      // What leads somewhere or takes its time can only be the last of several.
+      const isLast = index === lines.length - 1
+      if (isLast && meaning.kind === 'act' && leads(meaning.act)) {
+        this.#do(meaning.act, typed)
+        return
+      }
       if (meaning.kind === 'act' && meaning.act.do === 'go') this.#walk(meaning.act.to)
       else if (meaning.kind === 'not-understood') this.#say(notUnderstood(meaning.told))
       this.#keep(typed)
@@ -476,6 +482,11 @@ export class Desk {
 /** What was recorded of the same line before it is said as well. */
 function withEarlier({ sign, told }: Answer, earlier: readonly string[]): Answer {
   return { sign, told: { ...told, lines: [...earlier, ...told.lines] } }
+}
+
+/** Whether an act goes on by itself, and nothing of its words is to be mended. */
+function leads(act: Act): boolean {
+  return act.do === 'errand' || (act.do === 'go' && act.to.at !== 'which')
 }
 
 /** News of another job than the one that is open now. */

@@ -16,7 +16,7 @@ export const KEYS: readonly { key: string; says: string }[] = [
   { key: '1 to 99', says: 'chooses what has that number on the screen' },
   { key: '0', says: 'takes back the last entry' },
   { key: '. and a digit', says: 'goes to a screen: .1 OFF .2 LIES .3 BACK .4 LEFT .5 LOG, . NOW' },
-  { key: 'a label code', says: 'answers the label, from any screen, even behind words' },
+  { key: 'a label code', says: 'answers the label, from any screen, even behind words; ends "put 5 in"' },
   { key: '+ and -', says: 'on an empty line: a page down, a page up' },
   { key: '*', says: 'on an empty line: large letters, and small again' },
   { key: 'Backspace', says: 'erases; on an empty line it goes back to where you were' },

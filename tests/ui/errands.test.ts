@@ -58,6 +58,33 @@ describe('while an errand is out', () => {
   })
 })
 
+describe('which piece is meant', () => {
+  const hoses = [
+    'begin hoses off',
+    'off coolant hose: pump outlet > radiator top into new tag',
+    'off fuel hose: tank > carburettor into new tag',
+    'end',
+  ]
+
+  test('is asked, and the number goes on the errand', () => {
+    const { enter, asked, desk, line } = bench(...hoses)
+    enter('flags hose')
+    expect(desk.screen.at).toBe('which')
+    enter('1')
+    expect(asked).toMatchObject([{ errand: 'print', what: { print: 'flags' } }])
+    expect(line()).toBe('|')
+  })
+
+  test('of pictures too: the number leads to them, and no words stay', () => {
+    const { enter, desk, line } = bench(...hoses)
+    enter('photos hose')
+    expect(desk.screen.at).toBe('which')
+    enter('1')
+    expect(desk.screen).toMatchObject({ at: 'photos', of: { piece: expect.stringMatching(/^p/) } })
+    expect(line()).toBe('|')
+  })
+})
+
 describe('what came of it', () => {
   test('is said to whoever waited for it', async () => {
     const { enter, end, answer, desk } = bench()
