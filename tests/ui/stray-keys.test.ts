@@ -20,6 +20,8 @@ const screens = [
   'step 1',
   'scan 1',
   'qr 1',
+  'photos',
+  'told',
   'proposals',
   '?',
   'jobs',

@@ -134,7 +134,8 @@ function containerChoices(scene: Scene, { container, verdict }: Container): Map<
   choices.set(2, goTo('count what is in it', { at: 'count', container, given: [] }))
   choices.set(3, goTo('its label', { at: 'qr', container, invert: false }))
   if (!isComingOff) choices.set(4, putInto(container))
-  else if ((hand ?? state.hand) !== container) choices.set(4, takeInHand(state, container))
+  else if ((hand ?? state.hand) !== container)
+    choices.set(4, { ...takeInHand(state, container), says: 'take it in hand' })
   choices.set(5, {
     says: 'stand it in another',
     act: { do: 'write', before: `put ${container} in `, asks: 'Type or scan what it stands in, as: bin 2' },
