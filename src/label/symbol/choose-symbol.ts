@@ -33,9 +33,8 @@ export interface SymbolTooSmall {
 }
 
 /**
- * The version and module size that were read most often among damaged labels (`survival.ts`), of those that fit
- * the room; between versions read as often, the one with the largest modules. The smallest version is therefore
- * not the first choice.
+ * Fills the room with a symbol of the version that was read most often among damaged labels (`survival.ts`). A version
+ * with smaller modules, which is read from less far away, is taken only for a gain that is more than chance.
  * @param dpi dots to the inch of the printer
  */
 export function chooseSymbol(room: SymbolRoom, dpi: number): ChosenSymbol | SymbolTooSmall {
@@ -53,10 +52,7 @@ export function chooseSymbol(room: SymbolRoom, dpi: number): ChosenSymbol | Symb
     const needed = (modulesOf(1) + 2 * quietZone) * least * dot
     return { code: 'symbol-too-small', room: side, needed, module: least * dot, dots: least, dpi }
   }
-  return others.reduce(
-    (best, each) => (readings(each, room.symbols) > readings(best, room.symbols) ? each : best),
-    first,
-  )
+  return others.reduce((best, each) => (isBetter(each, best, room.symbols) ? each : best), first)
 }
 
 const versions: readonly SymbolVersion[] = [1, 2, 3, 4]
@@ -67,11 +63,22 @@ const phoneModule = 0.4
 // Lengths that are a whole number of dots may come out a hair too short.
 const rounding = 1e-6
 
+// In a thousand: each row of the table is a count among 200 pictures, the same ones for all.
+const chance = 20
+
 function leastDots(dot: number): number {
   return Math.max(fewestDots, Math.ceil(phoneModule / dot - rounding))
 }
 
-/** Readings in a thousand, between the measured module sizes in proportion and beyond them as at the last. */
+function isBetter(each: ChosenSymbol, best: ChosenSymbol, symbols: number): boolean {
+  const gain = readings(each, symbols) - readings(best, symbols)
+  return gain > (each.dots < best.dots ? chance : 0)
+}
+
+/**
+ * Readings in a thousand, between the measured module sizes in proportion and beyond them as at the last; none where
+ * the version was not measured, so that it is never chosen.
+ */
 function readings({ version, module }: ChosenSymbol, symbols: number): number {
   const counts = survival.map((each) => each.symbols)
   const measured = Math.min(Math.max(symbols, Math.min(...counts)), Math.max(...counts))

@@ -6,8 +6,8 @@ import { type PlacementName, placements } from './placements.ts'
 /** A label of 64 by 34 mm at 203 dpi. */
 export const labelSize = { width: 64 * dotsPerMillimetre, height: 34 * dotsPerMillimetre }
 
-/** What the layout keeps free all round, in dots: 0.75 mm. */
-const inset = 6
+/** What stays free all round, in dots: half a millimetre. */
+const inset = 4
 const area = { width: labelSize.width - 2 * inset, height: labelSize.height - 2 * inset }
 
 /** How the symbols of a label are printed. */
