@@ -1,3 +1,4 @@
+import { LAST_CONTAINER } from '../label/code.ts'
 import type { Move, Opening } from '../ledger/account.ts'
 import { accountOf, enter, holdingsIn, openAccount, post } from '../ledger/ledger.ts'
 import type { Piece } from '../ledger/piece.ts'
@@ -308,8 +309,10 @@ const appliers: Appliers = {
   },
 
   'pictures-added': (state, { pictures }) => {
-    for (const picture of pictures)
+    for (const picture of pictures) {
+      if (state.pictures.has(picture.id)) throw new Error(`there is a picture ${picture.id} already`)
       state.pictures.set(picture.id, { ...picture, pieces: piecesShown(state, picture.belongs) })
+    }
   },
   'picture-sorted': (state, { picture, belongs }) => {
     const known = state.pictures.get(picture)
@@ -365,6 +368,7 @@ function beginStrip(state: State, { no, title, after, hides }: StripStep): void 
 function dealLabels(state: State, entry: EntryOf<'labels-dealt'>): void {
   const { n, from, to } = entry
   if (from <= state.dealt.container) throw new Error(`number ${from} was dealt already`)
+  if (to < from || to > LAST_CONTAINER) throw new Error(`there are no labels ${from} to ${to}`)
   noteDealt(state.dealt, entry)
   for (let no = from; no <= to; no += 1) state.blanks.set(no, { run: n, voided: null })
 }
@@ -379,8 +383,14 @@ function openContainer(state: State, container: Container): void {
   state.containers.set(no, { ...container, voided: null, ...(blank && { run: blank.run }) })
 }
 
+/** The pieces in what a picture shows. Throws when that was never there. */
 function piecesShown(state: State, belongs: PictureFacts['belongs']): Piece['id'][] {
-  if (belongs === null || belongs === 'none' || !('container' in belongs)) return []
+  if (belongs === null || belongs === 'none') return []
+  if ('step' in belongs) {
+    stepOf(state, belongs.step)
+    return []
+  }
+  if (!state.blanks.has(belongs.container)) containerState(state, belongs.container)
   return [...new Set(holdingsIn(state.ledger, belongs.container).map(({ piece }) => piece))]
 }
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { Command } from '../../src/journal/command.ts'
-import { type Entry, type EntryBody, parseEntry } from '../../src/journal/entry.ts'
+import { type Belongs, type Entry, type EntryBody, parseEntry } from '../../src/journal/entry.ts'
 import { fold, foldOn, UnlawfulEntry } from '../../src/journal/fold.ts'
 import { emptyState } from '../../src/journal/state.ts'
 import { auditLedger } from '../../src/ledger/laws.ts'
@@ -348,6 +348,11 @@ describe('a record that breaks a law is not folded', () => {
     ],
     ['labels dealt again', { type: 'labels-dealt', from: 2, to: 9 }],
     ['a label void that nobody dealt', { type: 'labels-voided', labels: [77], reason: 'torn' }],
+    ['labels dealt backwards', { type: 'labels-dealt', from: 50, to: 49 }],
+    ['labels dealt that stand for steps', { type: 'labels-dealt', from: 50, to: 9000 }],
+    ['a picture of a container nobody knows', added(['g9', { container: 77 }])],
+    ['a picture of a step nobody knows', added(['g9', { step: 77 }])],
+    ['two pictures of one number', added(['g9', null], ['g9', null])],
     ['a picture nobody knows', { type: 'picture-sorted', picture: 'g77', belongs: 'none' }],
   ])('%s', (_, body) => {
     const entry = { ...numbered(body as EntryBody, entries.length + 1), n: entries.length + 1 }
@@ -416,6 +421,21 @@ test('turning goes on where it stood after a stop and a new start of the program
   const on = job.and(...turns(3), turn(), stop(true))
   expect(on.state.tightenings.get('t1')?.suspect).toEqual({ pass: 1, fastener: '2' })
 })
+
+/** Pictures enter the record, each with a number and what it shows. */
+function added(...pictures: ['g9', Belongs | null][]): EntryBody {
+  const facts = (id: 'g9', belongs: Belongs | null, index: number) => ({
+    id,
+    file: `20300101-08000${index}.jpg`,
+    sha256: String(index).repeat(64),
+    taken: null,
+    belongs,
+  })
+  return {
+    type: 'pictures-added',
+    pictures: pictures.map(([id, belongs], index) => facts(id, belongs, index)),
+  }
+}
 
 /** The entry with one of its numbers changed, below its header. */
 function changed(entry: Entry, at: number, value: number): Entry {
