@@ -1,9 +1,22 @@
 import { execFileSync } from 'node:child_process'
-import { mkdtempSync, readdirSync, readFileSync, rmSync, statSync, symlinkSync, writeFileSync } from 'node:fs'
+import {
+  closeSync,
+  constants,
+  existsSync,
+  mkdtempSync,
+  openSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  statSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs'
 import { createServer, type Server } from 'node:net'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { describe, expect, onTestFinished, test } from 'vitest'
+import { toDevice } from '../../../src/print/destinations/device.ts'
 import { toFreeFile } from '../../../src/print/destinations/free-file.ts'
 import { send } from '../../../src/print/destinations/send.ts'
 import { toSocket } from '../../../src/print/destinations/socket.ts'
@@ -74,6 +87,35 @@ describe('a device', () => {
   })
 })
 
+describe('a device that takes no more', () => {
+  test.skipIf(process.platform === 'win32')('or that nobody reads is given up', async () => {
+    const cwd = folder()
+    const pipe = join(cwd, 'printer')
+    execFileSync('mkfifo', [pipe])
+    expect(await toDevice(bytes, pipe, cwd, { patience: 100 })).toMatchObject({
+      ok: false,
+      code: 'no-answer',
+      partly: false,
+    })
+    // Open for both, so that the pipe has a reader that never reads.
+    const reader = openSync(pipe, constants.O_RDWR | constants.O_NONBLOCK)
+    onTestFinished(() => closeSync(reader))
+    expect(await toDevice(bytes, pipe, cwd, { patience: 100 })).toMatchObject({
+      ok: false,
+      code: 'no-answer',
+      partly: true,
+    })
+  })
+
+  test.skipIf(!existsSync('/dev/full'))('or is full says so, with nothing sent', async () => {
+    expect(await toDevice(bytes, '/dev/full', '.')).toMatchObject({
+      ok: false,
+      code: 'ENOSPC',
+      partly: false,
+    })
+  })
+})
+
 describe('a socket', () => {
   test('gets every byte, and the end', async () => {
     const { port, received } = await printer()
@@ -91,6 +133,18 @@ describe('a socket', () => {
 
   test('that takes nothing is given up, and part of it may be printed', async () => {
     const { port } = await printer((socket) => socket.pause())
+    const much = new Uint8Array(64 * 1024 * 1024)
+    const sent = await toSocket(much, { host: '127.0.0.1', port }, { patience: 300 })
+    expect(sent).toMatchObject({ ok: false, code: 'no-answer', partly: true })
+  })
+
+  test('that talks and takes nothing is given up as well', async () => {
+    const { port } = await printer((socket) => {
+      socket.pause()
+      const talking = setInterval(() => socket.write('ready\n'), 50)
+      socket.on('close', () => clearInterval(talking))
+      onTestFinished(() => void socket.destroy())
+    })
     const much = new Uint8Array(64 * 1024 * 1024)
     const sent = await toSocket(much, { host: '127.0.0.1', port }, { patience: 300 })
     expect(sent).toMatchObject({ ok: false, code: 'no-answer', partly: true })
