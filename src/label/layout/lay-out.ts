@@ -49,15 +49,17 @@ function sketchOn(
   }
 }
 
-/** The first way in which nothing is cut; when there is none, the first that is possible at all. */
+/** The safest way in which nothing is cut but the name of the job; when there is none, the one that cuts least. */
 function bestOf(spots: readonly SymbolSpots[], sketch: (spots: SymbolSpots) => Sketch | null): Sketch | null {
-  let first: Sketch | null = null
+  // The number of the job stands in the code.
+  const cutsOf = ({ shortened }: Sketch) => shortened.filter((part) => part !== 'job').length
+  let best: Sketch | null = null
   for (const each of spots) {
     const drawn = sketch(each)
-    if (drawn?.shortened.length === 0) return drawn
-    first ??= drawn
+    if (drawn && cutsOf(drawn) === 0) return drawn
+    if (drawn && (best === null || cutsOf(drawn) < cutsOf(best))) best = drawn
   }
-  return first
+  return best
 }
 
 function laid({ shapes, shortened }: Sketch, { width, height }: LabelSize): Laid {

@@ -8,23 +8,42 @@ export interface SymbolSpots {
 }
 
 /**
- * The ways to put symbols on a label, the safest first: two in opposite corners where there is room, for what spoils one
- * seldom reaches the other; then one in the top right corner.
+ * The ways to put symbols on a label, the safest first: in three corners where there is room, in two opposite ones, in the
+ * top right one. What spoils one seldom reaches the others, and of damaged labels that counts for most
+ * (`../symbol/survival.ts`).
  */
 export function symbolSpots(area: Box, dpi: number): SymbolSpots[] | SymbolTooSmall {
   const shorter = Math.min(area.width, area.height)
   const needed = leastSide(dpi)
   const side = Math.max(needed, Math.min(share * shorter, largest))
-  const one = chooseSymbol(
-    { width: Math.min(side, area.width), height: Math.min(side, area.height), symbols: 1 },
-    dpi,
-  )
+  const room = { width: Math.min(side, area.width), height: Math.min(side, area.height) }
+  const one = chooseSymbol({ ...room, symbols: 1 }, dpi)
   if ('code' in one) return { ...one, room: shorter }
-  const two = chooseSymbol({ width: side, height: side, symbols: 2 }, dpi)
-  const spots = [{ symbol: one, places: [topRight(area, one.size)] }]
-  if ('code' in two || !hasRoomForTwo(area, two.size)) return spots
-  return [{ symbol: two, places: [topRight(area, two.size), bottomLeft(area, two.size)] }, ...spots]
+  return arrangements.flatMap(({ symbols, hasRoom, placesOf }) => {
+    const symbol = chooseSymbol({ ...room, symbols }, dpi)
+    return 'code' in symbol || !hasRoom(area, symbol.size)
+      ? []
+      : [{ symbol, places: placesOf(area, symbol.size) }]
+  })
 }
+
+const arrangements = [
+  {
+    symbols: 3,
+    hasRoom: ({ width, height }: Box, side: number) => height >= 2 * side && width - 2 * side >= betweenTwo,
+    placesOf: (area: Box, side: number) => [
+      topRight(area, side),
+      bottomLeft(area, side),
+      bottomRight(area, side),
+    ],
+  },
+  {
+    symbols: 2,
+    hasRoom: hasRoomForTwo,
+    placesOf: (area: Box, side: number) => [topRight(area, side), bottomLeft(area, side)],
+  },
+  { symbols: 1, hasRoom: () => true, placesOf: (area: Box, side: number) => [topRight(area, side)] },
+]
 
 /** Side of the smallest symbol that this printer can print legibly, with its quiet zone, in millimetres. */
 export function leastSide(dpi: number): number {
@@ -50,4 +69,8 @@ function topRight({ x, y, width }: Box, side: number): Box {
 
 function bottomLeft({ x, y, height }: Box, side: number): Box {
   return { x, y: y + height - side, width: side, height: side }
+}
+
+function bottomRight({ x, y, width, height }: Box, side: number): Box {
+  return { x: x + width - side, y: y + height - side, width: side, height: side }
 }

@@ -44,14 +44,20 @@ describe('what each label holds', () => {
   )
 
   test.each([
-    ['a4-24', 2],
-    ['letter-10', 2],
-    ['roll-64x34', 2],
-    ['roll-100x50', 2],
+    ['a4-24', 3],
+    ['letter-10', 3],
+    ['roll-64x34', 3],
+    ['roll-100x50', 3],
     ['a4-65', 1],
     ['a4-40', 1],
   ])('%s has room for %d symbols', (name, count) => {
     expect(symbolsOf(laidOn(name, bag).drawing)).toHaveLength(count)
+  })
+
+  test('a bag of few words has three on 64 x 34 mm, and so has an unused label', () => {
+    const few = { ...bag, what: ['8 × cover bolts M6x25'], where: ['cover, step 1'], warnings: [] }
+    expect(symbolsOf(laidOn('roll-64x34', few).drawing)).toHaveLength(3)
+    expect(symbolsOf(laidOn('roll-64x34', blank).drawing)).toHaveLength(3)
   })
 
   test('two symbols lie at opposite corners', () => {
@@ -67,7 +73,7 @@ describe('what each label holds', () => {
   })
 
   test('a caution stands white on black behind its sign', () => {
-    const { drawing } = laidOn('roll-64x34', { ...bag, warnings: ['arrow to the timing side'] })
+    const { drawing } = laidOn('roll-100x50', { ...bag, warnings: ['arrow to the timing side'] })
     const caution = drawing.shapes.find((shape) => shape.kind === 'text' && shape.reversed)
     expect(caution).toMatchObject({ text: '! arrow to the timing side' })
   })
