@@ -2,6 +2,7 @@ import { readCode } from '../../src/label/code.ts'
 import { chooseSymbol } from '../../src/label/symbol/choose-symbol.ts'
 import { survival } from '../../src/label/symbol/survival.ts'
 import { seededCodes } from '../../tests/label/known-codes.ts'
+import { bag, blank } from '../../tests/label/layout/samples.ts'
 import {
   doubleSubstitutions,
   doublings,
@@ -14,6 +15,7 @@ import { damages } from '../../tests/support/damage/damages.ts'
 import { dotsPerMillimetre } from '../../tests/support/damage/label-image.ts'
 import type { PlacementName } from '../../tests/support/damage/placements.ts'
 import { fitsLabel, type Print, sideOf } from '../../tests/support/damage/printed-label.ts'
+import { realReadings } from '../../tests/support/damage/real-labels.ts'
 import { type Tally, together } from '../../tests/support/damage/survey.ts'
 import { type DamageName, type DamagePool, openDamagePool } from '../damage-pool.ts'
 import { figure, type Printer } from '../measure.ts'
@@ -40,6 +42,7 @@ export async function run({ print }: Printer): Promise<void> {
     ...(await bySymbol(pool, print)),
   ]
   await pool.close()
+  await asLaidOut(print)
   const all = together(seen)
   print(
     `${all.labels} pictures: ${all.wrong} wrong codes; ${all.strays} other texts, which check digits refuse`,
@@ -85,6 +88,25 @@ async function byDamage(pool: DamagePool, print: Printer['print']): Promise<Tall
   print(`99 of 100 with oil up to 10 %, 90 of 100 at 20 %: reached with ${reached.join(', ') || 'none'}`)
   print('')
   return table.flat()
+}
+
+/** The same goals on labels as the product lays them out, with their words. */
+async function asLaidOut(print: Printer['print']): Promise<void> {
+  const names: DamageName[] = ['oil2', 'oil5', 'oil10', 'oil20']
+  print(row(`as laid out, ${labels} labels`, names.map(heading)))
+  for (const [says, content] of [
+    ['an unused label', blank],
+    ['a bag', bag],
+  ] as const) {
+    const cells: string[] = []
+    for (const name of names) {
+      const readings = await realReadings(content, damages[name], labels)
+      const wrong = readings.flatMap((each) => each.wrong).length
+      cells.push(`${readings.filter(({ zxing }) => zxing).length}, ${wrong} wrong`)
+    }
+    print(row(says, cells))
+  }
+  print('')
 }
 
 /** The survival table, whether the source holds the same, and what is chosen from it. */

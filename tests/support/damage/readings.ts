@@ -2,6 +2,7 @@ import { readCode } from '../../../src/label/code.ts'
 import type { Frame } from './camera.ts'
 import type { Mishap } from './damages.ts'
 import { jsqrReads, zxingReads } from './decoders.ts'
+import type { GreyImage } from './grey-image.ts'
 import { labelImage, type PlacedSymbol, type PrintedLabel } from './label-image.ts'
 
 /** What two decoders made of one damaged label. */
@@ -17,15 +18,16 @@ export interface Reading {
 
 /**
  * Reads a label after a mishap: the decoder of putback's own photos in a picture of the whole label; the other, which
- * knows of one symbol a picture only, held close to each symbol in turn as a scanner is.
+ * knows of one symbol a picture only, held close to each symbol in turn as a scanner is. `image`: the label as it was
+ * printed, where it is more than its symbols.
  */
 export async function readingAfter(
   mishap: Mishap,
   code: string,
   label: PrintedLabel,
-  options: { jsqr: boolean },
+  options: { jsqr: boolean; image?: GreyImage | undefined },
 ): Promise<Reading> {
-  const damaged = mishap.befalls(labelImage(label))
+  const damaged = mishap.befalls(options.image ?? labelImage(label))
   const whole = mishap.seen(damaged, around({ left: 0, top: 0, ...sizeOf(label) }, benchAround))
   const camera = await zxingReads(whole)
   const scanner: string[] = []
