@@ -70,7 +70,7 @@ export class PictureRecorder {
       const known = this.#knownBySum()
       const fresh = sorted.filter(({ picture }) => !known.has(picture.look.sha256))
       for (let from = 0; from < fresh.length; from += this.#batch) {
-        const failed = await this.#recordBatch(fresh.slice(from, from + this.#batch), from, fresh.length)
+        const failed = await this.#recordBatch(fresh, from)
         if (failed) return failed
       }
       this.#restoreMissing()
@@ -95,13 +95,18 @@ export class PictureRecorder {
     })
   }
 
-  async #recordBatch(batch: readonly SortedFile[], from: number, all: number): Promise<Failed | null> {
+  async #recordBatch(all: readonly SortedFile[], from: number): Promise<Failed | null> {
+    // Another program may be recording the same folder: what it has recorded by now is not copied as well.
+    this.#session.refresh()
+    const known = this.#knownBySum()
+    const batch = all.slice(from, from + this.#batch).filter(({ picture }) => !known.has(picture.look.sha256))
+    if (batch.length === 0) return null
     // Before anything is copied: a job that takes no pictures gets none.
     const refused = this.#refusalOf(batch[0])
     if (refused) return refused
     const copied: Copied[] = []
     for (const [index, one] of batch.entries()) {
-      this.#tell(`copying ${from + index + 1} of ${all}: ${shownName(one.picture.name)}`)
+      this.#tell(`copying ${from + index + 1} of ${all.length}: ${shownName(one.picture.name)}`)
       const file = this.#copy(one)
       if (file !== null) copied.push({ one, file })
       await nextTurn()

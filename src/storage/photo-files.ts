@@ -46,6 +46,8 @@ export class PhotoFiles {
   /** Copies that no entry names, by their length: those of an import that was broken off. */
   #unclaimed: Map<number, string[]> | null = null
   #copies = 0
+  /** The next number to try behind a name that several have. */
+  readonly #next = new Map<string, number>()
 
   constructor(jobFolder: string, recorded: Iterable<string>, fs: PhotoFileSystem = nodePhotoFileSystem) {
     this.path = join(jobFolder, PHOTOS_NAME)
@@ -195,14 +197,16 @@ export class PhotoFiles {
     }
   }
 
-  /** Gives a copy the first name that is free. */
+  /** Gives a copy the first name that is free. Thousands may be called alike: what was taken is not tried again. */
   #name(temporary: string, { stem, extension }: PictureToCopy): string {
-    for (let number = 1; number < MANY; number += 1) {
-      const name = `${stem}${number === 1 ? '' : `-${number}`}.${extension}`
+    const alike = `${stem}.${extension}`
+    for (let number = this.#next.get(alike) ?? 1; ; number += 1) {
+      const name = number === 1 ? alike : `${stem}-${number}.${extension}`
       if (this.#taken.has(name.toLowerCase())) continue
-      if (this.#putInPlace(temporary, join(this.path, name))) return name
+      if (!this.#putInPlace(temporary, join(this.path, name))) continue
+      this.#next.set(alike, number + 1)
+      return name
     }
-    throw new Error(`there are ${MANY} pictures called ${stem}`)
   }
 
   /** Never over a file that is there: false then. A rename would go over it, so the name is made by a link. */
@@ -256,14 +260,13 @@ export function isCopyName(name: string): boolean {
 }
 
 const CHUNK = 1 << 20
-const MANY = 10_000
 const TEMPORARY = /^\.copy-(\d+)-\d+\.tmp$/
 /** File systems without hard links: FAT and its kin, some of networks. */
 const NO_LINKS = new Set(['EPERM', 'ENOTSUP', 'EOPNOTSUPP', 'ENOSYS', 'EMLINK', 'EXDEV', 'EINVAL', 'EACCES'])
 
 function isNamed(name: string, { stem, extension }: PictureToCopy): boolean {
   const rest = name.startsWith(stem) ? name.slice(stem.length) : ''
-  return new RegExp(`^(?:-\\d{1,4})?\\.${extension}$`).test(rest)
+  return new RegExp(`^(?:-[1-9]\\d{0,5})?\\.${extension}$`).test(rest)
 }
 
 function fromSource<T>(path: string, work: () => T): T {

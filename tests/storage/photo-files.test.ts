@@ -120,6 +120,25 @@ test.runIf(process.platform !== 'win32')('only this user may read the copies', (
   expect([modeOf(photos.path), modeOf(join(photos.path, name))]).toEqual(['700', '600'])
 })
 
+test('of many in one second the names that others took are tried once, not again for each', () => {
+  let links = 0
+  const counting: PhotoFileSystem['linkSync'] = (existing, name) => {
+    links += 1
+    fs.linkSync(existing, name)
+  }
+  const { photos, put, copies } = bench(faulty(counting))
+  mkdirSync(photos.path)
+  const name = (number: number) => `20261125-101112${number === 1 ? '' : `-${number}`}.jpg`
+  for (let number = 1; number <= 40; number += 1)
+    writeFileSync(join(photos.path, name(number)), `of another program ${number}`)
+  for (let number = 41; number <= 80; number += 1)
+    expect(photos.copyIn({ ...put(`IMG_${number}.JPG`, `${number}`), stem: '20261125-101112' })).toBe(
+      name(number),
+    )
+  expect(copies()).toHaveLength(80)
+  expect(links).toBe(80)
+})
+
 test('nothing is made before the first copy', () => {
   const { photos, copies } = bench()
   expect(photos.has('20261125-101112.jpg')).toBe(false)
