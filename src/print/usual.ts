@@ -1,4 +1,4 @@
-import { readFileSync, renameSync, writeFileSync } from 'node:fs'
+import { readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import * as z from 'zod/mini'
 import type { HowPrinted } from '../lines/errand.ts'
@@ -16,26 +16,32 @@ export function usualHow(home: string): HowPrinted {
 export function keepUsual(home: string, how: HowPrinted): void {
   const path = join(home, NAME)
   const partial = `${path}.${process.pid}.tmp`
-  writeFileSync(partial, `${JSON.stringify(usual.parse(how), null, 2)}\n`, { mode: 0o600 })
-  renameSync(partial, path)
+  try {
+    writeFileSync(partial, `${JSON.stringify(usual.parse(how), null, 2)}\n`, { mode: 0o600 })
+    renameSync(partial, path)
+  } catch (error) {
+    rmSync(partial, { force: true })
+    throw error
+  }
 }
 
 const NAME = '.printing.json'
 
-const short = z.string().check(z.maxLength(300))
+/** As long as a line may be that is read. */
+const text = z.string().check(z.maxLength(500))
 
 /** A single file name is no usual target: the second label would find it taken. */
 const usual = z.object({
-  stock: z.optional(short),
+  stock: z.optional(text),
   dpi: z.optional(z.union([z.literal(203), z.literal(300)])),
   shift: z.optional(z.object({ x: z.number(), y: z.number() })),
   form: z.optional(z.enum(['pdf', 'svg', 'png', 'label-roll', 'receipt-roll'])),
   to: z.optional(
     z.discriminatedUnion('target', [
-      z.object({ target: z.literal('device'), path: short }),
+      z.object({ target: z.literal('device'), path: text }),
       z.object({
         target: z.literal('tcp'),
-        host: short,
+        host: text,
         port: z.int().check(z.minimum(1), z.maximum(65_535)),
       }),
     ]),
