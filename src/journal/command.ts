@@ -146,6 +146,8 @@ export type Command =
   | { do: 'accept-lost'; piece: PieceId; reason: string }
   | { do: 'use-again'; piece: PieceId; reason: string }
   | { do: 'rehome'; homes: { piece: PieceId; position: string }[]; reason: string }
+  /** The whole set that the piece is of gets the name. */
+  | { do: 'rename-piece'; piece: PieceId; name: string }
   | { do: 'settle-fault'; fault: FaultId; how: string }
   | { do: 'begin-build'; step: number }
   | { do: 'fit'; step?: number | undefined; fittings: Fitting[] }

@@ -226,6 +226,7 @@ const bodies = {
     homes: z.array(z.strictObject({ piece: pieceId, position: text })).check(z.minLength(1)),
     reason,
   },
+  renamed: { mates: z.array(pieceId).check(z.minLength(1)), name: text },
   settled: { fault: faultId, how: reason },
 
   'build-began': { step: no },

@@ -81,6 +81,7 @@ const LEAVES_CLEARANCE = new Set<EntryType>([
   'described',
   'archived',
   'noted',
+  'renamed',
   'container-opened',
   'container-put',
   'container-voided',
@@ -97,6 +98,7 @@ const LEAVES_CLEARANCE = new Set<EntryType>([
 
 const LEAVES_CARD = new Set<EntryType>([
   'described',
+  'renamed',
   'archived',
   'labels-voided',
   'pictures-added',
@@ -223,6 +225,12 @@ const appliers: Appliers = {
     for (const { piece, position } of homes) {
       const account = accountOf(state.ledger, piece)
       account.home = { ...account.home, position }
+    }
+  },
+  renamed: (state, { mates, name }) => {
+    for (const id of mates) {
+      const account = accountOf(state.ledger, id)
+      account.piece = { ...account.piece, name }
     }
   },
   settled: (state, { fault, how }) => {

@@ -82,6 +82,8 @@ export type Refusal =
   | { code: 'not-lost'; piece: PieceId }
   | { code: 'not-single-use'; piece: PieceId }
   | { code: 'not-matched'; piece: PieceId }
+  /** Another piece of that name belongs at the same position. */
+  | { code: 'name-taken'; name: string; piece: PieceId }
   | { code: 'home-taken'; position: string; piece: PieceId }
   | { code: 'no-such-position'; position: string; known: string[] }
   | { code: 'already-fitted'; piece: PieceId }

@@ -77,7 +77,7 @@ export function asBuilt(session: Session): AsBuilt {
     arrival: arrivalOf(state, entries),
     steps,
     supplies: suppliesOf(entries),
-    decisions: of('decided', 'rehomed'),
+    decisions: of('decided', 'rehomed', 'renamed'),
     overrides: stands.overrides,
     moves: of('moved').filter(({ moves }) => moves.some(({ piece }) => !isAid(state, piece))),
     counts: countsOf(state, entries),

@@ -56,7 +56,7 @@ const tellers: EntryTellers = {
   noted: (state, { step, kind, text, minutes }) => {
     const where = step === null ? '' : ` for ${stepName(state, step)}`
     return kind === 'minutes'
-      ? `worked ${minutes ?? 0} min${where}: ${text}`
+      ? `worked ${minutes ?? 0} min${where}${text === `${minutes} min` ? '' : `: ${text}`}`
       : `${NOTES[kind]}${where}: ${text}`
   },
 
@@ -110,6 +110,10 @@ const tellers: EntryTellers = {
         `${state.ledger.accounts.get(piece)?.piece.name ?? 'piece'} ${piece} to ${positionName(position)}`,
     )
     return `homes changed: ${changes.join(', ')}${because(reason)}`
+  },
+  renamed: (state, { mates, name }) => {
+    const at = mates.flatMap((id) => state.ledger.accounts.get(id)?.home.position ?? [])
+    return `renamed: ${joined(mates)}${at.length > 0 ? `, at ${joined(at)}` : ''}, to ${name}`
   },
   settled: (_, { fault, how }) => `${fault} settled: ${how}`,
 

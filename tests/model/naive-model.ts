@@ -107,6 +107,12 @@ export class NaiveModel {
     if (entry.type === 'rehomed') {
       for (const { piece, position } of entry.homes) this.#seat(piece).position = position
     }
+    if (entry.type === 'renamed') {
+      for (const piece of entry.mates) {
+        const seat = this.#seat(piece)
+        seat.piece = { ...seat.piece, name: entry.name }
+      }
+    }
     if (entry.type !== 'decided') return
     if (entry.what === 'left-off') this.#seat(entry.piece).should -= entry.count
     if (entry.what !== 'lost-accepted') return

@@ -291,7 +291,17 @@ export class NaiveWork {
 /** Whether an entry does anything to the machine, its pieces or what is owed. */
 function touchesTheRecord(entry: Entry): boolean {
   if (entry.type === 'counted') return entry.lines.some(({ difference }) => difference !== undefined)
-  const paperwork = ['opened', 'described', 'archived', 'noted', 'stopped', 'cleared', 'started', 'closed']
+  const paperwork = [
+    'opened',
+    'described',
+    'archived',
+    'renamed',
+    'noted',
+    'stopped',
+    'cleared',
+    'started',
+    'closed',
+  ]
   const bags = ['container-opened', 'container-put', 'container-voided', 'labels-dealt', 'labels-voided']
   const pictures = ['pictures-added', 'picture-sorted']
   return ![...paperwork, ...bags, ...pictures].includes(entry.type)

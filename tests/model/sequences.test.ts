@@ -69,6 +69,7 @@ const everyEntryType: Record<EntryType, true> = {
   supplied: true,
   decided: true,
   rehomed: true,
+  renamed: true,
   settled: true,
   'build-began': true,
   fitted: true,

@@ -299,6 +299,12 @@ const wild = {
       reason: pick.reason(pick.c),
     }
   },
+  // A name that others of the same home have, too.
+  'rename-piece': (pick) => ({
+    do: 'rename-piece',
+    piece: pick.piece(pick.a),
+    name: pick.some(['M6 bolt', 'gasket', 'cam caps', 'oil cap', ''], pick.b),
+  }),
   'settle-fault': (pick) => ({
     do: 'settle-fault',
     fault: pick.numbered('x', pick.state.dealt.fault, pick.a),
@@ -447,6 +453,8 @@ export const WHIMS: readonly (keyof typeof wild)[] = [
   'count',
   'explain',
   'explain',
+  'slacken',
+  'slacken',
   'slacken',
   'settle-angle',
   'rehome',

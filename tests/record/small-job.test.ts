@@ -82,7 +82,7 @@ step 1, pump cover (under way)
        7  2030-01-01 08:06  [Kim] put in: 1 × rag at inlet port
       12  2030-01-01 08:11  [Kim] all off in step 1, pump cover
   notes:
-      10  2030-01-01 08:09  [Kim] worked 20 min: 20 min
+      10  2030-01-01 08:09  [Kim] worked 20 min
       11  2030-01-01 08:10  [Kim] caution: hot
   on the way back:
       22  2030-01-01 08:21  [Ola] last look before step 1, pump cover

@@ -124,6 +124,10 @@ const byType = {
       story: [...seat, { do: 'note', kind: 'minutes', text: 'two bolts seized', minutes: 35 }],
       says: 'worked 35 min for step 1, Seat off: two bolts seized',
     },
+    {
+      story: [...seat, { do: 'note', kind: 'minutes', text: '35 min', minutes: 35 }],
+      says: 'worked 35 min for step 1, Seat off',
+    },
   ],
 
   'container-opened': [
@@ -381,6 +385,16 @@ const byType = {
         },
       ],
       says: 'homes changed: cam caps p3 to I4, cam caps p4 to I3, because line bored',
+    },
+  ],
+  renamed: [
+    {
+      story: [...seat, { do: 'rename-piece', piece: 'p1', name: 'saddle bolts' }],
+      says: 'renamed: p1, to saddle bolts',
+    },
+    {
+      story: [...caps, { do: 'rename-piece', piece: 'p2', name: 'bearing caps' }],
+      says: 'renamed: p1, p2, p3 and p4, at I1, I2, I3 and I4, to bearing caps',
     },
   ],
   settled: [

@@ -18,6 +18,7 @@ import { archive, clear, closeJob, describe, firstStart, openJob, redo, stop, un
 import { dealLabels, voidLabels } from './labels.ts'
 import { addPictures, sortPicture } from './pictures.ts'
 import { Refused } from './refuse.ts'
+import { renamePiece } from './rename.ts'
 import { addStep, beginStrip, changeStep, endStrip, note } from './steps.ts'
 import { drain, fill, mark, putIn, takeOff } from './strip.ts'
 import { acceptLost, leaveOff, move, rehome, settleFault, supply, useAgain } from './supply.ts'
@@ -58,6 +59,7 @@ const WORKS_WHEN_CLOSED = new Set<CommandName>([
   'redo',
   'archive',
   'describe',
+  'rename-piece',
   'note',
   'add-pictures',
   'sort-picture',
@@ -93,6 +95,7 @@ const deciders: Deciders = {
   'accept-lost': acceptLost,
   'use-again': useAgain,
   rehome,
+  'rename-piece': renamePiece,
   'settle-fault': settleFault,
   'begin-build': decideBuild,
   fit: decideFit,

@@ -1,5 +1,6 @@
 import type { Arrow, Errand, Printed } from '../errand.ts'
 import type { Line } from '../line.ts'
+import { oneOfSet } from '../one-set.ts'
 import { takeHow } from '../read-how.ts'
 import type { Verb } from '../verb.ts'
 
@@ -114,12 +115,7 @@ export const labelVerbs: readonly Verb[] = [
     examples: ['flags coolant hose', 'flags p14 on flag-100x25'],
     read(line) {
       const how = takeHow(line)
-      const words = line.takeRest('HOSE')
-      // All ends of one hose answer to its name, and any of them will do.
-      const pieces = line.pieces(words)
-      const sets = new Set(pieces.map((id) => setOf(line, id)))
-      const [piece = ''] = sets.size > 1 ? line.which(words, pieces) : pieces
-      return printed({ print: 'flags', piece }, how)
+      return printed({ print: 'flags', piece: oneOfSet(line, line.takeRest('HOSE')) }, how)
     },
   },
   {
@@ -214,9 +210,4 @@ function containersIn(line: Line): number[] {
       return inUse.length > 0 ? inUse : [first]
     })
   return [...new Set(numbers)]
-}
-
-function setOf(line: Line, id: Parameters<Line['account']>[0]): string {
-  const { piece } = line.account(id) ?? {}
-  return piece?.set ?? piece?.name ?? id
 }

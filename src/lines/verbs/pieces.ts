@@ -2,6 +2,7 @@ import type { Command } from '../../journal/command.ts'
 import type { Account } from '../../ledger/account.ts'
 import type { NamedPlace, Place } from '../../ledger/place.ts'
 import type { Line } from '../line.ts'
+import { oneOfSet } from '../one-set.ts'
 import type { Verb } from '../verb.ts'
 
 export const pieceVerbs: readonly Verb[] = [
@@ -22,6 +23,17 @@ export const pieceVerbs: readonly Verb[] = [
       const lies = ({ at }: Account) => [...at.keys()].some((place) => place !== 'machine')
       const { count, piece } = line.countAndOnePiece(lies)
       return { do: 'move', piece, count, from: from && line.placeOf(piece, from), into, reason }
+    },
+  },
+  {
+    words: ['rename'],
+    topic: 'pieces',
+    forms: ['rename PIECE to NAME'],
+    says: 'Gives a piece another name; a set keeps together.',
+    examples: ['rename rag to blue rag', 'rename p4 to valve cover studs'],
+    read(line) {
+      const name = line.take(/ (?:to|into) (.+)$/i)?.[0] ?? line.missing('to NAME')
+      return { do: 'rename-piece', piece: oneOfSet(line, line.takeRest('PIECE')), name }
     },
   },
   sends('scrap', 'Throws pieces away for good.', ['scrap old head gasket']),

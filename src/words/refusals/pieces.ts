@@ -28,6 +28,7 @@ export const pieceRefusals: Tellers<
   | 'not-single-use'
   | 'not-matched'
   | 'home-taken'
+  | 'name-taken'
   | 'no-such-position'
   | 'already-fitted'
 > = {
@@ -116,6 +117,11 @@ export const pieceRefusals: Tellers<
     told(
       `${positionName(position)} is the home of ${pieceName(state, piece)}`,
       `name both, so that they change homes with each other: ${say(`swap PIECE and ${piece} because ...`)}`,
+    ),
+  'name-taken': (state, { name, piece }) =>
+    told(
+      `the name '${name}' is taken: ${pieceName(state, piece)} (${piece}) belongs to the same home`,
+      'give it a name that tells the two apart',
     ),
   'no-such-position': (_, { position, known }) =>
     told(`there is no ${positionName(position)} in this set`, `its positions are ${joined(known)}`),

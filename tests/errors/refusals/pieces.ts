@@ -248,6 +248,16 @@ export const pieceCases = {
       ],
     },
   ],
+  'name-taken': [
+    {
+      given: [job, begin('Cam caps off'), set('cam caps', ['I1', 'I2']), set('caps', ['I1', 'I2'])],
+      when: { do: 'rename-piece', piece: 'p3', name: 'cam caps' },
+      says: [
+        "The name 'cam caps' is taken: cam cap I1 (p1) belongs to the same home.",
+        '> Give it a name that tells the two apart.',
+      ],
+    },
+  ],
   'no-such-position': [
     {
       given: caps,
