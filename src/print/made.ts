@@ -1,8 +1,10 @@
 import type { Drawing } from '../label/drawing.ts'
 import type { LabelContent } from '../label/label-content.ts'
+import type { LayoutRefusal } from '../label/layout/laid.ts'
 import { layOut } from '../label/layout/lay-out.ts'
 import type { Entry } from '../session/stored-entry.ts'
 import type { PrintTrouble } from '../words/printing.ts'
+import { type CutLabel, shortenedText } from '../words/shortened-labels.ts'
 import type { Choice } from './choose-print.ts'
 import { typeface } from './fonts.ts'
 
@@ -44,12 +46,21 @@ export function madeLabels(
   about: { title: string; name: string; entries?: readonly Entry[]; dealt?: Made['dealt'] },
 ): Made | NotMade {
   const labels: Drawing[] = []
-  const notes: string[] = []
+  const cut: CutLabel[] = []
+  const refusals: LayoutRefusal[] = []
   for (const content of contents) {
     const laid = layOut(content, stock.label, { typeface: typeface(), dpi })
-    if (!laid.ok) return notMade(laid.refusal, about.entries)
+    if (!laid.ok) {
+      refusals.push(laid.refusal)
+      continue
+    }
     labels.push(laid.drawing)
-    if (laid.shortened.length > 0) notes.push(`${content.name}: shortened ${laid.shortened.join(', ')}`)
+    cut.push({ label: content.name, parts: laid.shortened })
   }
-  return { ok: true, labels, pages: null, notes, entries: [], dealt: null, ...about }
+  const [refused] = refusals
+  if (refused) {
+    // All at once, so that they are not found one print after the other.
+    return notMade(refusals.length === 1 ? refused : { code: 'labels-not-drawn', refusals }, about.entries)
+  }
+  return { ok: true, labels, pages: null, notes: shortenedText(cut), entries: [], dealt: null, ...about }
 }

@@ -4,7 +4,7 @@ import type { Stock } from '../label/stock.ts'
 import type { Errand, HowPrinted } from '../lines/errand.ts'
 import type { ErrandOutcome } from '../session/errands.ts'
 import type { Session } from '../session/session.ts'
-import { badStockText, howText, type PrintTrouble, printTroubleTold, sizeText } from '../words/printing.ts'
+import { badStockText, howText, type PrintTrouble, printTroubleTold } from '../words/printing.ts'
 import { print } from './print.ts'
 import { findStocks, labelsFolder } from './stocks.ts'
 import { keepUsual, usualHow } from './usual.ts'
@@ -65,12 +65,14 @@ function usualTrouble(
 
 function stocks(home: string): ErrandOutcome {
   const { stocks: known, bad } = findStocks(home)
-  const rows = [...known.values()].map((stock) => `${stock.name.padEnd(14)}  ${stock.says}${sizeText(stock)}`)
+  const widest = Math.max(...[...known.keys()].map((name) => name.length))
+  const rows = [...known.values()].map(({ name, says }) => `${name.padEnd(widest)}  ${says}`)
   return {
     ok: true,
     text: [
       ...rows,
       ...bad.map(({ path, why }) => badStockText(basename(path), why)),
+      'Check the measures against your sheet or roll: "labels calibration on NAME".',
       `A stock of your own is a file of measures in ${labelsFolder(home)}.`,
     ],
     entries: [],

@@ -1,6 +1,6 @@
 import type { LayoutRefusal } from '../label/layout/laid.ts'
 import type { SheetRefusal } from '../label/sheet.ts'
-import type { Stock, StockFault } from '../label/stock.ts'
+import type { StockFault } from '../label/stock.ts'
 import type { HowPrinted, PrintForm, PrintTarget } from '../lines/errand.ts'
 import { say } from './cures.ts'
 import { counted } from './grammar.ts'
@@ -31,6 +31,8 @@ export type PrintTrouble =
   /** The record would not take what goes with it. */
   | { code: 'command-refused'; refused: string; told: Told }
   | LayoutRefusal
+  /** More than one label of a run. */
+  | { code: 'labels-not-drawn'; refusals: LayoutRefusal[] }
   | SheetRefusal
 
 /** What went wrong with printing, and what to do. */
@@ -93,6 +95,8 @@ export function printTroubleTold(trouble: PrintTrouble): Told {
       )
     case 'command-refused':
       return trouble.told
+    case 'labels-not-drawn':
+      return labelsNotDrawn(trouble.refusals)
     case 'not-sent':
       return notSent(trouble)
     case 'no-such-label':
@@ -110,12 +114,24 @@ export function printTroubleTold(trouble: PrintTrouble): Told {
   }
 }
 
+function labelsNotDrawn(refusals: readonly LayoutRefusal[]): Told {
+  const all = refusals.map(layoutTold)
+  const cures = [...new Set(all.map(({ cure }) => cure))]
+  const more = all.length > most ? [`and ${all.length - most} more`] : []
+  return told(`${all.length} labels cannot be drawn`, cures.join('; or '), [
+    ...all.slice(0, most).map(({ what }) => what),
+    ...more,
+  ])
+}
+
+const most = 12
+
 function layoutTold(trouble: LayoutRefusal): Told {
   switch (trouble.code) {
     case 'no-glyph':
       return told(
         `${trouble.label} cannot be drawn: the fonts have no ${trouble.characters.map(characterName).join(', ')}`,
-        'change the name that holds it, as with "rename", or write this label by hand',
+        `give it another name, as with ${say('rename p3 to oil cap')}, or write this label by hand`,
       )
     case 'symbol-too-small':
       return told(
@@ -153,7 +169,7 @@ function notSent({ why, where, partly, kind, dealt }: Extract<PrintTrouble, { co
       : kind === 'device'
         ? 'look at the cable and the name of the device, and whether you may write to it'
         : 'say another file'
-  return told(`not sent to ${where}: ${reason}`, cure, lines)
+  return told(`${kind === 'file' ? 'not written' : 'not sent'} to ${where}: ${reason}`, cure, lines)
 }
 
 const REASONS: Record<string, string> = {
@@ -213,11 +229,6 @@ export function howText({ stock, dpi, shift, to, form }: HowPrinted): string {
     ...(to?.target === 'device' ? [`to device ${to.path}`] : []),
   ]
   return said.length === 0 ? 'nothing is usual yet: PDF on a4-24, in a file' : `usual: ${said.join(', ')}`
-}
-
-/** The number of labels and the size of a stock, behind what it says of itself. */
-export function sizeText({ columns, rows, kind }: Stock): string {
-  return kind === 'sheet' && columns * rows > 1 ? ` (${columns} x ${rows})` : ''
 }
 
 /** A file of a stock that cannot be used. */

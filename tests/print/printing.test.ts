@@ -217,6 +217,22 @@ test.each(['labels 99', 'labels 2', 'labels 3', 'labels step 9', 'labels all'])(
   },
 )
 
+test('all labels that cannot be drawn are named at once, and with another name they can', async () => {
+  const on = benchWithJob()
+  on.say('begin cover off')
+  on.say('off 3 🔩 bolts M6x20 into new bag')
+  on.say('off مسمار into new bag')
+  const refused = await on.send('labels all')
+  expect(refused.code).toBe(1)
+  expect(refused.err).toContain('2 labels cannot be drawn.')
+  expect(refused.err).toContain("Bag 1 cannot be drawn: the fonts have no '🔩' (U+1F529).")
+  expect(refused.err).toContain('Bag 2 cannot be drawn')
+  on.say('rename p1 to golden bolts')
+  on.say('rename p2 to nail')
+  expect(await on.send('labels all to all.pdf')).toMatchObject({ code: 0 })
+  expect(await on.send('print plan to plan.pdf')).toMatchObject({ code: 0 })
+})
+
 async function demo(): Promise<Bench> {
   const made = bench()
   made.say('demo')

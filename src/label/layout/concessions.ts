@@ -17,12 +17,14 @@ export interface Concession {
   lots: number
   /** Job and date at the foot. */
   footer: boolean
+  /** Names are cut at their ends, sizes and all: half a name says more than none. */
+  ends: boolean
 }
 
 /**
  * The concessions in order, each made only when those before were not enough: first all shrinks; then the job goes,
  * whose number is in the code; then names are cut, then lots are left out from the end, then where it goes back, and the
- * words of the cautions; at last only the number of the lots is left.
+ * words of the cautions; then the one name that is left ends where the line does; at last only the number of the lots is left.
  */
 export function concessions({ what }: ContainerLabel): Concession[] {
   const none = {
@@ -32,6 +34,7 @@ export function concessions({ what }: ContainerLabel): Concession[] {
     warningLines: 99,
     lots: what.length,
     footer: true,
+    ends: false,
   }
   const cut = { ...none, scale: 0, smallest: handEm, cuts: true }
   const tight = { ...cut, whatLines: 1, whereLines: 1, warningLines: 1 }
@@ -50,6 +53,7 @@ export function concessions({ what }: ContainerLabel): Concession[] {
     one,
     { ...one, whereLines: 0 },
     { ...one, whereLines: 0, warningLines: 0 },
+    { ...one, whereLines: 0, warningLines: 0, ends: true },
     { ...one, lots: 0, whereLines: 0, warningLines: 0 },
   ]
 }

@@ -7,6 +7,7 @@ import { fitText, type Style, setText } from './fit-text.ts'
 import { frame, textShapes } from './frame.ts'
 import { headRow } from './head-row.ts'
 import type { About, Part, Sketch } from './laid.ts'
+import { cutEnd } from './shorten.ts'
 import type { SymbolSpots } from './symbol-spots.ts'
 import { armEm, handEm, sizesDown } from './type-sizes.ts'
 import { warningBoxes } from './warning-boxes.ts'
@@ -82,11 +83,13 @@ function bodyOf(
   let rest = column
   const add = (part: Part, text: string, style: Style, most: number) => {
     // What cannot be cut to so few lines, as figures only, takes one or two more.
-    const set = limits.cuts
-      ? (fitText(text, style, rest, most) ??
-        fitText(text, style, rest, most + 1) ??
-        fitText(text, style, rest, most + 2))
-      : uncut(text, style, rest, most)
+    const set = limits.ends
+      ? endCut(text, style, rest)
+      : limits.cuts
+        ? (fitText(text, style, rest, most) ??
+          fitText(text, style, rest, most + 1) ??
+          fitText(text, style, rest, most + 2))
+        : uncut(text, style, rest, most)
     if (!set) return false
     if (set.shortened) shortened.add(part)
     shapes.push(...textShapes(set.lines, style))
@@ -122,6 +125,16 @@ function bodyOf(
     shortened.add('warnings')
   }
   return { shapes: [...shapes, ...boxes.shapes], shortened: [...shortened] }
+}
+
+/** One line of the text, as far as it goes. */
+function endCut(text: string, style: Style, column: Column) {
+  const setOne = (candidate: string) => setText(candidate, { ...style, breaks: false }, column, 1)
+  const whole = setOne(text)
+  if (whole) return { ...whole, shortened: false }
+  const short = cutEnd(text, (candidate) => setOne(candidate) !== null)
+  const set = short === null ? null : setOne(short)
+  return set && { ...set, shortened: true }
 }
 
 function uncut(text: string, style: Style, column: Column, most: number) {

@@ -3,7 +3,8 @@ import type { Shape } from '../drawing.ts'
 import { labelSymbol, quietZone } from '../symbol/label-symbol.ts'
 import type { Typeface } from '../typeface.ts'
 import { type Box, between, bottomOf, type Column, spanAt } from './column.ts'
-import { fitText, type SetLine, type Style } from './fit-text.ts'
+import type { SetLine, Style } from './fit-text.ts'
+import { cutEnd } from './shorten.ts'
 import type { SymbolSpots } from './symbol-spots.ts'
 import { armEm, ascent, capHeight, handEm, pitch, sizesDown } from './type-sizes.ts'
 
@@ -75,18 +76,14 @@ function lastLine(
   column: Column,
   typeface: Typeface,
 ): { shapes: Shape[]; top: number; shortened: boolean } | null {
-  const style: Style = { typeface, size: handEm, weight: 'plain' }
   const top = bottomOf(column) - handEm * pitch
   const tail = start === '' ? end : end === '' ? '' : ` · ${end}`
   const span = spanAt(column, top, bottomOf(column))
   const tailWidth = typeface.widthOf(tail, handEm, 'plain')
-  const room = {
-    area: { x: span.x, y: top, width: span.width - tailWidth, height: handEm * pitch },
-    taken: [],
-  }
-  const set = start === '' ? { lines: [], shortened: false } : fitText(start, style, room, 1)
-  if (!set || tailWidth > span.width) return null
-  const text = (set.lines[0]?.text ?? '') + tail
+  const fits = (text: string) => typeface.widthOf(text, handEm, 'plain') <= span.width - tailWidth
+  const said = fits(start) ? start : cutEnd(start, fits)
+  if (said === null) return null
+  const text = said + tail
   const shape: Shape = {
     kind: 'text',
     x: span.x,
@@ -95,7 +92,7 @@ function lastLine(
     weight: 'plain',
     text,
   }
-  return { shapes: text === '' ? [] : [shape], top, shortened: set.shortened }
+  return { shapes: text === '' ? [] : [shape], top, shortened: said !== start }
 }
 
 /** The digits at the foot of the column, in one row where they stay legible at arm's length, otherwise in two or three. */

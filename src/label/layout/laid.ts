@@ -16,7 +16,7 @@ export interface About {
 }
 
 /** A label as it is drawn, with the names of what had to be shortened; or why there is none. */
-export type Laid = { ok: true; drawing: Drawing; shortened: string[] } | { ok: false; refusal: LayoutRefusal }
+export type Laid = { ok: true; drawing: Drawing; shortened: Part[] } | { ok: false; refusal: LayoutRefusal }
 
 export type LayoutRefusal = { label: string } & (
   | { code: 'no-glyph'; characters: string[] }

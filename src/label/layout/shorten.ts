@@ -17,6 +17,24 @@ export function shorten(text: string, fits: (shortened: string) => boolean): str
   return cutTo(good)
 }
 
+/**
+ * The text cut at its end, as little as makes it fit, for what is said whole elsewhere; null when not even its first
+ * word fits.
+ */
+export function cutEnd(text: string, fits: (shortened: string) => boolean): string | null {
+  const letters = lettersOf(text)
+  const cutTo = (length: number) => `${letters.slice(0, length).join('').trimEnd()}…`
+  const least = lettersOf(text.split(' ', 1)[0] ?? '').length
+  let [good, bad] = [least, letters.length]
+  if (!fits(cutTo(good))) return null
+  while (bad - good > 1) {
+    const middle = (good + bad) >> 1
+    if (fits(cutTo(middle))) good = middle
+    else bad = middle
+  }
+  return cutTo(good)
+}
+
 /** A text as what a reader takes for one letter each, so that no mark is cut from its letter. */
 export function lettersOf(text: string): string[] {
   return Array.from(new Intl.Segmenter().segment(text), ({ segment }) => segment)

@@ -109,6 +109,22 @@ describe('what does not fit', () => {
     expect(named.length).toBeGreaterThanOrEqual(3)
   })
 
+  test('on the smallest label half the name is left, and not only that there is one', () => {
+    const what = ['6 × extraordinarily long flange head bolts with captive washers M8x40 hex 13']
+    const { drawing } = laidOn('a4-65', { ...bag, what, warnings: ['caps are line-bored, never swap'] })
+    expect(textOf(drawing)).toMatch(/6 × extraord[a-z ]*…/)
+    expect(textOf(drawing)).not.toMatch(/\blots?\b/)
+  })
+
+  test('the job is cut at its end, behind its number', () => {
+    const { drawing, shortened } = laidOn('a4-24', {
+      ...bag,
+      job: '017 the blue twin of the neighbour, winter',
+    })
+    expect(shortened).toContain('job')
+    expect(textOf(drawing)).toMatch(/017 the blue [a-z, ]*…/)
+  })
+
   test('characters that the fonts lack are named, with the label', () => {
     const content = { ...bag, what: ['8 × 螺栓 M6'], where: ['cover 🔩'] }
     expect(layOut(content, { width: 64, height: 34 }, { typeface: fonts, dpi: 300 })).toEqual({

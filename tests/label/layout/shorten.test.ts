@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { shorten } from '../../../src/label/layout/shorten.ts'
+import { cutEnd, shorten } from '../../../src/label/layout/shorten.ts'
 
 const within = (most: number) => (text: string) => text.length <= most
 
@@ -45,4 +45,19 @@ test('whatever is cut fits, is no longer than asked, and keeps every short figur
       expect(figures(short)).toEqual(figures(parts.join(' ')))
     }),
   )
+})
+
+describe('cut at its end', () => {
+  test.each([
+    // No space is left before the dots.
+    ['001 Müller & Söhne / "red" twin', 21, '001 Müller & Söhne /…'],
+    ['001 Müller & Söhne', 8, '001 Mül…'],
+    ['001 Müller', 5, '001…'],
+  ])('%s in %d', (text, most, short) => {
+    expect(cutEnd(text, within(most))).toBe(short)
+  })
+
+  test('not within its first word', () => {
+    expect(cutEnd('001 Müller', within(3))).toBeNull()
+  })
 })
