@@ -22,9 +22,12 @@ export function findStocks(home: string): Stocks {
   return found
 }
 
-/** Where a user keeps stocks of his own, and where what is printed to a file goes. */
+/**
+ * Where a user keeps stocks of his own, and where what is printed to a file goes: beside a folder of jobs that is called
+ * so, else inside it, for what lies around another folder is not ours.
+ */
 export function labelsFolder(home: string): string {
-  return join(dirname(home), 'labels')
+  return join(basename(home) === 'jobs' ? dirname(home) : home, 'labels')
 }
 
 function readFolder(folder: string, { stocks, bad }: Stocks): void {
