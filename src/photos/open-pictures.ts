@@ -77,7 +77,7 @@ export async function openPhotos(
 function picturesMeant(state: State, of: PicturesOf): PictureFacts[] {
   switch (of.of) {
     case 'job':
-      return allPictures(state)
+      return unsortedFirst(allPictures(state))
     case 'container':
       return picturesOf(state, { container: of.no })
     case 'step':
@@ -87,6 +87,12 @@ function picturesMeant(state: State, of: PicturesOf): PictureFacts[] {
     default:
       return of satisfies never
   }
+}
+
+/** Of a whole job only some are opened: best those of which nobody has said yet what they show. */
+function unsortedFirst(pictures: readonly PictureFacts[]): PictureFacts[] {
+  const isUnsorted = ({ belongs }: PictureFacts) => belongs === null
+  return [...pictures.filter(isUnsorted), ...pictures.filter((picture) => !isUnsorted(picture))]
 }
 
 /** How a platform shows pictures, with the number of files that each start shows. */

@@ -72,7 +72,7 @@ describe('whose pictures', () => {
     )
   })
 
-  test('of the job: all, of which the first few are opened', async () => {
+  test('of the job: all, those first that nobody sorted, of which a few are opened', async () => {
     const { session } = await pictured()
     const { started, options } = bench('linux')
     const outcome = await openPhotos(session, { of: 'job' }, options)
@@ -80,7 +80,8 @@ describe('whose pictures', () => {
     const text = outcome.ok ? outcome.text : []
     expect(text).toHaveLength(7)
     expect(text[0]).toMatch(/^g1 {2}2026-11-25 09:00 {2}not sorted yet {2}.*20261125-090000\.jpg$/)
-    expect(text[5]).toMatch(/^g6 {2}without a time /)
+    expect(text[1]).toMatch(/^g6 {2}without a time {2}not sorted yet /)
+    expect(text[2]).toMatch(/^g2 {2}2026-11-25 10:00 {2}of bag 1 /)
     expect(text[6]).toBe('4 pictures opened of 6; the others lie beside.')
   })
 

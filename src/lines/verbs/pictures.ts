@@ -1,4 +1,5 @@
-import type { Belongs } from '../../journal/entry.ts'
+import type { Command } from '../../journal/command.ts'
+import type { Belongs, PictureId } from '../../journal/entry.ts'
 import type { Line } from '../line.ts'
 import { readContainer } from '../read-place.ts'
 import type { Verb } from '../verb.ts'
@@ -7,18 +8,18 @@ export const pictureVerbs: readonly Verb[] = [
   {
     words: ['photo'],
     topic: 'labels and pictures',
-    forms: ['photo g3 to bag 5', 'photo g3 to step 4', 'photo g3 to job'],
-    says: 'Says what a picture shows: a container, a step, or the job as a whole.',
-    examples: ['photo g3 to bag 2', 'photo g3 to step 1', 'photo g3 to job'],
+    forms: ['photo g3 to bag 5', 'photo g3..g9 to bag 5', 'photo g3, g7 to step 4', 'photo g3 to job'],
+    says: 'Says what pictures show: a container, a step, or the job as a whole.',
+    examples: ['photo g3 to bag 2', 'photo g3..g9 to bag 2', 'photo g3, g7 to step 1', 'photo g3 to job'],
     read(line) {
-      const [number] =
-        line.take(/^g(\d{1,9})(?= |$)/i) ??
+      const [said = ''] =
+        line.take(/^(g\d.*?)(?= (?:to|of|in|into)(?: |$)|$)/i) ??
         (line.rest === '' ? line.missing('g3') : line.notUnderstood(line.rest, 'photo g3 to bag 5'))
+      const pictures = picturesIn(line, said)
       const [to = ''] = line.take(/^(?:to|of|in|into) (.+)$/i) ?? line.missing('to bag 5')
       const isWhole = /^(?:the )?(?:whole )?(?:job|machine)$/i.test(to)
-      const belongs =
-        owner(line, to) ?? (isWhole ? 'none' : line.notUnderstood(to, `photo g${number} to bag 5`))
-      return { do: 'sort-picture', picture: `g${Number(number)}`, belongs }
+      const belongs = owner(line, to) ?? (isWhole ? 'none' : line.notUnderstood(to, `photo ${said} to bag 5`))
+      return pictures.map((picture): Command => ({ do: 'sort-picture', picture, belongs }))
     },
   },
   {
@@ -34,6 +35,21 @@ export const pictureVerbs: readonly Verb[] = [
     },
   },
 ]
+
+/** `g3`, `g3..g9`, `g3, g7..9`: each once. A range is what there is in it. */
+function picturesIn(line: Line, said: string): PictureId[] {
+  const found = said.split(/ ?, ?| and /i).flatMap((part): PictureId[] => {
+    const [, from, to = from] = /^g(\d{1,9})(?: ?(?:\.\.|-) ?g?(\d{1,9}))?$/i.exec(part) ?? []
+    const [first, last] = [Number(from), Number(to)]
+    if (from === undefined || last < first) line.notUnderstood(part, 'photo g3..g9 to bag 5')
+    const known = [...line.state.pictures.keys()].filter((id) => {
+      const no = Number(id.slice(1))
+      return no >= first && no <= last
+    })
+    return known.length > 0 ? known : [`g${first}`]
+  })
+  return [...new Set(found)]
+}
 
 function owner(line: Line, words: string): Belongs | null {
   const step = /^step (\d{1,4})$/i.exec(words)?.[1]
