@@ -42,6 +42,7 @@ export function meaningOf(typed: Typed, shown: Shown): Meaning {
     amountFilled(text, scene, screen) ??
     screenWord(text, scene, screen) ??
     misreadCode(text) ??
+    intoScanned(text, scene, shown) ??
     (screen.at === 'lies' && !findVerb(text) ? searched(text) : language(text, scene, screen))
   )
 }
@@ -210,6 +211,17 @@ function shownLabel(session: Scene['session'], screen: Screen): number | null {
   if (screen.at !== 'scan') return null
   const answer = scan(session, screen.text)
   return answer.kind === 'container' || answer.kind === 'blank' ? answer.container : null
+}
+
+/** What came off, written where a label was scanned that Enter would take in hand: it goes into that. */
+function intoScanned(text: string, scene: Scene, { screen, page }: Shown): Meaning | undefined {
+  const enter = page.enter?.act
+  if (screen.at !== 'scan' || enter?.do !== 'take' || findVerb(text)) return undefined
+  const off: Screen = { at: 'off' }
+  const meaning = language(text, { ...scene, hand: enter.container }, off)
+  return meaning.kind === 'act' && meaning.act.do === 'send'
+    ? { ...meaning, act: { ...meaning.act, to: meaning.act.to ?? off } }
+    : meaning
 }
 
 function searched(text: string): Meaning {

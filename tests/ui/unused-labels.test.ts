@@ -102,3 +102,22 @@ function onTheWayBack() {
   const typed = () => `${desk.typed().before}|${desk.typed().after}`
   return { ...bench, session: () => session, typed }
 }
+
+test('where another label is on the screen, an unused one is scanned and what came off is typed behind it', () => {
+  const { desk, type, session } = atTheBench()
+  type(`.1\r${labelCode(1, 2)}\r8 M6x25 hex 10 cover bolts\r${labelCode(1, 2)}\r`)
+  expect(desk.screen.at).toBe('scan')
+  type(`${labelCode(1, 3)}\rcover\r`)
+  expect(desk.screen).toEqual({ at: 'off' })
+  expect([...(session().state.ledger.accounts.get('p2')?.at ?? [])]).toEqual([['c3', 1]])
+})
+
+test('a bag that was scanned while things come off takes in what is typed; a word of the record stays one', () => {
+  const { desk, type, session } = atTheBench()
+  type(`.1\r${labelCode(1, 2)}\r8 M6x25 hex 10 cover bolts\rbag\r2 dowels\r`)
+  type(`${labelCode(1, 2)}\r3 washers\r`)
+  expect([...(session().state.ledger.accounts.get('p3')?.at ?? [])]).toEqual([['c2', 3]])
+  type(`${labelCode(1, 2)}\rend\r`)
+  expect(session().state.strip).toBeNull()
+  expect(desk.typed().before).toBe('')
+})
