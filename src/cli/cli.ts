@@ -52,12 +52,13 @@ export function openDesk({ options }: Arguments, { env, cwd, colour, now }: Plac
 
 function carryOut(desk: Desk, { words, options }: Arguments, place: Place): Result | Promise<Result> {
   const [first = '', ...rest] = words
-  const errand = (pending: Pending) => runErrand(desk, pending, progressOf(place))
+  const errand = (stdout: boolean) => (pending: Pending) =>
+    runErrand(desk, pending, progressOf(place), { stdout })
   try {
     if (first === 'demo') return demo(desk, rest, options)
-    if (first === 'run') return run(desk, rest, options, errand)
+    if (first === 'run') return run(desk, rest, options, errand(false))
     const result = perform(desk, words, options)
-    return isPending(result) ? errand(result) : result
+    return isPending(result) ? errand(true)(result) : result
   } catch (error) {
     return troubleOf(error, desk.shelf.home)
   }

@@ -1,5 +1,6 @@
 import { dirname } from 'node:path'
 import type { Errand } from '../lines/errand.ts'
+import type { PrintPlaces } from '../print/print.ts'
 import type { ErrandOutcome, Errands } from '../session/errands.ts'
 import type { Session } from '../session/session.ts'
 import type { Desk } from './desk.ts'
@@ -7,14 +8,19 @@ import { type Pending, resultOf } from './pending.ts'
 import type { Result } from './result.ts'
 import { troubleOf } from './trouble.ts'
 
-/** Runs an errand of the command line. `tell` hears how far it is, and an empty text at the end. */
+/**
+ * Runs an errand of the command line. `tell` hears how far it is, and an empty text at the end. `stdout` says whether
+ * standard output may take a file: not where other words go to it as well.
+ */
 export async function runErrand(
   desk: Desk,
   { errand, session }: Pending,
   tell: (progress: string) => void,
+  { stdout }: { stdout: boolean },
 ): Promise<Result> {
   try {
-    return resultOf(await errandIn(errand, session, { home: desk.shelf.home, cwd: desk.cwd }, tell))
+    const places = { home: desk.shelf.home, cwd: desk.cwd, stdout }
+    return resultOf(await errandIn(errand, session, places, tell))
   } catch (error) {
     return troubleOf(error, dirname(session.store.path))
   } finally {
@@ -24,7 +30,7 @@ export async function runErrand(
 
 /** The errands of the screens. */
 export function errandsOf(desk: Desk): Errands {
-  const places = { home: desk.shelf.home, cwd: desk.cwd }
+  const places = { home: desk.shelf.home, cwd: desk.cwd, stdout: false }
   return { run: (errand, session, tell) => errandIn(errand, session, places, tell) }
 }
 
@@ -32,7 +38,7 @@ export function errandsOf(desk: Desk): Errands {
 async function errandIn(
   errand: Errand,
   session: Session,
-  places: { home: string; cwd: string },
+  places: PrintPlaces,
   tell: (progress: string) => void,
 ): Promise<ErrandOutcome> {
   switch (errand.errand) {

@@ -20,11 +20,12 @@ export function show(
   if (result.ok && result.bytes && surface.bytes) {
     surface.bytes(result.bytes)
     // Standard output is the file: a word in it would spoil it.
-    surface.error(`${result.text.map(printable).join('\n')}\n`)
+    const words = json ? jsonLine(result, warnings) : result.text.map(printable).join('\n')
+    surface.error(`${words}\n`)
     return
   }
   if (json) {
-    surface.out(`${escaped(JSON.stringify(asJson(result, warnings), plain))}\n`)
+    surface.out(`${jsonLine(result, warnings)}\n`)
     return
   }
   for (const warning of warnings) surface.error(`${printable(warning)}\n`)
@@ -36,6 +37,10 @@ export function show(
 /** What went wrong, all of it, line by line. */
 function toldLines({ told }: Extract<Result, { ok: false }>): string[] {
   return [told.what, ...told.lines.map((line) => `  ${line}`), ...(told.cure === '' ? [] : [told.cure])]
+}
+
+function jsonLine(result: Result, warnings: string[]): string {
+  return escaped(JSON.stringify(asJson(result, warnings), plain))
 }
 
 function asJson(result: Result, warnings: string[]): object {

@@ -76,10 +76,13 @@ const schema: z.ZodMiniType<Stock> = z.strictObject({
   kind: z.enum(['sheet', 'roll', 'receipt']),
 })
 
+// In millimetres: what the widest heads of roll printers print is eight and a half inches. From memory.
+const widestHead = 216
+
 // Sums of tenths of a millimetre are not exact in binary; the page is.
 const rounding = 1e-6
 
-function faultsOfGeometry({ page, columns, rows, label, margin, gap, corner }: Stock): StockFault[] {
+function faultsOfGeometry({ page, columns, rows, label, margin, gap, corner, kind }: Stock): StockFault[] {
   const faults: StockFault[] = []
   const right = margin.left + columns * label.width + (columns - 1) * gap.x
   const bottom = margin.top + rows * label.height + (rows - 1) * gap.y
@@ -89,6 +92,8 @@ function faultsOfGeometry({ page, columns, rows, label, margin, gap, corner }: S
   if (bottom > page.height + rounding) {
     faults.push({ wrong: 'beyond-page', at: 'rows', reach: bottom, page: page.height })
   }
+  if (kind !== 'sheet' && page.width > widestHead)
+    faults.push({ wrong: 'too-large', at: 'page.width', most: widestHead })
   const roundest = Math.min(label.width, label.height) / 2
   if (corner > roundest) faults.push({ wrong: 'too-large', at: 'corner', most: roundest })
   return faults

@@ -1,3 +1,4 @@
+import { wholeDots } from '../label/render/on-dots.ts'
 import type { Stock } from '../label/stock.ts'
 import type { HowPrinted, Printed, PrintForm, PrintTarget } from '../lines/errand.ts'
 import type { PrintTrouble } from '../words/printing.ts'
@@ -26,13 +27,18 @@ export function choosePrint(
   const name = how.stock ?? (isSheet ? paperOf(usual, stocks) : usualStock(what, how))
   const stock = stocks.get(name.toLowerCase())
   if (!stock) return { code: 'no-such-stock', stock: name, known: [...stocks.keys()] }
+  const vain = saidInVain(what, said)
+  if (vain) return { code: 'only-for-labels', what: vain }
   const target = how.to ?? null
   const form = how.form ?? formFor(stock, target)
-  if (isRoll(form) && (isSheet || what.print === 'calibration')) return { code: 'not-on-a-roll', form }
+  if (isRoll(form) && isPages(what)) return { code: 'not-on-a-roll', form }
   if (isRoll(form) && stock.kind === 'sheet') return { code: 'stock-is-no-roll', stock: stock.name, form }
   const dpi = how.dpi ?? stock.dpi
   const { from = 1, copies = 1 } = how
   if (copies < 1) return { code: 'no-copies' }
+  const { width, height } = dotsOf(isPages(what) ? stock.page : stock.label, dpi)
+  const areDots = form !== 'pdf' && form !== 'svg'
+  if (areDots && width * height > MOST_DOTS) return { code: 'too-many-dots', width, height, dpi }
   return { stock, form, target, dpi, from, copies, shift: how.shift ?? { x: 0, y: 0 } }
 }
 
@@ -43,6 +49,24 @@ function withUsual(said: HowPrinted, usual: HowPrinted): HowPrinted {
   const printer = ofOther || said.to !== undefined ? {} : { form, to, dpi }
   const shifted = ofOther ? {} : { shift }
   return defined({ ...rest, ...printer, ...shifted, ...said })
+}
+
+/** What was said of single labels, where whole pages are printed: it would change nothing, and nobody would know. */
+function saidInVain(what: Printed, { from, shift }: HowPrinted): 'from' | 'shift' | null {
+  if (from !== undefined && isPages(what)) return 'from'
+  // The calibration page shows what a shift does.
+  return shift !== undefined && isPages(what) && what.print !== 'calibration' ? 'shift' : null
+}
+
+function isPages({ print }: Printed): boolean {
+  return print === 'plan' || print === 'template' || print === 'calibration'
+}
+
+/** Twice an A4 page at 600 dpi. The rasteriser holds four bytes for each dot. */
+const MOST_DOTS = 70_000_000
+
+function dotsOf({ width, height }: { width: number; height: number }, dpi: number) {
+  return { width: wholeDots(width, dpi), height: wholeDots(height, dpi) }
 }
 
 function defined(how: HowPrinted): HowPrinted {

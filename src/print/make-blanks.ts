@@ -49,7 +49,9 @@ export function makeBlanksAgain(
     ...made,
     notes: [
       ...made.notes,
-      ...(left > 0 ? [`${left} of ${range.from} to ${range.to} are in use or void, and were left out`] : []),
+      ...(left > 0
+        ? [`${left} of ${range.from} to ${range.to} are in use, void or were never dealt, and were left out`]
+        : []),
       'If the first print of these is still about, destroy it: two labels with one number are one too many.',
     ],
   }
@@ -61,7 +63,10 @@ function labelsOf({ state }: Session, nos: readonly number[], choice: Choice): M
   return madeLabels(
     nos.map((no) => blankLabel(state, no, labelCode(state.job.no, no))),
     choice,
-    { title: `unused labels ${first} to ${last}`, name: `${jobPart(state.job.no)}-unused-${first}-${last}` },
+    {
+      title: first === last ? `unused label ${first}` : `unused labels ${first} to ${last}`,
+      name: [jobPart(state.job.no), 'unused', ...new Set([first, last])].join('-'),
+    },
   )
 }
 

@@ -92,7 +92,9 @@ function refusalOf(state: Session['state'], no: number): NotMade | null {
 }
 
 function inUse({ state }: Session): number[] {
-  return [...state.containers.values()].filter(({ voided }) => voided === null).map(({ no }) => no)
+  const nos = [...state.containers.values()].filter(({ voided }) => voided === null).map(({ no }) => no)
+  // An unused label may have been opened long after its number was dealt; on a sheet one looks by the number.
+  return nos.sort((a, b) => a - b)
 }
 
 /** The day as it is written on labels, in the time of this place: `2026-11-25`. */

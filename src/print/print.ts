@@ -12,22 +12,35 @@ import { type Choice, choosePrint } from './choose-print.ts'
 import { toFreeFile } from './destinations/free-file.ts'
 import { send } from './destinations/send.ts'
 import type { Sent } from './destinations/sent.ts'
-import { typeface } from './fonts.ts'
+import { missingPart, typeface } from './fonts.ts'
 import type { Made } from './made.ts'
 import { makeDrawings } from './make-drawings.ts'
 import { renderLabels } from './render-labels.ts'
 import { findStocks, labelsFolder } from './stocks.ts'
 import { usualHow } from './usual.ts'
 
+/** Where things lie around a print. */
+export interface PrintPlaces {
+  /** The folder of the jobs. */
+  home: string
+  /** Where paths begin. */
+  cwd: string
+  /** Whether there is a standard output that takes a file. */
+  stdout: boolean
+}
+
 /** Draws what is asked for and sends it where it is to go. */
 export async function print(
   { what, how }: Extract<Errand, { errand: 'print' }>,
   session: Session,
-  { home, cwd }: { home: string; cwd: string },
+  { home, cwd, stdout }: PrintPlaces,
 ): Promise<ErrandOutcome> {
   const { stocks } = findStocks(home)
   const choice = choosePrint(what, how, usualHow(home), stocks)
   if ('code' in choice) return failed(session, choice)
+  if (choice.target?.target === 'stdout' && !stdout) return failed(session, { code: 'no-standard-output' })
+  const missing = missingPart()
+  if (missing !== null) return failed(session, { code: 'part-missing', part: missing })
   const now = new Date()
   const made = makeDrawings(session, what, choice, now)
   if (!made.ok) return failed(session, made.trouble, made.entries)
@@ -37,10 +50,15 @@ export async function print(
 }
 
 async function render(made: Made, choice: Choice, now: Date): Promise<Uint8Array | PrintTrouble> {
-  const pages = made.pages ?? onSheets(made.labels, choice)
+  const pages = made.pages ? repeated(made.pages, choice.copies) : onSheets(made.labels, choice)
   if ('code' in pages) return pages
   if (choice.form === 'pdf') return pdfOf(pages, { typeface: typeface(), title: made.title, made: now })
-  return renderLabels(made.pages ?? made.labels, choice)
+  return renderLabels(made.pages ? pages : made.labels, choice)
+}
+
+/** One whole set after the other. */
+function repeated(pages: Drawing[], copies: number): Drawing[] {
+  return Array.from({ length: copies }, () => pages).flat()
 }
 
 function onSheets(

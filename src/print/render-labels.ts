@@ -1,6 +1,7 @@
-import type { Drawing } from '../label/drawing.ts'
+import { type Drawing, moved } from '../label/drawing.ts'
 import { bitmapOf } from '../label/render/bitmap.ts'
 import { labelRollBytes } from '../label/render/label-roll.ts'
+import { wholeDots } from '../label/render/on-dots.ts'
 import { pngOf } from '../label/render/png.ts'
 import { openRasteriser } from '../label/render/rasteriser.ts'
 import { receiptRollBytes } from '../label/render/receipt-roll.ts'
@@ -12,15 +13,22 @@ import { rasteriserWasm, typeface } from './fonts.ts'
 /** Labels as a picture of one, or in the commands of a roll printer. */
 export async function renderLabels(
   labels: readonly Drawing[],
-  { form, dpi, copies }: Choice,
+  { form, dpi, copies, shift }: Choice,
 ): Promise<Uint8Array | PrintTrouble> {
   const [only] = labels
   if (form === 'svg' || form === 'png') {
-    if (labels.length !== 1 || !only) return { code: 'one-label-only', count: labels.length, form }
+    const count = labels.length * copies
+    if (count !== 1 || !only) return { code: 'one-label-only', count, form }
   }
   if (form === 'svg' && only) return new TextEncoder().encode(svgOf(only, typeface()))
   const tools = { typeface: typeface(), rasteriser: await openRasteriser(rasteriserWasm()) }
   if (form === 'png' && only) return pngOf(only, dpi, tools)
-  const bitmaps = labels.map((label) => bitmapOf(label, dpi, tools))
+  const bitmaps = labels.map((label) => bitmapOf(shifted(label, shift, dpi), dpi, tools))
   return form === 'receipt-roll' ? receiptRollBytes(bitmaps, { copies }) : labelRollBytes(bitmaps, { copies })
+}
+
+/** By whole dots, so that the modules of a symbol stay on theirs. */
+function shifted(label: Drawing, { x, y }: Choice['shift'], dpi: number): Drawing {
+  const [right, down] = [x, y].map((length) => (wholeDots(length, dpi) * 25.4) / dpi) as [number, number]
+  return right === 0 && down === 0 ? label : moved(label, right, down)
 }

@@ -5,7 +5,7 @@ import type { Errand, HowPrinted } from '../lines/errand.ts'
 import type { ErrandOutcome } from '../session/errands.ts'
 import type { Session } from '../session/session.ts'
 import { badStockText, howText, type PrintTrouble, printTroubleTold } from '../words/printing.ts'
-import { print } from './print.ts'
+import { type PrintPlaces, print } from './print.ts'
 import { findStocks, labelsFolder } from './stocks.ts'
 import { keepUsual, usualHow } from './usual.ts'
 
@@ -16,7 +16,7 @@ type Usual = Extract<Errand, { errand: 'print-usual' }>
 export async function runPrinting(
   errand: Printing,
   session: Session,
-  places: { home: string; cwd: string },
+  places: PrintPlaces,
 ): Promise<ErrandOutcome> {
   switch (errand.errand) {
     case 'print':

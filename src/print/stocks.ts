@@ -1,4 +1,4 @@
-import { readdirSync, readFileSync } from 'node:fs'
+import { readdirSync, readFileSync, statSync } from 'node:fs'
 import { basename, dirname, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { readStock, type Stock, type StockFault } from '../label/stock.ts'
@@ -6,7 +6,7 @@ import { readStock, type Stock, type StockFault } from '../label/stock.ts'
 /** A file of a stock that cannot be used, and why. */
 export interface BadStock {
   path: string
-  why: 'not-json' | 'unreadable' | { faults: StockFault[] }
+  why: 'not-json' | 'unreadable' | 'too-large' | { faults: StockFault[] }
 }
 
 export interface Stocks {
@@ -35,7 +35,12 @@ function readFolder(folder: string, { stocks, bad }: Stocks): void {
     const path = join(folder, name)
     let raw: unknown
     try {
-      raw = JSON.parse(readFileSync(path, 'utf8'))
+      if (statSync(path).size > MOST_BYTES) {
+        bad.push({ path, why: 'too-large' })
+        continue
+      }
+      // Some editors put a mark of its encoding before a text.
+      raw = JSON.parse(readFileSync(path, 'utf8').replace(/^\ufeff/, ''))
     } catch (error) {
       bad.push({ path, why: error instanceof SyntaxError ? 'not-json' : 'unreadable' })
       continue
@@ -45,6 +50,9 @@ function readFolder(folder: string, { stocks, bad }: Stocks): void {
     else bad.push({ path, why: { faults: reading.refusal.faults } })
   }
 }
+
+/** A stock is a few lines. */
+const MOST_BYTES = 100_000
 
 function namesIn(folder: string): string[] {
   try {

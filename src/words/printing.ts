@@ -12,6 +12,13 @@ export type PrintTrouble =
   | { code: 'not-on-a-roll'; form: PrintForm }
   | { code: 'stock-is-no-roll'; stock: string; form: PrintForm }
   | { code: 'no-copies' }
+  /** It changes nothing on whole pages. */
+  | { code: 'only-for-labels'; what: 'from' | 'shift' }
+  /** Dots across and down. */
+  | { code: 'too-many-dots'; width: number; height: number; dpi: number }
+  | { code: 'no-standard-output' }
+  /** A package that came with the program. */
+  | { code: 'part-missing'; part: string }
   | { code: 'one-label-only'; count: number; form: PrintForm }
   | { code: 'nothing-to-print'; what: 'container' | 'unused label' }
   | { code: 'label-still-unused'; label: number }
@@ -56,6 +63,23 @@ export function printTroubleTold(trouble: PrintTrouble): Told {
       )
     case 'no-copies':
       return told('no copies would be nothing', 'say how many copies, or leave it out')
+    case 'only-for-labels':
+      return told(`"${trouble.what}" is for labels, and this is printed on whole pages`, 'leave it out')
+    case 'too-many-dots':
+      return told(
+        `a label of ${trouble.width} x ${trouble.height} dots at ${trouble.dpi} dpi is more than can be drawn`,
+        'use a smaller label, a lower resolution, or a PDF',
+      )
+    case 'no-standard-output':
+      return told(
+        'nothing can go to standard output from here',
+        `name a file, or say it on the command line: ${say('putback labels 3 to -')}`,
+      )
+    case 'part-missing':
+      return told(
+        `a part of putback is not there, ${trouble.part}, so nothing can be printed`,
+        'install putback again; the record is not touched by that',
+      )
     case 'one-label-only':
       return told(
         `one ${trouble.form} holds one label, and ${trouble.count} were asked for`,
@@ -177,6 +201,17 @@ const REASONS: Record<string, string> = {
   'no-device': 'that is a file or a folder, not a device',
   'no-answer': 'it does not answer',
   ENOENT: 'there is no such place',
+  ENXIO: 'there is no such device',
+  ENODEV: 'there is no such device',
+  ENOTDIR: 'one of its folders is a file',
+  EEXIST: 'one of its folders is a file',
+  EISDIR: 'that is a folder',
+  ENAMETOOLONG: 'its name is too long',
+  EINVAL: 'no file can have that name',
+  EPERM: 'you may not write there',
+  EBUSY: 'another program is using it',
+  EIO: 'the disk or the device failed',
+  EDQUOT: 'your share of the disk is full',
   EACCES: 'you may not write there',
   ENOSPC: 'the disk is full',
   EROFS: 'it may only be read',
@@ -234,12 +269,18 @@ export function howText({ stock, dpi, shift, to, form }: HowPrinted): string {
 /** A file of a stock that cannot be used. */
 export function badStockText(
   file: string,
-  why: 'not-json' | 'unreadable' | { faults: StockFault[] },
+  why: 'not-json' | 'unreadable' | 'too-large' | { faults: StockFault[] },
 ): string {
   if (why === 'not-json') return `${file} is no JSON, and is passed over.`
   if (why === 'unreadable') return `${file} cannot be read, and is passed over.`
-  return `${file} is passed over: ${why.faults.map(faultText).join('; ')}.`
+  if (why === 'too-large') return `${file} is far too large for a stock, and is passed over.`
+  const more = why.faults.length - MOST_FAULTS
+  const faults = why.faults.slice(0, MOST_FAULTS).map(faultText)
+  return `${file} is passed over: ${[...faults, ...(more > 0 ? [`and ${more} more`] : [])].join('; ')}.`
 }
+
+/** As many as a stock has fields, and a few that nobody knows. */
+const MOST_FAULTS = 15
 
 function faultText(fault: StockFault): string {
   switch (fault.wrong) {
@@ -248,7 +289,7 @@ function faultText(fault: StockFault): string {
     case 'not-known':
       return `${fault.at} is not known`
     case 'not-as-asked':
-      return `${fault.at} is not of the right kind`
+      return `${fault.at || 'the whole'} is not of the right kind`
     case 'too-small':
       return `${fault.at} is below ${fault.least}`
     case 'too-large':

@@ -93,6 +93,11 @@ describe('what is no stock, and why', () => {
       [{ wrong: 'beyond-page', at: 'rows', reach: expect.closeTo(301.2, 6), page: 297 }],
     ],
     [
+      'a roll wider than any printer of rolls',
+      { ...a4Of24, kind: 'roll', page: { width: 300, height: 297 } },
+      [{ wrong: 'too-large', at: 'page.width', most: 216 }],
+    ],
+    [
       'corners rounder than a circle',
       { ...a4Of24, corner: 17 },
       [{ wrong: 'too-large', at: 'corner', most: 16.95 }],

@@ -127,7 +127,7 @@ describe('unused labels', () => {
     expect(err).toContain('"labels blank again 1..5"')
     on.told('begin cover off', 'off cover into tag 2', 'void 3 because torn')
     const again = await on.send('labels blank again 1..5 to again.pdf')
-    expect(again.out).toContain('2 of 1 to 5 are in use or void')
+    expect(again.out).toContain('2 of 1 to 5 are in use, void or were never dealt')
     expect(await codesOnPages(read(on, 'again.pdf'))).toEqual(
       new Set([1, 4, 5].map((no) => labelCode(1, no))),
     )
