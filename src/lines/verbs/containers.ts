@@ -1,6 +1,7 @@
 import type { ContainerKind } from '../../journal/command.ts'
 import type { Line } from '../line.ts'
 import { readNewContainer, splitLabel } from '../read-place.ts'
+import { relabelling } from '../relabel.ts'
 import type { Verb } from '../verb.ts'
 
 export const containerVerbs: readonly Verb[] = [
@@ -44,6 +45,19 @@ export const containerVerbs: readonly Verb[] = [
         container: line.container(line.takeRest('N')),
         inside: line.container(outer ?? ''),
       }
+    },
+  },
+  {
+    words: ['relabel'],
+    topic: 'containers',
+    forms: ['relabel 3 to 14 [because REASON]'],
+    says: 'Gives a bag another label, most often an unused one: all it holds goes with it, and the old label is void.',
+    examples: ['relabel 3 to 14', 'relabel bag 3 to 14 because oil has got at it'],
+    read(line) {
+      const reason = line.reasonIfAny() ?? 'relabelled'
+      const [to = ''] = line.take(/ (?:to|as|into|with) (.+)$/i) ?? line.missing('to N')
+      const from = line.container(line.takeRest('N'))
+      return relabelling(line.state, from, line.container(to.replace(/^label /i, '')), reason)
     },
   },
   {
