@@ -1,4 +1,4 @@
-import { findVerb } from '../../lines/read-line.ts'
+import { findVerb, nearestVerb } from '../../lines/read-line.ts'
 import { verbs } from '../../lines/verbs.ts'
 import { KEYS, SCREEN_WORDS } from '../keys.ts'
 import { NO_CHOICES, type Page, rowsOf } from '../page.ts'
@@ -13,7 +13,11 @@ export function helpPage(width: number, about: string | null): Page {
   return {
     title: line(strong('HELP'), about === null ? '' : `  ${about}`),
     top: [],
-    rows: rowsOf(found ? aboutVerb(found.verb, width) : everything(width)),
+    rows: rowsOf(
+      found
+        ? aboutVerb(found.verb, width)
+        : groups(about === null ? [] : unknownWord(about, width), everything(width)),
+    ),
     enter: { says: 'back', act: { do: 'back' } },
     choice: NO_CHOICES,
     large: null,
@@ -32,6 +36,12 @@ function aboutVerb({ says, forms, examples }: Verb, width: number): Line[] {
       examples.flatMap((example) => indented(line(example), width)),
     ),
   )
+}
+
+function unknownWord(about: string, width: number): Line[] {
+  const nearest = nearestVerb(about)
+  const perhaps = nearest === null ? '' : ` Perhaps "? ${nearest}".`
+  return indented(`There is no word "${about}" to begin a line with.${perhaps} This is all there is:`, width)
 }
 
 const KEY_WIDTH = 16
