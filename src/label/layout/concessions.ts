@@ -53,6 +53,7 @@ export function concessions({ what }: ContainerLabel): Concession[] {
     one,
     { ...one, whereLines: 0 },
     { ...one, whereLines: 0, warningLines: 0 },
+    { ...one, whatLines: 2, whereLines: 0, warningLines: 0, ends: true },
     { ...one, whereLines: 0, warningLines: 0, ends: true },
     { ...one, lots: 0, whereLines: 0, warningLines: 0 },
   ]

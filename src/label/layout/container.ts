@@ -84,7 +84,7 @@ function bodyOf(
   const add = (part: Part, text: string, style: Style, most: number) => {
     // What cannot be cut to so few lines, as figures only, takes one or two more.
     const set = limits.ends
-      ? endCut(text, style, rest)
+      ? endCut(text, style, rest, most)
       : limits.cuts
         ? (fitText(text, style, rest, most) ??
           fitText(text, style, rest, most + 1) ??
@@ -127,13 +127,13 @@ function bodyOf(
   return { shapes: [...shapes, ...boxes.shapes], shortened: [...shortened] }
 }
 
-/** One line of the text, as far as it goes. */
-function endCut(text: string, style: Style, column: Column) {
-  const setOne = (candidate: string) => setText(candidate, { ...style, breaks: false }, column, 1)
-  const whole = setOne(text)
+/** The text in so many lines, as far as it goes in them. */
+function endCut(text: string, style: Style, column: Column, most: number) {
+  const setSo = (candidate: string) => setText(candidate, { ...style, breaks: false }, column, most)
+  const whole = setSo(text)
   if (whole) return { ...whole, shortened: false }
-  const short = cutEnd(text, (candidate) => setOne(candidate) !== null)
-  const set = short === null ? null : setOne(short)
+  const short = cutEnd(text, (candidate) => setSo(candidate) !== null)
+  const set = short === null ? null : setSo(short)
   return set && { ...set, shortened: true }
 }
 
