@@ -5,7 +5,7 @@ import type { Session } from '../session/session.ts'
 import type { Act, Command } from './act.ts'
 import { type Answer, notUnderstood, outcomeAnswer, saying } from './answer.ts'
 import type { Pressed } from './controls/line/key-reader.ts'
-import { type LineEvent, lineEditor, type ScreenKey } from './controls/line/line-editor.ts'
+import type { LineEvent, ScreenKey } from './controls/line/line-editor.ts'
 import { scrolled, windowAt } from './controls/list-window.ts'
 import { ErrandOut, type News } from './errand-out.ts'
 import { bodyHeight, hasRoom, type Size } from './layout.ts'
@@ -13,11 +13,14 @@ import type { Meaning, Typed } from './meaning.ts'
 import { pageOf } from './model/page-of.ts'
 import type { Hall, Scene } from './model/scene.ts'
 import { errorTold, recordTold } from './model/trouble.ts'
-import { placeOf, type Screen, type Trail, walk } from './navigation.ts'
+import type { Screen } from './navigation.ts'
 import { OpenJob } from './open-job.ts'
 import type { Page } from './page.ts'
 import { meaningOf } from './read-typed.ts'
+import { restOf, sendCommands } from './send-commands.ts'
 import { SIGNS } from './signs.ts'
+import { Talk } from './talk.ts'
+import { Way } from './way.ts'
 
 export interface DeskOptions {
   shelf: JobShelf
@@ -35,11 +38,10 @@ export class Desk {
   readonly #colour: boolean
   readonly #now: () => Date
   readonly #errand: ErrandOut
-  readonly #line = lineEditor()
+  readonly #talk = new Talk()
+  readonly #way = new Way({ at: 'jobs' })
   readonly #listeners = new Set<() => void>()
-  #trail: Trail = [{ screen: { at: 'jobs' }, scroll: null }]
   #hand: number | null = null
-  #answer: { answer: Answer; beside: string } | null = null
   #size: Size = { width: 80, height: 24 }
   #isLarge = false
   #ended: number | null = null
@@ -100,16 +102,16 @@ export class Desk {
 
   press(pressed: Pressed): void {
     this.#presses += 1
-    for (const event of this.#line.take(pressed)) {
+    for (const event of this.#talk.press(pressed)) {
       if (this.#ended === null) this.#attempt(() => this.#handle(event))
     }
-    this.#isNewsWhole = this.#text() === ''
+    this.#isNewsWhole = this.#talk.text() === ''
     this.#changed()
   }
 
   /** Some time without a key. */
   settle(): void {
-    this.#line.settle()
+    this.#talk.settle()
   }
 
   /** Leaves the job to others. */
@@ -124,20 +126,20 @@ export class Desk {
   }
 
   get screen(): Screen {
-    return placeOf(this.#trail).screen
+    return this.#way.screen
   }
 
   get scroll(): number | null {
-    return placeOf(this.#trail).scroll
+    return this.#way.scroll
   }
 
   typed(): Typed {
-    return { before: this.#line.before(), after: this.#line.after() }
+    return this.#talk.typed()
   }
 
   /** What is said to the last line, as long as nothing else is being typed. */
   answer(): Answer | null {
-    return this.#answer?.beside === this.#text() ? this.#answer.answer : null
+    return this.#talk.answer()
   }
 
   /** What came of an errand while something else was done, until it was seen. */
@@ -170,7 +172,7 @@ export class Desk {
 
   /** A frame asks the same more than once: worked out once as long as nothing happened. */
   #oncePer<Value>(what: string, compute: () => Value): Value {
-    const at = `${this.#version} ${this.session?.version} ${this.#text()}`
+    const at = `${this.#version} ${this.session?.version} ${this.#talk.text()}`
     if (this.#known.at !== at) this.#known = { at, values: new Map() }
     const { values } = this.#known
     if (!values.has(what)) values.set(what, compute())
@@ -198,13 +200,13 @@ export class Desk {
     this.#known = { at: '', values: new Map() }
     switch (event.kind) {
       case 'line':
-        this.#answer = null
+        this.#talk.forgetAnswer()
         this.#seen()
         this.#enter(event)
         break
       case 'paste':
-        if (this.session) this.#walk({ at: 'paste', lines: event.lines })
-        else this.#say(saying('A paste of several lines has no place here.'))
+        if (this.session) this.#way.go({ at: 'paste', lines: event.lines })
+        else this.#talk.say(saying('A paste of several lines has no place here.'))
         break
       case 'key':
         this.#key(event.key)
@@ -218,11 +220,11 @@ export class Desk {
     const meaning = this.#meaningOf(typed)
     if (meaning.kind === 'nothing') return
     if (meaning.kind === 'not-understood') {
-      if (!meaning.drop) this.#keep(typed)
-      this.#say(notUnderstood(meaning.told))
+      if (!meaning.drop) this.#talk.write(typed)
+      this.#talk.say(notUnderstood(meaning.told))
       return
     }
-    if (meaning.keep) this.#keep(meaning.keep)
+    if (meaning.keep) this.#talk.write(meaning.keep)
     this.#do(meaning.act, typed)
   }
 
@@ -236,9 +238,9 @@ export class Desk {
         if (this.page().question || this.screen.at === 'which') this.#key('back')
         break
       case 'back':
-        this.#answer = null
+        this.#talk.forgetAnswer()
         this.#seen()
-        this.#trail = walk(this.#trail, { back: true })
+        this.#way.back()
         break
       case 'large':
         this.#isLarge = !this.#isLarge
@@ -260,13 +262,13 @@ export class Desk {
     const { rows, top, start } = this.page()
     const height = bodyHeight(this.#size, this) - top.length
     const window = windowAt(rows.length, height, this.scroll ?? start ?? 0)
-    this.#trail = walk(this.#trail, { scroll: scrolled(window, by, rows.length, height) })
+    this.#way.scrollTo(scrolled(window, by, rows.length, height))
   }
 
   #do(act: Act, typed: Typed): void {
     switch (act.do) {
       case 'send':
-        if (this.#send(act.commands, typed) && act.to) this.#walk(act.to)
+        if (this.#send(act.commands, typed) && act.to) this.#way.go(act.to)
         break
       case 'lines':
         this.#takeLines(act.lines)
@@ -276,31 +278,31 @@ export class Desk {
         break
       case 'go':
         if (act.to.at === 'jobs') this.#job.forgetList()
-        this.#walk(act.to)
+        this.#way.go(act.to)
         break
       case 'turn':
-        this.#trail = walk(this.#trail, { turn: act.to })
+        this.#way.turn(act.to)
         break
       case 'back':
-        this.#trail = walk(this.#trail, { back: true, past: act.past })
+        this.#way.back(act.past)
         break
       case 'write':
-        this.#line.set(act.before, act.after ?? '')
-        if (act.asks !== undefined) this.#say(saying(act.asks))
+        this.#talk.write({ before: act.before, after: act.after ?? '' })
+        if (act.asks !== undefined) this.#talk.say(saying(act.asks))
         break
       case 'take':
         this.#hand = act.container
-        this.#walk({ at: 'off' })
+        this.#way.go({ at: 'off' })
         break
       case 'say':
-        this.#say(saying(act.what, act.cure))
+        this.#talk.say(saying(act.what, act.cure))
         break
       case 'open-job':
         this.#openJob(act.path)
         break
       case 'new-job':
         this.#openJob(this.#job.create(act.job))
-        this.#walk({ at: 'off' })
+        this.#way.go({ at: 'off' })
         break
       case 'demo':
         this.#openJob(this.#job.addDemo())
@@ -317,22 +319,13 @@ export class Desk {
   #send(commands: readonly Command[], typed: Typed): boolean {
     const session = this.session
     if (!session) return false
-    const earlier: string[] = []
-    for (const [index, command] of commands.entries()) {
-      const outcome = session.send(command)
-      const answer = withEarlier(outcomeAnswer(session, outcome), earlier)
-      if (outcome.kind !== 'recorded') {
-        this.#keep(index === 0 ? typed : restOf(typed, index, commands.length))
-        this.#say(answer)
-        return false
-      }
+    const { done, isAll, answer } = sendCommands(session, commands, (type) => {
       // What comes off from now on goes where the record says.
-      if (outcome.entry.type !== 'noted' && outcome.entry.type !== 'moved') this.#hand = null
-      this.#say(answer)
-      // A label to be written is not lost behind the next item of the line.
-      earlier.splice(0, earlier.length, ...answer.told.lines, `before it: ${answer.told.what}`)
-    }
-    return true
+      if (type !== 'noted' && type !== 'moved') this.#hand = null
+    })
+    if (!isAll) this.#talk.write(restOf(typed, done, commands.length))
+    if (answer) this.#talk.say(answer)
+    return isAll
   }
 
   /** Goes on an errand while the screens stay as they are. One at a time, so that each is seen to its end. */
@@ -340,8 +333,10 @@ export class Desk {
     const { session } = this
     if (!session) return
     if (this.#errand.progress !== null) {
-      this.#keepWords(typed)
-      this.#say(saying('Something else is still under way.', 'One after the other: wait until it is done.'))
+      this.#talk.giveBack(typed)
+      this.#talk.say(
+        saying('Something else is still under way.', 'One after the other: wait until it is done.'),
+      )
       return
     }
     const { screen } = this
@@ -357,21 +352,21 @@ export class Desk {
   }
 
   #tellNow(news: News, typed: Typed): void {
-    if (!news.isOk) this.#keepWords(typed)
-    if (news.isOk && !hasRoom(this.#size, news.answer)) this.#walk({ at: 'told' })
-    else this.#say(news.answer)
+    if (!news.isOk) this.#talk.giveBack(typed)
+    if (news.isOk && !hasRoom(this.#size, news.answer)) this.#way.go({ at: 'told' })
+    else this.#talk.say(news.answer)
   }
 
   #tellBeside(news: News): void {
     this.#errand.keep(news)
-    this.#isNewsWhole = this.#text() === ''
+    this.#isNewsWhole = this.#talk.text() === ''
   }
 
   /** Whoever wanted to leave and waited for it leaves now, unless it went wrong. */
   #afterErrand(news: News): void {
     const { screen } = this
     if (screen.at !== 'wait') return
-    this.#trail = walk(this.#trail, { back: true })
+    this.#way.back()
     if (!screen.isWaiting || !news.isOk) return
     this.#attempt(() => this.#leave(screen.note))
     this.#lastWords = news.lines
@@ -379,7 +374,7 @@ export class Desk {
 
   /** Each line as if it had been typed, until one is not taken: that one stands in the line, to be mended. */
   #takeLines(lines: readonly string[]): void {
-    this.#trail = walk(this.#trail, { back: true })
+    this.#way.back()
     for (const [index, text] of lines.entries()) {
       const typed = { before: text, after: '' }
       const meaning = this.#meaningOf(typed)
@@ -392,73 +387,47 @@ export class Desk {
         this.#do(meaning.act, typed)
         return
       }
-      if (meaning.kind === 'act' && meaning.act.do === 'go') this.#walk(meaning.act.to)
-      else if (meaning.kind === 'not-understood') this.#say(notUnderstood(meaning.told))
-      this.#keep(typed)
+      if (meaning.kind === 'act' && meaning.act.do === 'go') this.#way.go(meaning.act.to)
+      else if (meaning.kind === 'not-understood') this.#talk.say(notUnderstood(meaning.told))
+      this.#talk.write(typed)
       if (lines.length > 1)
-        this.#addToAnswer(
+        this.#talk.sayToo(
           `${index} of ${lines.length} lines were taken; this one and those after it were not.`,
         )
       return
     }
-    if (lines.length > 1) this.#addToAnswer(`All ${lines.length} lines were taken.`)
+    if (lines.length > 1) this.#talk.sayToo(`All ${lines.length} lines were taken.`)
   }
 
   #openJob(path: string): void {
     const session = this.#job.open(path)
     this.#hand = null
-    this.#trail = walk(this.#trail, { start: { at: 'now' } })
+    this.#way.start({ at: 'now' })
     this.#attempt(() => this.#job.choose(path))
     const trouble = recordTold(session)
-    if (trouble) this.#say({ sign: SIGNS.notRecorded, told: trouble })
+    if (trouble) this.#talk.say({ sign: SIGNS.notRecorded, told: trouble })
   }
 
   #leave(note: string | null, errand: 'wait' | 'drop' | 'ask' = 'ask'): void {
     if (this.#errand.progress !== null && errand !== 'drop') {
       const to: Screen = { at: 'wait', note, isWaiting: errand === 'wait' }
-      if (this.screen.at === 'wait') this.#trail = walk(this.#trail, { turn: to })
-      else this.#walk(to)
+      if (this.screen.at === 'wait') this.#way.turn(to)
+      else this.#way.go(to)
       return
     }
     if (note !== null && this.session) {
       const outcome = this.session.send({ do: 'stop', abrupt: false, note })
       if (outcome.kind !== 'recorded') {
-        this.#say(outcomeAnswer(this.session, outcome))
+        this.#talk.say(outcomeAnswer(this.session, outcome))
         return
       }
     }
     this.#ended = 0
   }
 
-  #walk(to: Screen): void {
-    this.#trail = walk(this.#trail, { go: to })
-  }
-
-  #keep({ before, after }: Typed): void {
-    this.#line.set(before, after)
-  }
-
-  /** Words go back into the line to be mended; the number of a choice says nothing there. */
-  #keepWords(typed: Typed): void {
-    if (!/^\d*$/.test((typed.before + typed.after).trim())) this.#keep(typed)
-  }
-
   /** News that stood there whole was seen by whoever entered a line after it. */
   #seen(): void {
     if (this.#isNewsWhole) this.#errand.clear()
-  }
-
-  #say(answer: Answer): void {
-    this.#answer = { answer, beside: this.#text() }
-  }
-
-  #addToAnswer(text: string): void {
-    const last = this.#answer?.answer ?? saying('')
-    this.#say({ ...last, told: { ...last.told, lines: [...last.told.lines, text] } })
-  }
-
-  #text(): string {
-    return this.#line.before() + this.#line.after()
   }
 
   /** The disk and the lock may fail at any moment: then that is said, and the screens go on. */
@@ -468,7 +437,7 @@ export class Desk {
     } catch (error) {
       const told = errorTold(error)
       if (!told) throw error
-      this.#say({ sign: SIGNS.notRecorded, told })
+      this.#talk.say({ sign: SIGNS.notRecorded, told })
       this.#changed()
     }
   }
@@ -477,11 +446,6 @@ export class Desk {
     this.#version += 1
     for (const listener of this.#listeners) listener()
   }
-}
-
-/** What was recorded of the same line before it is said as well. */
-function withEarlier({ sign, told }: Answer, earlier: readonly string[]): Answer {
-  return { sign, told: { ...told, lines: [...earlier, ...told.lines] } }
 }
 
 /** Whether an act goes on by itself, and nothing of its words is to be mended. */
@@ -493,10 +457,4 @@ function leads(act: Act): boolean {
 function ofJob(news: News, job: string): News {
   const { sign, told } = news.answer
   return { ...news, answer: { sign, told: { ...told, what: `${job}: ${told.what}` } } }
-}
-
-/** The items of a line that are not recorded yet, where each stands between semicolons of its own. */
-function restOf(typed: Typed, done: number, all: number): Typed {
-  const parts = (typed.before + typed.after).split(';')
-  return { before: parts.length === all ? parts.slice(done).join(';').trim() : '', after: '' }
 }
