@@ -5,7 +5,7 @@ import type { Typeface } from '../typeface.ts'
 import type { About, LabelSize, LayoutRefusal } from './laid.ts'
 import { containerRows, looseRows } from './plan/container-rows.ts'
 import { openingRows, sectionRows } from './plan/opening-rows.ts'
-import { ems, type Row, type Sheet, shifted } from './plan/row.ts'
+import { ems, type Row, type Sheet, shifted, spaceRow } from './plan/row.ts'
 import { stepRows } from './plan/step-rows.ts'
 import { wrap } from './plan/wrap.ts'
 
@@ -32,7 +32,7 @@ export function planPages(
   }
   const sheet: Sheet = { typeface, dpi, left: margin, right: width - margin }
   const room = height - bodyTop - bottomMargin
-  const bodies = [stepsPart(sheet, clean), containersPart(sheet, clean)].flatMap((rows) =>
+  const bodies = [stepsPart(sheet, clean, room), containersPart(sheet, clean)].flatMap((rows) =>
     intoPages(rows, room, (what) => againRow(sheet, what)),
   )
   const pages = bodies.map((shapes, index): Drawing => {
@@ -48,21 +48,29 @@ const margin = 14
 const bottomMargin = 12
 const bodyTop = 22
 
-function stepsPart(sheet: Sheet, plan: PrintedPlan): Row[] {
+function stepsPart(sheet: Sheet, plan: PrintedPlan, room: number): Row[] {
   const before = plan.steps.filter(({ afterStart }) => !afterStart)
   const after = plan.steps.filter(({ afterStart }) => afterStart)
   return [
     ...openingRows(sheet, plan),
-    ...before.flatMap((step) => stepRows(sheet, step)),
+    ...before.flatMap((step) => together(stepRows(sheet, step), room / 3)),
     ...(after.length > 0 ? sectionRows(sheet, 'After the first start') : []),
-    ...after.flatMap((step) => stepRows(sheet, step)),
+    ...after.flatMap((step) => together(stepRows(sheet, step), room / 3)),
   ]
+}
+
+/** Rows that stay on one page where they are no higher than that: nobody turns the page for half a short step. */
+function together(rows: readonly Row[], most: number): Row[] {
+  const height = rows.reduce((sum, row) => sum + row.height, 0)
+  const last = rows.length - 1
+  return height > most ? [...rows] : rows.map((row, index) => (index < last ? { ...row, keep: true } : row))
 }
 
 function containersPart(sheet: Sheet, { containers, loose }: PrintedPlan): Row[] {
   return [
     ...(containers.length > 0 ? sectionRows(sheet, 'What lies in the containers') : []),
     ...containers.flatMap((container) => containerRows(sheet, container)),
+    ...(containers.length > 0 && loose.length > 0 ? [spaceRow(5)] : []),
     ...(loose.length > 0 ? sectionRows(sheet, 'What lies elsewhere') : []),
     ...loose.flatMap((each) => looseRows(sheet, each)),
   ]

@@ -81,6 +81,17 @@ test('a page that begins in the middle of a step says of which', () => {
   expect(textsOf(second?.shapes ?? [])[2]).toBe('4  valve cover, continued')
 })
 
+test('a short step stands on one page, whatever stands before it', () => {
+  for (let count = 1; count < 40; count++) {
+    const items = Array.from({ length: count }, (_, n) => tick(`piece ${n + 1}`))
+    const short = step(5, { title: 'valve cover', items: [tick('cover'), tick('bolts')] })
+    const pages = laid(plan({ steps: [step(4, { items }), short] }), A4).map(({ shapes }) => textsOf(shapes))
+    const holding = pages.filter((texts) => texts.includes('valve cover') || texts.includes('cover'))
+    expect(holding).toHaveLength(1)
+    expect(holding[0]).toEqual(expect.arrayContaining(['valve cover', 'cover', 'bolts', 'done']))
+  }
+})
+
 test('the box that closes a step never stands alone on a page', () => {
   for (let count = 1; count < 60; count++) {
     const items = Array.from({ length: count }, (_, n) => tick(`piece ${n + 1}`))
