@@ -53,7 +53,7 @@ describe('a label', () => {
     await terminal.sees('WRITE ON IT')
     terminal.write('1\r')
     await terminal.sees('✓ DONE  drawn: labels of bag 1')
-    expect(readdirSync(join(home, 'labels', 'out'))).toEqual(['001-1.pdf'])
+    expect(readdirSync(join(home, '..', 'labels', 'out'))).toEqual(['001-1.pdf'])
   })
 })
 
