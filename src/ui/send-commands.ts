@@ -21,18 +21,24 @@ export function sendCommands(
 ): SentCommands {
   const sent: SentCommands = { done: 0, isAll: true, answer: null }
   // A label to be written is not lost behind the next item of the line.
-  let earlier: string[] = []
+  const earlier: string[] = []
+  const isMany = commands.length > MOST_TOLD
   for (const command of commands) {
     const outcome = session.send(command)
-    sent.answer = withEarlier(outcomeAnswer(session, outcome), earlier)
+    const own = outcomeAnswer(session, outcome)
+    const count = isMany && sent.done > 0 ? [`${sent.done} of ${commands.length} entries before it`] : []
+    sent.answer = withEarlier(own, [...earlier, ...count])
     if (outcome.kind !== 'recorded') return { ...sent, isAll: false }
     sent.done += 1
     onRecorded(outcome.entry.type)
-    const { lines, what } = sent.answer.told
-    earlier = [...lines, `before it: ${what}`]
+    const { lines, what } = own.told
+    earlier.push(...lines, ...(isMany ? [] : [`before it: ${what}`]))
   }
   return sent
 }
+
+/** Of more commands than that, as of a range of pictures, the number is told and not each. */
+const MOST_TOLD = 4
 
 /** The words of what is not recorded yet: the items of a line, where each stands between semicolons of its own. */
 export function restOf(typed: Typed, done: number, all: number): Typed {
