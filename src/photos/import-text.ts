@@ -66,6 +66,8 @@ function doubtText(state: State, doubt: Doubt): string {
       return doubt.codes.length === 0
         ? 'has no capture time in it'
         : `has no capture time in it, so the label that it shows opens nothing: ${codes(doubt.codes)}`
+    case 'no-zone':
+      return `was taken by a clock that does not say its time zone, and the others are of several${doubt.codes.length === 0 ? '' : `, so the label that it shows opens nothing: ${codes(doubt.codes)}`}`
     case 'before-first-label':
       return 'was taken before the first picture of a label'
     case 'several-labels':

@@ -32,6 +32,8 @@ export type Sorted<P> =
 /** Why it is not certain what a picture belongs to. */
 export type Doubt =
   | { why: 'no-time'; codes: readonly string[] }
+  /** Its clock does not say its time zone, and the others are of several. */
+  | { why: 'no-zone'; codes: readonly string[] }
   | { why: 'before-first-label' }
   | { why: 'several-labels'; codes: readonly string[] }
   | { why: 'other-job'; job: number; code: string }
@@ -49,16 +51,18 @@ const HOURS = 12
 
 /**
  * Sorts pictures by the labels between them. In the order of their capture time, one that shows a label of the job
- * opens what it labels, and those after it belong there up to the next label. Times are compared by the clock of the
- * camera; as moments, where all have an offset. Answers every picture once: those with a time in their order, then the
- * others by name.
+ * opens what it labels, and those after it belong there up to the next label. Times are compared as moments where the
+ * pictures have several offsets, and those without one are in doubt then; else by the clock of the camera. Answers
+ * every picture once: those whose time is known in their order, then the others by name.
  */
 export function sortPictures<P extends SeenPicture>(
   pictures: readonly P[],
   labels: KnownLabels,
   hours = HOURS,
 ): Sorted<P>[] {
-  const timed = inOrder(pictures)
+  const byOffset = offsetsOf(pictures).size > 1
+  const isTimed = ({ taken }: P) => taken !== null && !(byOffset && taken.offset === null)
+  const timed = inOrder(pictures.filter(isTimed), byOffset)
   const shown = timed.map(({ picture }) => (showsLabel(picture) ? labelPicture(picture, labels) : null))
   const openAt: Open[] = []
   let open: Open = null
@@ -71,10 +75,12 @@ export function sortPictures<P extends SeenPicture>(
     open = { at: one, owner: isAlone ? label.owner : null, code: isAlone ? label.code : null }
     return label
   })
-  const untimed = pictures.filter(({ taken }) => taken === null).sort((a, b) => byName(a.name, b.name))
+  const untimed = pictures.filter((one) => !isTimed(one)).sort((a, b) => byName(a.name, b.name))
   return [
     ...sorted.map(withSameMoment),
-    ...untimed.map((picture) => doubtful(picture, { why: 'no-time', codes: picture.codes })),
+    ...untimed.map((picture) =>
+      doubtful(picture, { why: picture.taken === null ? 'no-time' : 'no-zone', codes: picture.codes }),
+    ),
   ]
 
   /** Whichever way round the pictures of one moment are, the answer must be the same: else it is only a guess. */
@@ -97,9 +103,13 @@ interface Timed<P> {
   fraction: string
 }
 
-function inOrder<P extends SeenPicture>(pictures: readonly P[]): Timed<P>[] {
+/** The offsets from UTC that occur, as when the clocks change in the middle of a job. */
+function offsetsOf(pictures: readonly SeenPicture[]): Set<string> {
+  return new Set(pictures.flatMap(({ taken }) => taken?.offset ?? []))
+}
+
+function inOrder<P extends SeenPicture>(pictures: readonly P[], byOffset: boolean): Timed<P>[] {
   const timed = pictures.flatMap((picture) => (picture.taken ? [{ picture, taken: picture.taken }] : []))
-  const byOffset = timed.every(({ taken }) => taken.offset !== null)
   return timed
     .map(({ picture, taken }) => ({
       picture,

@@ -127,14 +127,33 @@ describe('the order', () => {
     ).toEqual(['label 1 bag 1', 'in between bag 1', 'label 2 bag 2'])
   })
 
-  test('is that of the clock of the camera where one has none', () => {
+  test('is that of the clock of the camera where all offsets are one, or there is none', () => {
     expect(
       sort(
         picture('label 1', '12:00+02:00', bag1),
         picture('before it', '10:01'),
-        picture('after it', '12:01+00:00'),
+        picture('after it', '12:01+02:00'),
       ),
     ).toEqual(['before it ? before-first-label', 'label 1 bag 1', 'after it bag 1'])
+  })
+
+  test('is not known of a picture without an offset where the clock was changed', () => {
+    // In one hour of work the clocks went back: 12:05+01:00 is later than 11:30+01:00, and 12:00+02:00 before both.
+    expect(
+      sort(
+        picture('label 1', '12:00+02:00', bag1),
+        picture('label 2', '11:30+01:00', bag2),
+        picture('after label 2', '12:05+01:00'),
+        picture('before both', '11:50'),
+        picture('label 3', '11:20', bag1),
+      ),
+    ).toEqual([
+      'label 1 bag 1',
+      'label 2 bag 2',
+      'after label 2 bag 2',
+      'before both ? no-zone',
+      'label 3 ? no-zone',
+    ])
   })
 
   test('goes by parts of a second, as many digits as there are', () => {
