@@ -23,7 +23,7 @@ export function choosePrint(
   stocks: ReadonlyMap<string, Stock>,
 ): Choice | PrintTrouble {
   const isSheet = what.print === 'plan' || what.print === 'template'
-  const how = isSheet ? said : withUsual(said, usual)
+  const how = isSheet ? said : withUsual(said, usual, stocks)
   const name = how.stock ?? (isSheet ? paperOf(usual, stocks) : usualStock(what, how))
   const stock = stocks.get(name.toLowerCase())
   if (!stock) return { code: 'no-such-stock', stock: name, known: [...stocks.keys()] }
@@ -42,11 +42,17 @@ export function choosePrint(
   return { stock, form, target, dpi, from, copies, shift: how.shift ?? { x: 0, y: 0 } }
 }
 
-/** A target of one's own goes with the usual stock, but a stock of one's own not with the printer of another. */
-function withUsual(said: HowPrinted, usual: HowPrinted): HowPrinted {
+/**
+ * A target of one's own goes with the usual stock, but a stock of one's own not with the printer of another; nor does a
+ * form that it does not take: a printer of rolls would print the inside of a PDF as text.
+ */
+function withUsual(said: HowPrinted, usual: HowPrinted, stocks: ReadonlyMap<string, Stock>): HowPrinted {
   const ofOther = said.stock !== undefined && said.stock !== usual.stock
   const { form, to, dpi, shift, ...rest } = usual
-  const printer = ofOther || said.to !== undefined ? {} : { form, to, dpi }
+  const stock = stocks.get(usual.stock ?? '')
+  const takes = form ?? (stock && formFor(stock, to ?? null))
+  const otherForm = said.form !== undefined && takes !== undefined && said.form !== takes
+  const printer = ofOther || otherForm || said.to !== undefined ? {} : { form, to, dpi }
   const shifted = ofOther ? {} : { shift }
   return defined({ ...rest, ...printer, ...shifted, ...said })
 }

@@ -196,6 +196,17 @@ describe('a printer in the network', () => {
     expect((await on.send('labels usual none')).out).toContain('nothing is usual')
   })
 
+  test('is not sent a form that it does not take', async () => {
+    const on = await demo()
+    await on.send('labels usual on roll-64x34 to tcp 127.0.0.1:1')
+    for (const form of ['pdf', 'png', 'svg']) {
+      const { code, out } = await on.send(`labels 8 as ${form}`)
+      expect(code, form).toBe(0)
+      expect(out).toContain(`001-8.${form}`)
+    }
+    expect((await on.send('labels 8 as label-roll')).code).toBe(3)
+  })
+
   test('is not sent the sheets of another stock', async () => {
     const on = await demo()
     await on.send('labels usual on roll-64x34 to tcp 127.0.0.1:1')
