@@ -29,7 +29,7 @@ export const PROGRAM_COMMANDS: readonly ProgramCommand[] = [
   {
     word: 'rename',
     forms: ['rename JOB NAME'],
-    says: 'Gives a job another name; "rename job NAME" that of the chosen one.',
+    says: 'Gives a job another name; "rename job NAME" the chosen one, "rename PIECE to NAME" a piece in it.',
     examples: ['rename 17 "The blue twin, second winter"'],
   },
   {

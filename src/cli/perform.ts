@@ -28,7 +28,7 @@ export function perform(desk: Desk, words: readonly string[], options: Options):
       if (rest[0]?.toLowerCase() !== 'again') return use(desk, rest)
       break
     case 'rename':
-      if (!/^(?:step|job)$/i.test(rest[0] ?? '')) return rename(desk, rest)
+      if (!/^(?:step|job)$/i.test(rest[0] ?? '') && !renamesPiece(desk, rest)) return rename(desk, rest)
       break
     case 'archive':
     case 'unarchive':
@@ -37,6 +37,11 @@ export function perform(desk: Desk, words: readonly string[], options: Options):
     default:
   }
   return line(desk, words.join(' '))
+}
+
+/** `rename drain bolt to drain plug`, where no job is called by the first word. */
+function renamesPiece(desk: Desk, [asked = '', ...more]: readonly string[]): boolean {
+  return more.some((word) => /^to$/i.test(word)) && typeof desk.find(asked) !== 'string'
 }
 
 function line(desk: Desk, text: string): Result | Pending {

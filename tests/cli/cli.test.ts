@@ -63,6 +63,15 @@ describe('a job', () => {
     expect(say('use', 'black twin').code).toBe(0)
   })
 
+  test('a piece is renamed by the same word, where no job is called so', () => {
+    const { say, session } = benchWithJob('begin cover off', 'off 2 drain bolts')
+    expect(say('rename', 'drain', 'bolts', 'to', 'drain', 'plugs')).toMatchObject({ code: 0 })
+    expect(session().state.ledger.accounts.get('p1')?.piece.name).toBe('drain plugs')
+    expect(say('rename', 'blue twin', 'Back', 'to', 'life').code).toBe(0)
+    expect(session().state.job.name).toBe('Back to life')
+    expect(say('rename', 'nothing', 'to', 'something').err).toContain("No piece is called 'nothing'")
+  })
+
   test('leaves the list when it is archived, and is still there', () => {
     const { say } = benchWithJob()
     say('new', 'job', 'Red single')
