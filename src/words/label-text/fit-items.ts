@@ -46,7 +46,7 @@ function nameOf(accounts: readonly Account[]): string {
   const [first] = accounts as [Account]
   const { piece, home, should } = first
   if (home.position === undefined) {
-    return `${countedNoun(first, should)}${home.alikeAt ? ` at ${rangesText(home.alikeAt, '–', ',')}` : ''}`
+    return `${countedNoun(first, should)}${home.alikeAt ? ` @${rangesText(home.alikeAt, '..', ',')}` : ''}`
   }
   const positions = accounts.map((account) => account.home.position ?? '')
   if (piece.kind === 'connection') {

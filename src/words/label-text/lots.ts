@@ -31,13 +31,13 @@ export function lotsOf(state: State, lying: readonly Lying[]): Lot[] {
   return found.sort((a, b) => Number(a.status !== 'FIT AGAIN') - Number(b.status !== 'FIT AGAIN'))
 }
 
-/** A lot in one line: `8 × valve cover bolts M6x25 hex 8 at 1–8`, `4 × cam caps I1–I4 in slots 1–4`. */
+/** A lot in one line: `8 × valve cover bolts M6x25 hex 8 @1..8`, `4 × cam caps I1–I4 in slots 1–4`. */
 export function lotText(state: State, lot: Lot, container: number | null): string {
   const [first] = lot.members
   if (!first) return ''
   const { piece, home } = first.account
   if (home.position === undefined) {
-    const at = home.alikeAt ? ` at ${rangesText(home.alikeAt, '–', ',')}` : ''
+    const at = home.alikeAt ? ` @${rangesText(home.alikeAt, '..', ',')}` : ''
     return `${countedNoun(first.account, lot.count)}${at}${elsewhere(state, first.account, lot.count, container)}`
   }
   if (piece.kind === 'connection') return connectionText(lot)
@@ -58,7 +58,7 @@ export function noun({ piece }: Account, count: number): string {
 
 /**
  * What stands before the positions that pieces have for their own: `cam caps I1–I4`, `shims 2.55 at E3`. A bare position
- * after a size, a number or a word would read as a part of it.
+ * after a size, a number or a word would read as a part of it. Positions that alike pieces share follow an `@`: each of them fits each of those.
  */
 export function beforePositions({ piece }: Account, positions: readonly string[]): ' ' | ' at ' {
   const isBare =

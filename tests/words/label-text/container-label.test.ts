@@ -57,7 +57,7 @@ describe('what a label says', () => {
 
   test('of look-alikes whose holes were written down', () => {
     const at = label(1, c.strip('Cover'), bolts(5, { alikeAt: ['1', '2', '3', '5', '6'] }))
-    expect(at.what).toEqual(['5 × valve cover bolts M6x25 hex 8 at 1–3,5,6'])
+    expect(at.what).toEqual(['5 × valve cover bolts M6x25 hex 8 @1..3,5,6'])
   })
 
   test('of one long bolt of its own', () => {
