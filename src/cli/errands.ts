@@ -34,7 +34,7 @@ export function errandsOf(desk: Desk): Errands {
   return { run: (errand, session, tell) => errandIn(errand, session, places, tell) }
 }
 
-/** What prints and what reads pictures is loaded when it is asked for, for both are heavy. */
+/** What prints, tells the whole job or reads pictures is loaded when it is asked for, for all of it is heavy. */
 async function errandIn(
   errand: Errand,
   session: Session,
@@ -47,6 +47,10 @@ async function errandIn(
     case 'stocks': {
       const { runPrinting } = await import('../print/run-printing.ts')
       return runPrinting(errand, session, places)
+    }
+    case 'record': {
+      const { recordAnswer } = await import('./answers/record-text.ts')
+      return { ok: true, entries: [], ...recordAnswer(session) }
     }
     case 'photos-import': {
       const { importPhotos } = await import('../photos/import-photos.ts')

@@ -17,7 +17,6 @@ import { markerAnswer } from './answers/marker-text.ts'
 import { photosAnswer } from './answers/photos-text.ts'
 import { proposalsAnswer } from './answers/proposals-text.ts'
 import { type Drawing, qrAnswer } from './answers/qr-text.ts'
-import { recordAnswer } from './answers/record-text.ts'
 import { scanText } from './answers/scan-answer.ts'
 import { stepAnswer } from './answers/step-text.ts'
 import { whereAnswer } from './answers/where-text.ts'
@@ -133,8 +132,6 @@ function answer(session: Session, ask: Ask, around: Around): Result {
       return found(photosAnswer(session, ask.of)) ?? unknownOwner(session, ask.of)
     case 'proposals':
       return found(proposalsAnswer(session))
-    case 'record':
-      return found(recordAnswer(session))
     case 'help':
       return help(ask.about)
     default:

@@ -7,6 +7,8 @@ export type Errand =
   /** Keeps what is said of stock, target and resolution for the next time; null forgets it. */
   | { errand: 'print-usual'; how: HowPrinted | null }
   | { errand: 'stocks' }
+  /** The whole job as plain text. */
+  | { errand: 'record' }
   | { errand: 'photos-import'; folder: string }
   | { errand: 'photos-open'; of: PicturesOf }
 

@@ -35,7 +35,6 @@ export type Ask =
   | { ask: 'label'; container: number }
   | { ask: 'proposals' }
   /** The as-built record: the whole job as text. */
-  | { ask: 'record' }
   | { ask: 'help'; about: string | null }
 
 /** Whose pictures are asked for. */

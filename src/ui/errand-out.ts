@@ -88,6 +88,7 @@ const NAMES: Record<Errand['errand'], string> = {
   print: 'printing',
   'print-usual': 'keeping what is usual',
   stocks: 'reading the label stocks',
+  record: 'telling the whole job',
   'photos-import': 'reading pictures',
   'photos-open': 'opening pictures',
 }

@@ -92,15 +92,6 @@ function asked(ask: Extract<Reading, { kind: 'ask' }>['ask']): Meaning {
       return go('pictures', { at: 'photos', of: ask.of })
     case 'proposals':
       return go('what else the way back asks for', { at: 'proposals' })
-    case 'record':
-      return act(
-        {
-          do: 'say',
-          what: 'The as-built record is too long for a screen.',
-          cure: 'Write "putback record" on the command line.',
-        },
-        'the as-built record',
-      )
     case 'help':
       return go('help', { at: 'help', about: ask.about })
     default:

@@ -1,4 +1,5 @@
 import { MACHINE_NUMBER, stepNumber } from '../../label/code.ts'
+import type { Errand } from '../errand.ts'
 import type { Ask } from '../reading.ts'
 import type { Verb } from '../verb.ts'
 
@@ -34,7 +35,17 @@ export const questionVerbs: readonly Verb[] = [
       return { ask: 'log', last }
     },
   },
-  asks('record', 'Shows the as-built record: all that the journal holds of the job, to be printed and kept.'),
+  {
+    words: ['record'],
+    topic: 'questions',
+    forms: ['record'],
+    says: 'Shows the as-built record: all that the journal holds of the job, to be printed and kept.',
+    examples: ['record'],
+    read(line): Errand {
+      line.end()
+      return { errand: 'record' }
+    },
+  },
   {
     words: ['qr'],
     topic: 'questions',
@@ -61,7 +72,7 @@ export const questionVerbs: readonly Verb[] = [
   },
 ]
 
-function asks(word: 'card' | 'back' | 'left' | 'proposals' | 'record', says: string): Verb {
+function asks(word: 'card' | 'back' | 'left' | 'proposals', says: string): Verb {
   return {
     words: [word],
     topic: 'questions',
