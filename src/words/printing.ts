@@ -4,6 +4,7 @@ import type { StockFault } from '../label/stock.ts'
 import type { HowPrinted, PrintForm, PrintTarget } from '../lines/errand.ts'
 import { say } from './cures.ts'
 import { counted } from './grammar.ts'
+import { characterName, millimetres } from './measures.ts'
 import { type Told, told } from './told.ts'
 
 /** Why something was not printed. */
@@ -159,17 +160,17 @@ function layoutTold(trouble: LayoutRefusal): Told {
       )
     case 'symbol-too-small':
       return told(
-        `${trouble.label} would get a symbol that no camera reads: its place is ${mm(trouble.room)} wide, ${mm(trouble.needed)} are needed at ${trouble.dpi} dpi`,
+        `${trouble.label} would get a symbol that no camera reads: its place is ${millimetres(trouble.room)} wide, ${millimetres(trouble.needed)} are needed at ${trouble.dpi} dpi`,
         'use a larger label, or a printer of higher resolution',
       )
     case 'label-too-small':
       return told(
-        `${trouble.label} would not be legible on ${mm(trouble.width)} x ${mm(trouble.height)}`,
+        `${trouble.label} would not be legible on ${millimetres(trouble.width)} x ${millimetres(trouble.height)}`,
         'use a larger label',
       )
     case 'flag-too-short':
       return told(
-        `${trouble.label} does not go round: ${mm(trouble.width)} long, ${mm(trouble.needed)} are needed for a hose of ${mm(trouble.hose)}`,
+        `${trouble.label} does not go round: ${millimetres(trouble.width)} long, ${millimetres(trouble.needed)} are needed for a hose of ${millimetres(trouble.hose)}`,
         'use a longer label',
       )
     default:
@@ -295,17 +296,8 @@ function faultText(fault: StockFault): string {
     case 'too-large':
       return `${fault.at} is above ${fault.most}`
     case 'beyond-page':
-      return `the ${fault.at} reach ${mm(fault.reach)}, and the page ends at ${mm(fault.page)}`
+      return `the ${fault.at} reach ${millimetres(fault.reach)}, and the page ends at ${millimetres(fault.page)}`
     default:
       return fault satisfies never
   }
-}
-
-function characterName(character: string): string {
-  const number = character.codePointAt(0)?.toString(16).toUpperCase().padStart(4, '0')
-  return /\p{C}|\p{Z}/u.test(character) ? `U+${number}` : `'${character}' (U+${number})`
-}
-
-function mm(length: number): string {
-  return `${Math.round(length * 10) / 10} mm`
 }

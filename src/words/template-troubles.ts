@@ -4,6 +4,7 @@ import type { TemplateFactsRefusal } from '../session/template-facts.ts'
 import type { LayoutFault } from '../trade/position-layout/read-layout.ts'
 import { say } from './cures.ts'
 import { joined } from './grammar.ts'
+import { characterName, millimetres, sizeText } from './measures.ts'
 import { agree, pieceName, positionName } from './pieces.ts'
 import { type Told, told } from './told.ts'
 
@@ -72,7 +73,7 @@ function paperTold(trouble: Exclude<TemplateRefusal, { code: 'template-places' }
       )
     case 'template-page-small':
       return told(
-        `a template needs paper at least ${mm(trouble.least)} wide, and this is ${size(trouble.page)}`,
+        `a template needs paper at least ${millimetres(trouble.least)} wide, and this is ${sizeText(trouble.page)}`,
         'print it on a4 or letter',
       )
     case 'template-too-dense': {
@@ -89,21 +90,21 @@ function paperTold(trouble: Exclude<TemplateRefusal, { code: 'template-places' }
     }
     case 'template-pitch-small':
       return told(
-        `at ${mm(trouble.pitch)} between neighbours the names would overlap`,
+        `at ${millimetres(trouble.pitch)} between neighbours the names would overlap`,
         trouble.least === null
           ? 'leave out the pitch: then they are spread over the sheet'
-          : `from ${mm(trouble.least)} on they do not; without a pitch they are spread over the sheet`,
+          : `from ${millimetres(trouble.least)} on they do not; without a pitch they are spread over the sheet`,
       )
     case 'template-pitch-large':
       return told(
-        `at ${mm(trouble.pitch)} between neighbours this needs ${size(trouble.needs)}, and the paper is ${size(trouble.page)}`,
+        `at ${millimetres(trouble.pitch)} between neighbours this needs ${sizeText(trouble.needs)}, and the paper is ${sizeText(trouble.page)}`,
         trouble.largest === null
           ? 'use larger paper, or leave out the pitch'
-          : `up to ${mm(trouble.largest)} fit; or use larger paper, or leave out the pitch`,
+          : `up to ${millimetres(trouble.largest)} fit; or use larger paper, or leave out the pitch`,
       )
     case 'symbol-too-small':
       return told(
-        `the symbol of the container needs ${mm(trouble.needed)} at ${trouble.dpi} dpi, and has ${mm(trouble.room)}`,
+        `the symbol of the container needs ${millimetres(trouble.needed)} at ${trouble.dpi} dpi, and has ${millimetres(trouble.room)}`,
         'use a printer of higher resolution',
       )
     default:
@@ -125,21 +126,4 @@ function namedWrongly({
     ...(twice.length > 0 ? [`more than once: ${twice.join(', ')}`] : []),
     ...(unknown.length > 0 ? [`not known: ${unknown.join(', ')}`] : []),
   ]
-}
-
-function size({ width, height }: { width: number; height: number }): string {
-  return `${tenths(width)} x ${mm(height)}`
-}
-
-function mm(length: number): string {
-  return `${tenths(length)} mm`
-}
-
-function tenths(length: number): number {
-  return Math.round(length * 10) / 10
-}
-
-function characterName(character: string): string {
-  const number = character.codePointAt(0)?.toString(16).toUpperCase().padStart(4, '0')
-  return /\p{C}|\p{Z}/u.test(character) ? `U+${number}` : `'${character}' (U+${number})`
 }
