@@ -166,12 +166,12 @@ function layoutTold(trouble: LayoutRefusal): Told {
     case 'label-too-small':
       return told(
         `${trouble.label} would not be legible on ${millimetres(trouble.width)} x ${millimetres(trouble.height)}`,
-        'use a larger label',
+        `use a larger label, as in ${say('on a4-8')}; ${say('labels stocks')} shows those there are`,
       )
     case 'flag-too-short':
       return told(
         `${trouble.label} does not go round: ${millimetres(trouble.width)} long, ${millimetres(trouble.needed)} are needed for a hose of ${millimetres(trouble.hose)}`,
-        'use a longer label',
+        `use a longer label, as in ${say('on flag-100x25')} or ${say('on a4-8')}`,
       )
     default:
       return trouble satisfies never
@@ -246,10 +246,11 @@ export function printedText({
   where: string
   notes: readonly string[]
 }): string[] {
-  const isPrinted = kind === 'tcp' || kind === 'device'
+  // A printer says nothing back: that it printed, nobody here knows.
+  const isSent = kind === 'tcp' || kind === 'device'
   return [
-    `${isPrinted ? 'printed' : 'drawn'}: ${title}, ${counted(count, unit)} as ${form} on ${stock}`,
-    `    ${isPrinted ? 'on' : 'in'} ${where}`,
+    `${isSent ? 'sent' : 'drawn'}: ${title}, ${counted(count, unit)} as ${form} on ${stock}`,
+    `    ${isSent ? 'to' : 'in'} ${where}`,
     ...notes.map((note) => `    ${note}`),
   ]
 }
