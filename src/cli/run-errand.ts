@@ -1,0 +1,34 @@
+import type { Errand } from '../lines/errand.ts'
+import { importPhotos } from '../photos/import-photos.ts'
+import { openPhotos } from '../photos/open-pictures.ts'
+import type { PrintPlaces } from '../print/print.ts'
+import { runPrinting } from '../print/run-printing.ts'
+import type { ErrandOutcome } from '../session/errands.ts'
+import type { Session } from '../session/session.ts'
+import { recordAnswer } from './answers/record-text.ts'
+
+/**
+ * Every errand, loaded together and only when one is run: what prints, reads pictures and tells the whole job is heavy,
+ * and loaded each by itself they would cut the rest of the program into more files than a start should read.
+ */
+export async function errandIn(
+  errand: Errand,
+  session: Session,
+  places: PrintPlaces,
+  tell: (progress: string) => void,
+): Promise<ErrandOutcome> {
+  switch (errand.errand) {
+    case 'print':
+    case 'print-usual':
+    case 'stocks':
+      return runPrinting(errand, session, places)
+    case 'record':
+      return { ok: true, entries: [], ...recordAnswer(session) }
+    case 'photos-import':
+      return importPhotos(session, errand.folder, tell)
+    case 'photos-open':
+      return openPhotos(session, errand.of)
+    default:
+      return errand satisfies never
+  }
+}
