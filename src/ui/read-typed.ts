@@ -213,12 +213,16 @@ function shownLabel(session: Scene['session'], screen: Screen): number | null {
   return answer.kind === 'container' || answer.kind === 'blank' ? answer.container : null
 }
 
-/** What came off, written where a label was scanned that Enter would take in hand: it goes into that. */
+/** What came off, written where a label was scanned while things come off: it goes into what was scanned. */
 function intoScanned(text: string, scene: Scene, { screen, page }: Shown): Meaning | undefined {
+  if (screen.at !== 'scan' || findVerb(text)) return undefined
   const enter = page.enter?.act
-  if (screen.at !== 'scan' || enter?.do !== 'take' || findVerb(text)) return undefined
+  const comesOff = scene.session.state.strip !== null
+  const scanned = comesOff ? shownLabel(scene.session, screen) : null
+  const hand = enter?.do === 'take' ? enter.container : scanned
+  if (hand === null) return undefined
   const off: Screen = { at: 'off' }
-  const meaning = language(text, { ...scene, hand: enter.container }, off)
+  const meaning = language(text, { ...scene, hand }, off)
   return meaning.kind === 'act' && meaning.act.do === 'send'
     ? { ...meaning, act: { ...meaning.act, to: meaning.act.to ?? off } }
     : meaning

@@ -43,6 +43,17 @@ test('a void label is not taken in hand', () => {
   expect(session().state.ledger.accounts.size).toBe(0)
 })
 
+test('a label in use behind the words shows what is in it first, and a second Enter puts them in', () => {
+  const { desk, type, session } = atTheBench()
+  type(`.1\r8 M6x25 hex 10 cover bolts${labelCode(1, 2)}\r`)
+  type(`1 M6x40 hex 10 cover bolt${labelCode(1, 2)}\r`)
+  expect(desk.screen).toEqual({ at: 'scan', text: labelCode(1, 2) })
+  expect(session().state.ledger.accounts.size).toBe(1)
+  type('\r')
+  expect([...(session().state.ledger.accounts.get('p2')?.at ?? [])]).toEqual([['c2', 1]])
+  expect(desk.screen).toEqual({ at: 'off' })
+})
+
 function atTheBench() {
   const bench = jobWith('begin cover off')
   const { desk } = bench
