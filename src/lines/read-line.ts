@@ -21,7 +21,11 @@ export function readLine(line: string, state: State): Reading {
     const found = findVerb(text)
     if (!found) {
       misreadBegun(text)
-      misread({ code: 'unknown-word', part: firstWord(text), nearest: nearestVerb(text) ?? asOff(text) })
+      misread({
+        code: 'unknown-word',
+        part: firstWord(text),
+        nearest: nearestVerb(text) ?? (isOffLine(text) ? 'off' : null),
+      })
     }
     const { verb, word, rest } = found
     const result = verb.read(new Line(text, { verb: word, rest, form: verb.forms[0], state }))
@@ -77,10 +81,10 @@ function reading(line: string, read: (text: string) => Reading): Reading {
   }
 }
 
-/** A bag line without its verb, where it can hardly be anything else. */
-function asOff(text: string): string | null {
+/** A bag line without its verb, where it can hardly be anything else: any words at all may name a part. */
+export function isOffLine(text: string): boolean {
   const bag = readBagLine(text, { units: 'metric' })
-  return bag.understood && (/^\d/.test(text) || bag.items.some(({ kind }) => kind !== 'part')) ? 'off' : null
+  return bag.understood && (/^\d/.test(text) || bag.items.some(({ kind }) => kind !== 'part'))
 }
 
 function isScan(text: string): boolean {

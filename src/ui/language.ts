@@ -1,4 +1,4 @@
-import { findVerb, readLine, readOff } from '../lines/read-line.ts'
+import { findVerb, isOffLine, readLine, readOff } from '../lines/read-line.ts'
 import type { Reading } from '../lines/reading.ts'
 import { misreadingText } from '../words/misreadings.ts'
 import type { Command } from './act.ts'
@@ -21,8 +21,9 @@ export function language(text: string, scene: Scene, screen: Screen): Meaning {
   const reading = readLine(text, session.state)
   if (reading.kind === 'commands' || reading.kind === 'errand')
     return read(reading, scene, found ? `${found.verb.words[0]}: ${found.verb.says}` : '')
-  // A bag line elsewhere: its words are understood, only not from here.
-  if (!found && readOff(text, session.state).kind === 'commands') {
+  // A bag line elsewhere: its words are understood, only not from here. While nothing comes off, words alone are no part.
+  const comesOff = session.state.strip !== null
+  if (!found && (comesOff ? readOff(text, session.state).kind === 'commands' : isOffLine(text))) {
     return no(
       'What comes off is typed on the screen OFF.',
       `Write "off ${text}", or go there with .1 and write it again.`,

@@ -621,3 +621,15 @@ test('a job without a first entry is not opened: its line says why, and a new jo
   enter('2', 'blue twin', '')
   expect(state().job.name).toBe('blue twin')
 })
+
+test('words that name nothing are taken for a part that comes off only while something does', () => {
+  const { enter, answer } = jobWith('begin cover off', 'off valve cover into bench')
+  enter('.3', 'thermostat')
+  expect(answer()).toContain('typed on the screen OFF')
+  const later = jobWith('begin cover off', 'off valve cover into bench', 'end')
+  later.enter('.3', 'thermostat')
+  expect(later.answer()).not.toContain('screen OFF')
+  later.type('\x1b')
+  later.enter('8 M6x25 bolts')
+  expect(later.answer()).toContain('typed on the screen OFF')
+})
