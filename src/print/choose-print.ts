@@ -57,6 +57,13 @@ function withUsual(said: HowPrinted, usual: HowPrinted, stocks: ReadonlyMap<stri
   return defined({ ...rest, ...printer, ...shifted, ...said })
 }
 
+/** A picture holds one label: what to say of more, or null. */
+export function tooManyForPicture({ form, copies }: Choice, labels: number): PrintTrouble | null {
+  const count = labels * copies
+  const isPicture = form === 'svg' || form === 'png'
+  return isPicture && count !== 1 ? { code: 'one-label-only', count, form } : null
+}
+
 /** What was said of single labels, where whole pages are printed: it would change nothing, and nobody would know. */
 function saidInVain(what: Printed, { from, shift }: HowPrinted): 'from' | 'shift' | null {
   if (from !== undefined && isPages(what)) return 'from'

@@ -29,6 +29,9 @@ export interface NotMade {
   entries: readonly Entry[]
 }
 
+/** What was recorded before labels are drawn. */
+export type Recorded = Partial<Pick<Made, 'entries' | 'dealt'>>
+
 /** Nothing was drawn, and why. */
 export function notMade(trouble: PrintTrouble, entries: readonly Entry[] = []): NotMade {
   return { ok: false, trouble, entries }
@@ -39,11 +42,16 @@ export function madePages(pages: Drawing[], about: { title: string; name: string
   return { ok: true, labels: [], pages, notes: [], entries: [], dealt: null, ...about }
 }
 
-/** Labels, laid out for their stock. */
+/** The number of the job as files are named by it, and as it stands on every label: `017`. */
+export function jobPart(no: number): string {
+  return String(no).padStart(3, '0')
+}
+
+/** Labels, laid out for their stock. `entries` and `dealt`: what was recorded for them before. */
 export function madeLabels(
   contents: readonly LabelContent[],
   { stock, dpi }: Choice,
-  about: { title: string; name: string; entries?: readonly Entry[]; dealt?: Made['dealt'] },
+  about: { title: string; name: string } & Recorded,
 ): Made | NotMade {
   const labels: Drawing[] = []
   const cut: CutLabel[] = []

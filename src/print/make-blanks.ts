@@ -1,11 +1,11 @@
-import { labelCode } from '../label/code.ts'
 import { placements } from '../label/sheet.ts'
 import { labelsOnPage } from '../label/stock.ts'
 import type { Printed } from '../lines/errand.ts'
+import { codeOf } from '../session/scan.ts'
 import type { Session } from '../session/session.ts'
 import { blankLabel } from '../words/label-text/blank-label.ts'
-import type { Choice } from './choose-print.ts'
-import { type Made, madeLabels, type NotMade, notMade } from './made.ts'
+import { type Choice, tooManyForPicture } from './choose-print.ts'
+import { jobPart, type Made, madeLabels, type NotMade, notMade, type Recorded } from './made.ts'
 import { sendFor } from './send-for.ts'
 
 /** Deals numbers to labels without a container, and draws them. That they can be drawn is seen first. */
@@ -17,20 +17,18 @@ export function makeBlanks(
   // Every number takes the same room: one that suits the stock speaks for all of the run.
   const trial = labelsOf(session, [1], choice)
   if (!trial.ok) return trial
-  const { stock, from, shift, form } = choice
+  const { stock, from, shift } = choice
   const placed = placements(stock, 1, { from, shift })
   if (!placed.ok) return notMade(placed.refusal)
   const wanted = count === 'sheet' ? labelsOnPage(stock) - from + 1 : count
-  if ((form === 'svg' || form === 'png') && wanted !== 1) {
-    return notMade({ code: 'one-label-only', count: wanted, form })
-  }
+  const tooMany = tooManyForPicture(choice, wanted)
+  if (tooMany) return notMade(tooMany)
   const sent = sendFor(session, [{ do: 'deal-labels', count: wanted }])
   if (!sent.ok) return sent
   const [entry] = sent.entries
   if (entry?.type !== 'labels-dealt') throw new Error('no labels were dealt')
   const dealt = { from: entry.from, to: entry.to }
-  const made = labelsOf(session, numbers(dealt), choice)
-  return made.ok ? { ...made, entries: sent.entries, dealt } : made
+  return labelsOf(session, numbers(dealt), choice, { entries: sent.entries, dealt })
 }
 
 /** Unused labels of an earlier run once more, as when the paper jammed. */
@@ -57,22 +55,23 @@ export function makeBlanksAgain(
   }
 }
 
-function labelsOf({ state }: Session, nos: readonly number[], choice: Choice): Made | NotMade {
+function labelsOf(
+  { state }: Session,
+  nos: readonly number[],
+  choice: Choice,
+  recorded: Recorded = {},
+): Made | NotMade {
   const [first = 0] = nos
   const last = nos.at(-1) ?? first
   return madeLabels(
-    nos.map((no) => blankLabel(state, no, labelCode(state.job.no, no))),
+    nos.map((no) => blankLabel(state, no, codeOf(state, no))),
     choice,
     {
       title: first === last ? `unused label ${first}` : `unused labels ${first} to ${last}`,
       name: [jobPart(state.job.no), 'unused', ...new Set([first, last])].join('-'),
+      ...recorded,
     },
   )
-}
-
-/** `017`, as on every label of the job. */
-export function jobPart(no: number): string {
-  return String(no).padStart(3, '0')
 }
 
 function numbers({ from, to }: { from: number; to: number }): number[] {

@@ -1,4 +1,4 @@
-import { labelCode, MACHINE_NUMBER } from '../label/code.ts'
+import { MACHINE_NUMBER } from '../label/code.ts'
 import { calibrationPage } from '../label/layout/calibration-page.ts'
 import type { PieceId } from '../ledger/piece.ts'
 import type { Printed } from '../lines/errand.ts'
@@ -10,8 +10,8 @@ import { containerLabel } from '../words/label-text/container-label.ts'
 import { machineTag } from '../words/label-text/machine-tag.ts'
 import type { Choice } from './choose-print.ts'
 import { typeface } from './fonts.ts'
-import { type Made, madeLabels, madePages, type NotMade, notMade } from './made.ts'
-import { jobPart, makeBlanks, makeBlanksAgain } from './make-blanks.ts'
+import { jobPart, type Made, madeLabels, madePages, type NotMade, notMade } from './made.ts'
+import { makeBlanks, makeBlanksAgain } from './make-blanks.ts'
 import { makeFlags } from './make-flags.ts'
 import { makePlan } from './make-plan.ts'
 import { makeTemplate } from './make-template.ts'
@@ -35,7 +35,7 @@ export function makeDrawings(session: Session, what: Printed, choice: Choice, no
     case 'flags':
       return makeFlags(session, what.piece as PieceId, choice)
     case 'machine': {
-      const tag = machineTag(state, standingOf(session), date, labelCode(state.job.no, MACHINE_NUMBER))
+      const tag = machineTag(state, standingOf(session), date, codeOf(state, MACHINE_NUMBER))
       return madeLabels([tag], choice, {
         title: 'tag of the machine',
         name: `${jobPart(state.job.no)}-machine`,

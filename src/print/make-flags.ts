@@ -6,8 +6,7 @@ import type { Entry } from '../session/stored-entry.ts'
 import { endsOfConnection, flagLabels } from '../words/label-text/flag-labels.ts'
 import { pieceName } from '../words/pieces.ts'
 import type { Choice } from './choose-print.ts'
-import { type Made, madeLabels, type NotMade, notMade } from './made.ts'
-import { jobPart } from './make-blanks.ts'
+import { jobPart, type Made, madeLabels, type NotMade, notMade, type Recorded } from './made.ts'
 import { sendFor } from './send-for.ts'
 
 /**
@@ -21,8 +20,8 @@ export function makeFlags(session: Session, piece: PieceId, choice: Choice): Mad
   if (account?.piece.kind !== 'connection')
     return notMade({ code: 'no-connection', name: pieceName(state, piece) })
   const places = ends.flatMap((id) => [...(state.ledger.accounts.get(id)?.at.keys() ?? [])])
-  const container = places.map(containerOf).find((no) => no !== null)
-  if (container !== undefined && container !== null) return flagsWith(session, ends, container, choice)
+  const container = places.map(containerOf).find((no) => no !== null) ?? null
+  if (container !== null) return flagsWith(session, ends, container, choice)
   const loose = ends.filter((id) => state.ledger.accounts.get(id)?.at.has('bench'))
   if (loose.length === 0) return notMade({ code: 'at-home', name: pieceName(state, piece) })
   // The layout is tried before anything is recorded.
@@ -30,8 +29,7 @@ export function makeFlags(session: Session, piece: PieceId, choice: Choice): Mad
   if (!trial.ok) return trial
   const hung = hangOnTag(session, loose, account.piece.name)
   if (!hung.ok) return hung
-  const made = flagsWith(session, ends, hung.tag, choice)
-  return made.ok ? { ...made, entries: hung.entries } : made
+  return flagsWith(session, ends, hung.tag, choice, { entries: hung.entries })
 }
 
 function hangOnTag(
@@ -52,11 +50,18 @@ function hangOnTag(
   return rest.ok ? { ok: true, tag, entries: [...opened.entries, ...rest.entries] } : rest
 }
 
-function flagsWith({ state }: Session, ends: readonly PieceId[], no: number, choice: Choice): Made | NotMade {
+function flagsWith(
+  { state }: Session,
+  ends: readonly PieceId[],
+  no: number,
+  choice: Choice,
+  recorded: Recorded = {},
+): Made | NotMade {
   const flags = flagLabels(state, ends, codeOf(state, no))
   const [{ what = 'connection' } = {}] = flags
   return madeLabels(flags, choice, {
     title: `flags of ${what}`,
     name: `${jobPart(state.job.no)}-flags-${no}`,
+    ...recorded,
   })
 }

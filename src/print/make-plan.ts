@@ -5,8 +5,7 @@ import type { Session } from '../session/session.ts'
 import { planText } from '../words/label-text/plan-text.ts'
 import type { Choice } from './choose-print.ts'
 import { typeface } from './fonts.ts'
-import { type Made, madePages, type NotMade, notMade } from './made.ts'
-import { jobPart } from './make-blanks.ts'
+import { jobPart, type Made, madePages, type NotMade, notMade } from './made.ts'
 
 /** The way back on paper, on as many sheets as it takes. */
 export function makePlan(session: Session, { stock, dpi }: Choice, date: string): Made | NotMade {

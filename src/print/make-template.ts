@@ -9,8 +9,7 @@ import { templateContent } from '../words/template-text.ts'
 import { type TemplateTrouble, templateTroubleText } from '../words/template-troubles.ts'
 import type { Choice } from './choose-print.ts'
 import { typeface } from './fonts.ts'
-import { type Made, madePages, type NotMade, notMade } from './made.ts'
-import { jobPart } from './make-blanks.ts'
+import { jobPart, type Made, madePages, type NotMade, notMade } from './made.ts'
 
 /** A sheet with a place for each piece of one or more sets, as they lie on the machine. */
 export function makeTemplate(

@@ -7,19 +7,18 @@ import { openRasteriser } from '../label/render/rasteriser.ts'
 import { receiptRollBytes } from '../label/render/receipt-roll.ts'
 import { svgOf } from '../label/render/svg.ts'
 import type { PrintTrouble } from '../words/printing.ts'
-import type { Choice } from './choose-print.ts'
+import { type Choice, tooManyForPicture } from './choose-print.ts'
 import { rasteriserWasm, typeface } from './fonts.ts'
 
 /** Labels as a picture of one, or in the commands of a roll printer. */
 export async function renderLabels(
   labels: readonly Drawing[],
-  { form, dpi, copies, shift }: Choice,
+  choice: Choice,
 ): Promise<Uint8Array | PrintTrouble> {
+  const tooMany = tooManyForPicture(choice, labels.length)
+  if (tooMany) return tooMany
+  const { form, dpi, copies, shift } = choice
   const [only] = labels
-  if (form === 'svg' || form === 'png') {
-    const count = labels.length * copies
-    if (count !== 1 || !only) return { code: 'one-label-only', count, form }
-  }
   if (form === 'svg' && only) return new TextEncoder().encode(svgOf(only, typeface()))
   const tools = { typeface: typeface(), rasteriser: await openRasteriser(rasteriserWasm()) }
   if (form === 'png' && only) return pngOf(only, dpi, tools)

@@ -111,6 +111,7 @@ describe('unused labels', () => {
       'labels blank 5 on a4-24 from 25',
       'labels blank 5 on a4-24 shift 40 0',
       'labels blank 5 to five.svg',
+      'labels blank 1 copies 2 to two.png',
       'labels blank 1001',
       'labels blank 5 on tiny',
     ]) {
