@@ -1,20 +1,17 @@
 import type { Bitmap } from './bitmap.ts'
+import { checkRollJob, type RollJob } from './roll-job.ts'
 
 /**
  * The labels in the caret commands of label-roll printers, each as one picture in hexadecimal digits: no text of a
  * label ever stands where the printer reads commands.
- * @param widest dots across that the printer can print
- * @throws RangeError when a label is wider than that, or the copies are no count.
+ * @throws RangeError when a label is wider than the printer prints, or the copies are no count.
  */
 export function labelRollBytes(
   bitmaps: readonly Bitmap[],
-  { copies = 1, widest = Number.POSITIVE_INFINITY }: { copies?: number; widest?: number } = {},
+  { copies = 1, widest = Number.POSITIVE_INFINITY }: RollJob = {},
 ): Uint8Array<ArrayBuffer> {
-  if (!Number.isInteger(copies) || copies < 1) throw new RangeError(`No number of copies: ${copies}`)
-  const labels = bitmaps.map((bitmap) => {
-    if (bitmap.width > widest) throw new RangeError(`${bitmap.width} dots across, at most ${widest}`)
-    return `${labelCommands(bitmap, copies).join('\n')}\n`
-  })
+  checkRollJob(bitmaps, copies, widest)
+  const labels = bitmaps.map((bitmap) => `${labelCommands(bitmap, copies).join('\n')}\n`)
   return new TextEncoder().encode(labels.join(''))
 }
 

@@ -1,20 +1,19 @@
 import type { Bitmap } from './bitmap.ts'
+import { checkRollJob, type RollJob } from './roll-job.ts'
 
 /**
  * The labels in the escape commands of receipt printers, as pictures in bands, each cut off.
- * @param widest dots across that the printer can print
- * @throws RangeError when a label is wider than that, or the copies are no count.
+ * @throws RangeError when a label is wider than the printer prints, or the copies are no count.
  */
 export function receiptRollBytes(
   bitmaps: readonly Bitmap[],
-  { copies = 1, widest = Number.POSITIVE_INFINITY }: { copies?: number; widest?: number } = {},
+  { copies = 1, widest = Number.POSITIVE_INFINITY }: RollJob = {},
 ): Uint8Array<ArrayBuffer> {
-  if (!Number.isInteger(copies) || copies < 1) throw new RangeError(`No number of copies: ${copies}`)
-  const labels = bitmaps.map((bitmap) => {
-    if (bitmap.width > widest) throw new RangeError(`${bitmap.width} dots across, at most ${widest}`)
-    return labelBytes(bitmap)
+  checkRollJob(bitmaps, copies, widest)
+  const copied = bitmaps.flatMap((bitmap) => {
+    const label = labelBytes(bitmap)
+    return Array.from({ length: copies }, () => label)
   })
-  const copied = labels.flatMap((label) => Array.from({ length: copies }, () => label))
   return joined([reset, ...copied.flat()])
 }
 
