@@ -109,7 +109,7 @@ function stacked(texts: readonly string[], room: Box, style: Style): Shape[] | n
   const shapes: Shape[] = []
   let [y, height] = [room.y, room.height]
   for (const text of texts) {
-    const set: Pick<SetText, 'lines' | 'bottom'> | null = setText(text, style, {
+    const set: SetText | null = setText(text, style, {
       area: { ...room, y, height },
       taken: [],
     })

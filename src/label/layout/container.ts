@@ -89,7 +89,7 @@ function bodyOf(
         ? (fitText(text, style, rest, most) ??
           fitText(text, style, rest, most + 1) ??
           fitText(text, style, rest, most + 2))
-        : uncut(text, style, rest, most)
+        : setText(text, style, rest, most)
     if (!set) return false
     if (set.shortened) shortened.add(part)
     shapes.push(...textShapes(set.lines, style))
@@ -131,13 +131,8 @@ function bodyOf(
 function endCut(text: string, style: Style, column: Column, most: number) {
   const setSo = (candidate: string) => setText(candidate, { ...style, breaks: false }, column, most)
   const whole = setSo(text)
-  if (whole) return { ...whole, shortened: false }
+  if (whole) return whole
   const short = cutEnd(text, (candidate) => setSo(candidate) !== null)
   const set = short === null ? null : setSo(short)
   return set && { ...set, shortened: true }
-}
-
-function uncut(text: string, style: Style, column: Column, most: number) {
-  const set = setText(text, style, column, most)
-  return set && { ...set, shortened: false }
 }

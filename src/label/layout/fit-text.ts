@@ -41,7 +41,7 @@ export function fitText(
   most = Number.POSITIVE_INFINITY,
 ): SetText | null {
   const whole = setText(text, style, column, most)
-  if (whole) return { ...whole, shortened: false }
+  if (whole) return whole
   const short = shorten(text, (candidate) => setText(candidate, style, column, most) !== null)
   const set = short === null ? null : setText(short, style, column, most)
   return set && { ...set, shortened: true }
@@ -53,7 +53,7 @@ export function setText(
   style: Style,
   column: Column,
   most = Number.POSITIVE_INFINITY,
-): { lines: SetLine[]; bottom: number } | null {
+): SetText | null {
   const { typeface, size, weight, pad = 0, breaks = true } = style
   const height = size * pitch
   const widthOf = (part: string) => typeface.widthOf(part, size, weight)
@@ -76,7 +76,7 @@ export function setText(
       top += 0.5
     }
   }
-  return { lines, bottom: top }
+  return { lines, bottom: top, shortened: false }
 }
 
 // Lengths come from sums of parts; a micrometre is no overlap.

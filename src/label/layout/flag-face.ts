@@ -107,10 +107,8 @@ function stack(rows: [Part, string, Style, number][], column: Column, cut: Cut):
   let rest = column
   for (const [part, text, style, most] of rows) {
     if (text === '') continue
-    const set =
-      part === 'where'
-        ? ownPort(text, style, rest, most, cut)
-        : row(text, style, rest, most, cut !== 'nothing')
+    const setRow = cut === 'nothing' ? setText : fitText
+    const set = part === 'where' ? ownPort(text, style, rest, most, cut) : setRow(text, style, rest, most)
     if (!set) {
       // Where the other ends go and what it is are a help; which end this is and its port are not to be missed.
       if (cut === 'nothing' || part === 'where') return null
@@ -124,15 +122,9 @@ function stack(rows: [Part, string, Style, number][], column: Column, cut: Cut):
   return { shapes, shortened: [...shortened] }
 }
 
-function row(text: string, style: Style, column: Column, most: number, cut: boolean): SetText | null {
-  if (cut) return fitText(text, style, column, most)
-  const set = setText(text, style, column, most)
-  return set && { ...set, shortened: false }
-}
-
 function ownPort(text: string, style: Style, column: Column, most: number, cut: Cut): SetText | null {
-  if (cut !== 'words') return row(text, { ...style, breaks: false }, column, most, false)
-  return row(text, { ...style, breaks: 'anywhere' }, column, 6, false)
+  if (cut !== 'words') return setText(text, { ...style, breaks: false }, column, most)
+  return setText(text, { ...style, breaks: 'anywhere' }, column, 6)
 }
 
 /** The first sketch that there is. */

@@ -1,7 +1,7 @@
 import type { Shape } from '../drawing.ts'
 import type { MachineTag } from '../label-content.ts'
 import { type Box, between, bottomOf, type Column } from './column.ts'
-import { fitText, type SetText, type Style, setText } from './fit-text.ts'
+import { fitText, type Style, setText } from './fit-text.ts'
 import { frame, textShapes } from './frame.ts'
 import type { About, Part, Sketch } from './laid.ts'
 import type { SymbolSpots } from './symbol-spots.ts'
@@ -76,7 +76,7 @@ export function sketchMachineTag(
     let rest = column
     for (const { part, text, style, most } of rows) {
       const set =
-        cut && part === 'machine' ? fitText(text, style, rest, most) : whole(text, style, rest, most)
+        cut && part === 'machine' ? fitText(text, style, rest, most) : setText(text, style, rest, most)
       if (!set) return null
       if (set.shortened) shortened.add(part)
       shapes.push(...textShapes(set.lines, style))
@@ -84,9 +84,4 @@ export function sketchMachineTag(
     }
     return { shapes, shortened: [...shortened] }
   }
-}
-
-function whole(text: string, style: Style, column: Column, most: number): SetText | null {
-  const set = setText(text, style, column, most)
-  return set && { ...set, shortened: false }
 }
