@@ -1,3 +1,5 @@
+import { lettersOf } from '../shorten.ts'
+
 /**
  * A text in lines no wider than that, broken at spaces, and within words only where one alone is too wide. Nothing is
  * lost but the spaces at the breaks. A line holds one letter at least, however narrow.
@@ -34,7 +36,7 @@ function unitsOf(text: string): string[] {
 }
 
 function brokenUp(unit: string, width: number, widthOf: (text: string) => number): string[] {
-  const letters = Array.from(new Intl.Segmenter().segment(unit), ({ segment }) => segment)
+  const letters = lettersOf(unit)
   const pieces: string[] = []
   let from = 0
   while (from < letters.length) {
