@@ -2,11 +2,10 @@ import type { State } from '../../journal/state.ts'
 import type { PlanItem } from '../../label/printed-plan.ts'
 import type { Account } from '../../ledger/account.ts'
 import type { Place } from '../../ledger/place.ts'
-import { joined } from '../grammar.ts'
 import type { LabelCode } from '../leftovers.ts'
 import { onTheWayBack } from '../names.ts'
 import { containerPlace, placeName, whereName } from '../places.ts'
-import { beforePositions, countedNoun, noun } from './lots.ts'
+import { beforePositions, connectionText, countedNoun } from './lots.ts'
 import { rangesText, slottedText } from './position-ranges.ts'
 import { statusOf } from './status.ts'
 import { shortageOf } from './warnings.ts'
@@ -49,11 +48,7 @@ function nameOf(accounts: readonly Account[]): string {
     return `${countedNoun(first, should)}${home.alikeAt ? ` @${rangesText(home.alikeAt, '..', ',')}` : ''}`
   }
   const positions = accounts.map((account) => account.home.position ?? '')
-  if (piece.kind === 'connection') {
-    const name = noun(first, 1)
-    if (accounts.length > 1) return `1 × ${name}, ends at ${joined(positions)}`
-    return `1 × ${name}${piece.set !== undefined && !/\bends?$/i.test(name) ? ' end' : ''} at ${positions[0]}`
-  }
+  if (piece.kind === 'connection') return connectionText(first, positions)
   return `${countedNoun(first, accounts.length)}${beforePositions(first, positions)}${rangesText(positions)}`
 }
 

@@ -40,7 +40,10 @@ export function lotText(state: State, lot: Lot, container: number | null): strin
     const at = home.alikeAt ? ` @${rangesText(home.alikeAt, '..', ',')}` : ''
     return `${countedNoun(first.account, lot.count)}${at}${elsewhere(state, first.account, lot.count, container)}`
   }
-  if (piece.kind === 'connection') return connectionText(lot)
+  if (piece.kind === 'connection') {
+    const ends = lot.members.map(({ account }) => account.home.position ?? '')
+    return connectionText(first.account, ends)
+  }
   return setText(state, lot, container)
 }
 
@@ -84,13 +87,11 @@ function setText(state: State, lot: Lot, container: number | null): string {
   return `${text}${before}${slottedText(here)}${without ? `, without ${rangesText(missing)}` : ''}`
 }
 
-function connectionText(lot: Lot): string {
-  const [first] = lot.members
-  if (!first) return ''
-  const name = noun(first.account, 1)
-  const ends = lot.members.map(({ account }) => account.home.position ?? '')
+/** A connection by the ports of those of its ends that are told of: `1 × hose, ends at tank and pump`. */
+export function connectionText(account: Account, ends: readonly string[]): string {
+  const name = noun(account, 1)
   if (ends.length > 1) return `1 × ${name}, ends at ${joined(ends)}`
-  const isEnd = first.account.piece.set !== undefined && !/\bends?$/i.test(name)
+  const isEnd = account.piece.set !== undefined && !/\bends?$/i.test(name)
   return `1 × ${name}${isEnd ? ' end' : ''} at ${ends[0]}`
 }
 
