@@ -1,5 +1,4 @@
 import type { State } from '../../journal/state.ts'
-import { groupedCode } from '../../label/code.ts'
 import { singular } from '../grammar.ts'
 import { liesIn } from '../lookups.ts'
 import { containerPlace } from '../places.ts'
@@ -32,7 +31,7 @@ export function markerText(state: State, no: number, code: string): string[] {
   const [step] = steps
   const part = steps.length === 1 && step !== undefined ? partOf(state, no, step) : null
   return oneLines([
-    groupedCode(code),
+    `${code.slice(0, 3)} ${code.slice(3, 7)} ${code.slice(7)}`,
     whatText(lots, no) || inside.map((other) => `${other.kind} ${other.no}`.toUpperCase()).join(', '),
     whereText([...at], steps),
     [part?.replace(' of ', '/') ?? '', status === 'FIT AGAIN' ? '' : status].filter(Boolean).join(' '),

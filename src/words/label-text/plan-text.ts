@@ -1,8 +1,6 @@
 import type { State } from '../../journal/state.ts'
-import { groupedCode, MACHINE_NUMBER, stepNumber } from '../../label/code.ts'
 import type { LooseOnes, PlanContainer, PrintedPlan } from '../../label/printed-plan.ts'
 import type { Account } from '../../ledger/account.ts'
-import { belongsInToolbox } from '../../ledger/piece.ts'
 import type { NamedPlace } from '../../ledger/place.ts'
 import type { PaperPlan } from '../../session/label-facts.ts'
 import { containerPath, placeName } from '../places.ts'
@@ -23,12 +21,12 @@ export type CodeOf = (no: number) => string
  */
 export function planText(state: State, plan: PaperPlan, at: string, codeOf: CodeOf): PrintedPlan {
   const { tagState, reasons } = standingText(state, plan.standing)
-  const grouped = (no: number) => groupedCode(codeOf(no))
+  const grouped = (no: number) => groups(codeOf(no))
   return {
     job: jobLine(state),
     machine: oneLine(state.job.machine),
     date: oneLine(at),
-    code: codeOf(MACHINE_NUMBER),
+    code: codeOf(9000),
     state: tagState,
     reasons: oneLines(reasons),
     notes: oneLines(
@@ -44,7 +42,7 @@ export function planText(state: State, plan: PaperPlan, at: string, codeOf: Code
 
 /** A label code has room for 999 steps. */
 function codeOfStep(no: number, codeOf: CodeOf): string | null {
-  return no > 999 ? null : codeOf(stepNumber(no))
+  return no > 999 ? null : codeOf(9000 + no)
 }
 
 function planContainer(state: State, no: number, at: string, code: string): PlanContainer {
@@ -66,8 +64,8 @@ function planContainer(state: State, no: number, at: string, code: string): Plan
 function looseOnes(state: State): LooseOnes[] {
   const found = PLACES.map(([place, says]): LooseOnes => {
     const pieces = [...(state.ledger.byPlace.get(place) ?? [])].filter((id) => {
-      const account = state.ledger.accounts.get(id)
-      return place !== 'machine' || (account !== undefined && belongsInToolbox(account.piece))
+      const kind = state.ledger.accounts.get(id)?.piece.kind
+      return place !== 'machine' || kind === 'aid' || kind === 'tool'
     })
     const lying = pieces.map((piece) => ({
       piece,
@@ -104,4 +102,8 @@ function looseText(state: State, lot: Lot, place: NamedPlace): string {
 /** Where an aid was put, and in which step. */
 function aidText({ piece, home }: Account): string {
   return `${home.at === 'toolbox' ? '' : ` at ${home.at}`}, put in during step ${piece.step}`
+}
+
+function groups(code: string): string {
+  return `${code.slice(0, 3)} ${code.slice(3, 7)} ${code.slice(7)}`
 }

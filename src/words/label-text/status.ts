@@ -1,6 +1,5 @@
 import type { State } from '../../journal/state.ts'
 import type { Account } from '../../ledger/account.ts'
-import { belongsInToolbox } from '../../ledger/piece.ts'
 import type { Place } from '../../ledger/place.ts'
 import { isStray } from '../pieces.ts'
 
@@ -27,7 +26,7 @@ export type ContainerStatus = PieceStatus | 'MIXED' | 'HOLDS OTHERS' | 'EMPTY' |
 /** What is to become of those of a piece that lie in a place. */
 export function statusOf(state: State, account: Account, place: Place): PieceStatus {
   const { piece, should, at } = account
-  if (belongsInToolbox(piece)) return 'TOOL'
+  if (piece.kind === 'aid' || piece.kind === 'tool') return 'TOOL'
   if (isStray(account)) return 'TO DECIDE'
   if (should === 0) return isReplaced(state, account) ? 'OLD, DO NOT FIT' : 'TO DECIDE'
   if (state.used.has(piece.id)) return 'USED, DO NOT FIT'

@@ -1,6 +1,6 @@
 import type { State } from '../../journal/state.ts'
 import type { Account } from '../../ledger/account.ts'
-import { belongsInToolbox, type PieceId } from '../../ledger/piece.ts'
+import type { PieceId } from '../../ledger/piece.ts'
 import { joined } from '../grammar.ts'
 import { differenceName } from '../names.ts'
 import { countedPiece, pieceName } from '../pieces.ts'
@@ -11,9 +11,7 @@ import { noun } from './lots.ts'
 export function warningsOf(state: State, lots: readonly Lot[]): string[] {
   const accounts = lots.flatMap(({ members }) => members.map(({ account }) => account))
   const pieces = new Set(accounts.map(({ piece }) => piece.id))
-  const steps = new Set(
-    accounts.filter(({ piece }) => !belongsInToolbox(piece)).map(({ piece }) => piece.step),
-  )
+  const steps = new Set(accounts.filter((account) => !isAside(account)).map(({ piece }) => piece.step))
   return [
     ...[...new Set(accounts)].flatMap((account) => shortageOf(state, account)),
     ...[...new Set(accounts)].flatMap(surplusOf),
@@ -29,7 +27,7 @@ export function warningsOf(state: State, lots: readonly Lot[]): string[] {
 export function shortageOf(state: State, account: Account): string[] {
   const { piece, home, should, entered, at } = account
   // A used one is short by its nature, and its status says so.
-  if (belongsInToolbox(piece) || state.used.has(piece.id)) return []
+  if (isAside(account) || state.used.has(piece.id)) return []
   const gone = (at.get('scrap') ?? 0) + (at.get('lost') ?? 0)
   const have = entered - gone
   if (have >= should) return []
@@ -47,8 +45,8 @@ export function shortageOf(state: State, account: Account): string[] {
 }
 
 function surplusOf(account: Account): string[] {
-  const { piece, should, entered, at } = account
-  if (should === 0 || belongsInToolbox(piece)) return []
+  const { should, entered, at } = account
+  if (should === 0 || isAside(account)) return []
   const here = entered - (at.get('scrap') ?? 0) - (at.get('lost') ?? 0) - (at.get('spare') ?? 0)
   return here > should ? [`${noun(account, should)}: ${here - should} too many, ${should} belong there`] : []
 }
@@ -72,4 +70,8 @@ function marksOf(state: State, pieces: ReadonlySet<PieceId>): string[] {
     carriers.set(text, [...(carriers.get(text) ?? []), pieceName(state, piece)])
   }
   return [...carriers].map(([text, names]) => `mark on ${joined(names)}: ${text}`)
+}
+
+function isAside({ piece }: Account): boolean {
+  return piece.kind === 'aid' || piece.kind === 'tool'
 }
