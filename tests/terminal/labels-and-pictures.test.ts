@@ -3,7 +3,7 @@ import { join } from 'node:path'
 import qrcode from 'qrcode'
 import { beforeAll, describe, expect, test } from 'vitest'
 import { labelCode } from '../../src/label/code.ts'
-import { buildOnce, homeForTest, PutbackTerminal } from './support/putback-terminal.ts'
+import { buildOnce, homeForTest, onFirstJob, PutbackTerminal } from './support/putback-terminal.ts'
 
 beforeAll(buildOnce)
 
@@ -12,10 +12,7 @@ async function withOneBag() {
   // What is printed goes beside the jobs.
   const home = join(homeForTest(), 'jobs')
   mkdirSync(home)
-  const terminal = new PutbackTerminal(home)
-  await terminal.sees('WHAT IS IT TO BE?')
-  terminal.write('\rblue twin\r\r')
-  await terminal.sees('[.1 OFF]')
+  const { terminal } = await onFirstJob({}, home)
   terminal.write('8 M6x25 hex 10 valve cover bolts into new bag\r')
   await terminal.sees('into bag 1 (new)')
   return { terminal, home }

@@ -1,15 +1,11 @@
 import { beforeAll, describe, expect, test } from 'vitest'
-import { buildOnce, homeForTest, PutbackTerminal } from './support/putback-terminal.ts'
+import { buildOnce, homeForTest, onFirstJob, PutbackTerminal } from './support/putback-terminal.ts'
 
 beforeAll(buildOnce)
 
 /** On a job with a step under way, and half a line typed. */
 async function atWork() {
-  const home = homeForTest()
-  const terminal = new PutbackTerminal(home)
-  await terminal.sees('WHAT IS IT TO BE?')
-  terminal.write('\rblue twin\r\r')
-  await terminal.sees('[.1 OFF]')
+  const { terminal, home } = await onFirstJob()
   terminal.write('8 valve cover bolts\r')
   await terminal.sees('off 8 = 8 in containers')
   expect(terminal.isAlternate).toBe(true)

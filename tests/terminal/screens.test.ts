@@ -3,18 +3,9 @@ import { join } from 'node:path'
 import { beforeAll, describe, expect, test } from 'vitest'
 import { labelCode } from '../../src/label/code.ts'
 import { JOURNAL_NAME } from '../../src/storage/journal-file.ts'
-import { buildOnce, homeForTest, type Options, PutbackTerminal } from './support/putback-terminal.ts'
+import { buildOnce, onFirstJob, PutbackTerminal } from './support/putback-terminal.ts'
 
 beforeAll(buildOnce)
-
-/** putback on a first job, on the screen of the strip-down. */
-async function onFirstJob(options: Options = {}, home = homeForTest()) {
-  const terminal = new PutbackTerminal(home, options)
-  await terminal.sees('WHAT IS IT TO BE?')
-  terminal.write('\rblue twin\r\r')
-  await terminal.sees('[.1 OFF]')
-  return { terminal, home }
-}
 
 function journal(home: string): string[] {
   const folder = readdirSync(home, { withFileTypes: true }).find((entry) => entry.isDirectory())?.name ?? ''

@@ -124,6 +124,15 @@ export class PutbackTerminal {
   }
 }
 
+/** putback on a first job, the blue twin, on the screen of the strip-down. */
+export async function onFirstJob(options: Options = {}, home = homeForTest()) {
+  const terminal = new PutbackTerminal(home, options)
+  await terminal.sees('WHAT IS IT TO BE?')
+  terminal.write('\rblue twin\r\r')
+  await terminal.sees('[.1 OFF]')
+  return { terminal, home }
+}
+
 function killGroup(pid: number): void {
   try {
     process.kill(-pid, 'SIGKILL')
