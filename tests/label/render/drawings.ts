@@ -50,3 +50,24 @@ export async function dotTools(): Promise<DotTools> {
 export function tenths(dots: object, dpi: number): number[] {
   return Object.values(dots).map((side: number) => Math.round((side * 254) / dpi) / 10)
 }
+
+const box = { kind: 'box', x: 10, y: 5, width: 30, height: 20, line: 1 } as const
+
+/** One shape of each kind with the left, top, right and bottom of its ink, in millimetres. */
+export const SHAPES_AND_SIDES: readonly (readonly [Shape, readonly number[]])[] = [
+  [box, [9.5, 4.5, 40.5, 25.5]],
+  [{ ...box, filled: true, corner: 3 }, [10, 5, 40, 25]],
+  [{ kind: 'circle', x: 20, y: 20, radius: 8, line: 0.4 }, [11.8, 11.8, 28.2, 28.2]],
+  [{ kind: 'line', from: { x: 5, y: 30 }, to: { x: 55, y: 30 }, width: 0.6 }, [5, 29.7, 55, 30.3]],
+  [
+    {
+      kind: 'polygon',
+      points: [
+        { x: 3, y: 4 },
+        { x: 9, y: 4 },
+        { x: 6, y: 10 },
+      ],
+    },
+    [3, 4, 9, 10],
+  ],
+]

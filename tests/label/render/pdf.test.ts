@@ -5,7 +5,7 @@ import { typeface } from '../../../src/print/fonts.ts'
 import { pdfPicture, readPdf } from '../../support/decode/pdf.ts'
 import { inked } from '../../support/decode/picture.ts'
 import { jsqrCodes, zxingSymbols } from '../../support/decode/symbols.ts'
-import { codesOf, fullSheet, page, tenths } from './drawings.ts'
+import { codesOf, fullSheet, page, SHAPES_AND_SIDES, tenths } from './drawings.ts'
 
 const fonts = typeface()
 const about = { typeface: fonts, title: 'Labels of job 42', made: new Date('2026-03-14T09:26:53Z') }
@@ -95,20 +95,7 @@ describe('measures', () => {
 
   test('shapes lie where they are said to lie, to a tenth of a millimetre', async () => {
     const sides = async (shape: Shape) => tenths(inked(await pdfPicture(await pdfOfShapes(shape), 508)), 508)
-    const box = { kind: 'box', x: 10, y: 5, width: 30, height: 20, line: 1 } as const
-    expect(await sides(box)).toEqual([9.5, 4.5, 40.5, 25.5])
-    expect(await sides({ ...box, filled: true, corner: 3 })).toEqual([10, 5, 40, 25])
-    expect(await sides({ kind: 'circle', x: 20, y: 20, radius: 8, line: 0.4 })).toEqual([
-      11.8, 11.8, 28.2, 28.2,
-    ])
-    const line = { kind: 'line', from: { x: 5, y: 30 }, to: { x: 55, y: 30 }, width: 0.6 } as const
-    expect(await sides(line)).toEqual([5, 29.7, 55, 30.3])
-    const corners = [
-      { x: 3, y: 4 },
-      { x: 9, y: 4 },
-      { x: 6, y: 10 },
-    ]
-    expect(await sides({ kind: 'polygon', points: corners })).toEqual([3, 4, 9, 10])
+    for (const [shape, expected] of SHAPES_AND_SIDES) expect(await sides(shape)).toEqual(expected)
   })
 
   test('a dashed line is dashed, the next one is not, and a width of nothing draws nothing', async () => {
