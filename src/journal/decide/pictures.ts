@@ -1,4 +1,4 @@
-import type { Command, NewPicture } from '../command.ts'
+import type { Command } from '../command.ts'
 import { type Belongs, type EntryBodyOf, MOST_PICTURES, type PictureId, pictureFault } from '../entry.ts'
 import type { State } from '../state.ts'
 import { knownLabel, knownStep, refuse, unknown } from './refuse.ts'
@@ -19,15 +19,17 @@ export function addPictures(state: State, { pictures }: Of<'add-pictures'>): Ent
     return facts
   })
   const known = [...state.pictures.values()]
-  for (const [index, picture] of pictures.entries()) {
-    const same = known.find(({ sha256 }) => sha256 === picture.sha256)
-    if (same) refuse({ code: 'picture-known', file: picture.file, picture: same.id })
-    // Two names that a disk may take for one would be one picture.
-    const others: readonly Pick<NewPicture, 'file' | 'sha256'>[] = [...known, ...pictures.slice(0, index)]
-    const isTwice = others.some(
-      ({ file, sha256 }) => sha256 === picture.sha256 || file.toLowerCase() === picture.file.toLowerCase(),
-    )
-    if (isTwice) refuse({ code: 'picture-wrong', file: picture.file, why: 'twice' })
+  const idBySum = new Map(known.map(({ sha256, id }) => [sha256, id]))
+  // Two names that a disk may take for one would be one picture.
+  const names = new Set(known.map(({ file }) => file.toLowerCase()))
+  const sums = new Set<string>()
+  for (const { file, sha256 } of pictures) {
+    const same = idBySum.get(sha256)
+    if (same) refuse({ code: 'picture-known', file, picture: same })
+    const name = file.toLowerCase()
+    if (sums.has(sha256) || names.has(name)) refuse({ code: 'picture-wrong', file, why: 'twice' })
+    sums.add(sha256)
+    names.add(name)
   }
   return { type: 'pictures-added', pictures: added }
 }
