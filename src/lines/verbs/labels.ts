@@ -130,9 +130,11 @@ export const labelVerbs: readonly Verb[] = [
     ],
     read(line) {
       const how = takeHow(line)
-      const pitch = line.take(/(?:^| )pitch (\d{1,3}(?:[.,]\d)?)(?: ?mm)?$/i)?.[0]
+      const takePitch = () => line.take(/(?:^| )pitch (\d{1,3}(?:[.,]\d)?)(?: ?mm)?$/i)?.[0]
+      const behind = takePitch()
       const arrow = line.take(/(?:^| )arrow (up|down|left|right)$/i)?.[0]
-      const pitchToo = pitch ?? line.take(/(?:^| )pitch (\d{1,3}(?:[.,]\d)?)(?: ?mm)?$/i)?.[0]
+      // Before the arrow or behind it.
+      const pitch = behind ?? takePitch()
       const layout = line.take(/(?:^| )laid out (?:as )?(\S.*)$/i)?.[0]
       const pieces = line
         .takeRest('SET')
@@ -144,7 +146,7 @@ export const labelVerbs: readonly Verb[] = [
           pieces: [...new Set(pieces)],
           layout: layout ?? null,
           arrow: (arrow?.toLowerCase() as Arrow | undefined) ?? null,
-          pitch: pitchToo === undefined ? null : Number(pitchToo.replace(',', '.')),
+          pitch: pitch === undefined ? null : Number(pitch.replace(',', '.')),
         },
         how,
       )
