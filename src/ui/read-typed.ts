@@ -85,8 +85,7 @@ function unusedLabel(text: string, scene: Scene, screen: Screen): Meaning | unde
   const words = tail.words.trim().replace(/^off /i, '')
   if (words === '')
     return act({ do: 'take', container }, `take label ${container} in hand: what comes off goes into it`)
-  const meaning = language(words, { ...scene, hand: container }, screen)
-  return meaning.kind === 'act' && meaning.act.do === 'send' ? meaning : undefined
+  return recording(language(words, { ...scene, hand: container }, screen))
 }
 
 /** Digits that are nearly a code are a scan that went wrong, unless they are a choice or a container. */
@@ -110,7 +109,11 @@ function placeScanned({ before, after }: Typed, scene: Scene, screen: Screen): M
     reading.kind === 'code' && reading.job === state.job.no ? bearerOf(state, reading.container) : null
   if (bearer === null) return undefined
   const place = 'container' in bearer ? tail.code : bearer.kind === 'step' ? `step ${bearer.step}` : 'machine'
-  const meaning = language(plainText(`${tail.words.trimEnd()} ${place}`), scene, screen)
+  return recording(language(plainText(`${tail.words.trimEnd()} ${place}`), scene, screen))
+}
+
+/** A meaning that is recorded as it stands; of a guess at what a label is for, nothing else counts. */
+function recording(meaning: Meaning): Meaning | undefined {
   return meaning.kind === 'act' && meaning.act.do === 'send' ? meaning : undefined
 }
 
