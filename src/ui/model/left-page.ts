@@ -129,7 +129,6 @@ function said(state: State): string {
   return 'Every piece is home, every aid is out, every fluid is in, every mark is confirmed.'
 }
 
-/** The gates of the end are opened by a number and Enter, never by Enter alone. */
 /** The last gates, each with a number of its own: a finger that bounces opens one and not the next as well. */
 function gateChoice(state: State): (Choice & { no: number }) | null {
   if (state.closed) return null
@@ -142,6 +141,7 @@ function gateChoice(state: State): (Choice & { no: number }) | null {
 
 const FIRST_CHECK = 4
 
+/** The gates of the end are opened by a number and Enter, never by Enter alone. */
 function enterClear({ session }: Scene): Choice | null {
   const { next } = cardNow(session)
   if (next.kind === 'check')
