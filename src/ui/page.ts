@@ -55,6 +55,9 @@ export function choicesOf(numbered: ReadonlyMap<number, Choice>): (no: number) =
 
 export const NO_CHOICES = (): undefined => undefined
 
+/** To where one came from. */
+export const BACK: Choice = { says: 'back', act: { do: 'back' } }
+
 /** Going to a screen, as a choice. */
 export function goTo(says: string, to: Screen): Choice {
   return { says, act: { do: 'go', to } }

@@ -2,7 +2,7 @@ import { suspectsOf } from '../../session/passed-through.ts'
 import { overOrShort } from '../../words/names.ts'
 import { countedPiece, pieceName } from '../../words/pieces.ts'
 import { containerName, whereName } from '../../words/places.ts'
-import { type Choice, choicesOf, type Page, rowsOf } from '../page.ts'
+import { BACK, type Choice, choicesOf, type Page, rowsOf } from '../page.ts'
 import { chip, SIGNS } from '../signs.ts'
 import { type Line, line, strong } from '../text/line.ts'
 import { groups, headed, indented, numbered } from './rows.ts'
@@ -48,10 +48,7 @@ export function differencesPage({ session, width }: Scene, container: number): P
         headed('OR', numbered(9, 'count again', width)),
       ),
     ),
-    enter:
-      open.length === 0
-        ? { says: 'back', act: { do: 'back' } }
-        : { says: 'back, to be explained later', act: { do: 'back' } },
+    enter: open.length === 0 ? BACK : { says: 'back, to be explained later', act: { do: 'back' } },
     choice: choicesOf(choices),
     large: { letters: open.length === 0 ? 'AGREES' : String(open.length), under: [line(chip(sign))] },
   }

@@ -1,7 +1,7 @@
 import { findVerb, nearestVerb } from '../../lines/read-line.ts'
 import { verbs } from '../../lines/verbs.ts'
 import { KEYS, SCREEN_WORDS } from '../keys.ts'
-import { NO_CHOICES, type Page, rowsOf } from '../page.ts'
+import { BACK, NO_CHOICES, type Page, rowsOf } from '../page.ts'
 import { type Line, line, strong, wrap } from '../text/line.ts'
 import { groups, headed, indented } from './rows.ts'
 
@@ -18,7 +18,7 @@ export function helpPage(width: number, about: string | null): Page {
         ? aboutVerb(found.verb, width)
         : groups(about === null ? [] : unknownWord(about, width), everything(width)),
     ),
-    enter: { says: 'back', act: { do: 'back' } },
+    enter: BACK,
     choice: NO_CHOICES,
     large: null,
   }

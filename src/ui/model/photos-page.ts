@@ -5,7 +5,7 @@ import { stepName } from '../../words/names.ts'
 import { ownerName } from '../../words/pictures.ts'
 import { pieceName } from '../../words/pieces.ts'
 import { containerName } from '../../words/places.ts'
-import { type Choice, NO_CHOICES, type Page, type Rows, rowsOf } from '../page.ts'
+import { BACK, type Choice, NO_CHOICES, type Page, type Rows, rowsOf } from '../page.ts'
 import { blank, cut, type Line, line, strong } from '../text/line.ts'
 import { groups, heading, indented } from './rows.ts'
 import { perVersion, type Scene, type State } from './scene.ts'
@@ -65,7 +65,7 @@ function missing(of: PicturesAbout): Page {
     title: line(strong('PICTURES')),
     top: [],
     rows: rowsOf([line(`     There is no ${what} in this job.`)]),
-    enter: { says: 'back', act: { do: 'back' } },
+    enter: BACK,
     choice: NO_CHOICES,
     large: null,
   }

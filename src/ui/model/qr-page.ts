@@ -3,7 +3,7 @@ import { screenQr } from '../../label/screen-qr.ts'
 import { type Bearer, bearerOf, codeOf } from '../../session/scan.ts'
 import { bearerName } from '../../words/bearers.ts'
 import { markerText } from '../../words/label-text/marker-text.ts'
-import { type Choice, choicesOf, goTo, type Large, type Page, rowsOf } from '../page.ts'
+import { BACK, type Choice, choicesOf, goTo, type Large, NO_CHOICES, type Page, rowsOf } from '../page.ts'
 import { blank, cut, type Line, line, strong, wrap } from '../text/line.ts'
 import { picturesChoice } from './pictures-choice.ts'
 import { flagChoices, printChoice } from './print-choices.ts'
@@ -40,7 +40,7 @@ export function qrPage(scene: Scene, no: number, invert: boolean): Page {
     title: line(strong(name), `  label ${groupedCode(code)}`),
     top: [],
     rows: rowsOf(rows),
-    enter: { says: 'back', act: { do: 'back' } },
+    enter: BACK,
     choice: choicesOf(choices),
     large: largeOf(written, name, bearer),
   }
@@ -104,8 +104,8 @@ function missing(no: number): Page {
     title: line(strong(`LABEL ${no}`)),
     top: [],
     rows: rowsOf([line(`     No label of this job has the number ${no}.`)]),
-    enter: { says: 'back', act: { do: 'back' } },
-    choice: () => undefined,
+    enter: BACK,
+    choice: NO_CHOICES,
     large: null,
   }
 }

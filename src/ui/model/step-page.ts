@@ -2,7 +2,7 @@ import { containersOfStep, type PlanRow, planRows, type Todo, todoOf } from '../
 import { stepName, tighteningName } from '../../words/names.ts'
 import { containerName, containerPlace } from '../../words/places.ts'
 import { reasonText } from '../../words/reasons.ts'
-import { type Choice, choicesOf, goTo, type Page, rowsOf } from '../page.ts'
+import { type Choice, choicesOf, goTo, NO_CHOICES, type Page, rowsOf } from '../page.ts'
 import { chip } from '../signs.ts'
 import { type Line, line, plain, strong } from '../text/line.ts'
 import { lastLookRows } from './last-look.ts'
@@ -115,7 +115,7 @@ function missingStep(no: number): Page {
     top: [],
     rows: rowsOf([line(`     There is no step ${no}.`)]),
     enter: goTo('what goes back', { at: 'back' }),
-    choice: () => undefined,
+    choice: NO_CHOICES,
     large: null,
   }
 }

@@ -1,5 +1,5 @@
 import type { News } from '../errand-out.ts'
-import { type Choice, goTo, NO_CHOICES, type Page, rowsOf } from '../page.ts'
+import { BACK, type Choice, goTo, NO_CHOICES, type Page, rowsOf } from '../page.ts'
 import { chip } from '../signs.ts'
 import { type Line, line, strong, wrap } from '../text/line.ts'
 import { indented, withWords } from './rows.ts'
@@ -20,8 +20,6 @@ export function toldPage({ errand: { last }, width }: Scene): Page {
     large: null,
   }
 }
-
-const BACK: Choice = { says: 'back', act: { do: 'back' } }
 
 function afterIt({ of, isOk }: News): Choice {
   return of.errand === 'photos-import' && isOk ? goTo('the pictures', { at: 'photos', of: null }) : BACK
