@@ -5,9 +5,11 @@ import { type JobNumber, scan } from '../session/scan.ts'
 import type { Session } from '../session/session.ts'
 import type { Entry } from '../session/stored-entry.ts'
 import { cardOf, planRows } from '../session/views.ts'
+import { workOut } from '../session/work-out.ts'
 import { entryText } from '../words/entries.ts'
 import { misreadingText, whichPieceText } from '../words/misreadings.ts'
 import { refusalText } from '../words/refusals.ts'
+import { sumText } from '../words/sum-text.ts'
 import { backText } from './answers/back-text.ts'
 import { cardText } from './answers/card-text.ts'
 import { label } from './answers/labels.ts'
@@ -132,6 +134,10 @@ function answer(session: Session, ask: Ask, around: Around): Result {
       return found(photosAnswer(session, ask.of)) ?? unknownOwner(session, ask.of)
     case 'proposals':
       return found(proposalsAnswer(session))
+    case 'sum': {
+      const worked = workOut(session.state, ask.sum)
+      return answered(sumText(session.state, worked), worked)
+    }
     case 'help':
       return help(ask.about)
     default:

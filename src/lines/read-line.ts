@@ -46,7 +46,8 @@ export function findVerb(text: string): { verb: Verb; word: string; rest: string
   const lower = text.toLowerCase()
   for (const { word, verb } of byLength) {
     const after = lower.charAt(word.length)
-    if (lower.startsWith(word) && (after === '' || after === ' ' || after === ':')) {
+    const ends = after === '' || after === ' ' || after === ':' || word === '='
+    if (lower.startsWith(word) && ends) {
       return { verb, word, rest: text.slice(word.length).trim() }
     }
   }
@@ -99,4 +100,7 @@ const byLength = verbs
   .flatMap((verb) => verb.words.map((word) => ({ word, verb })))
   .sort((a, b) => b.word.length - a.word.length)
 
-const firstWords = [...new Set(byLength.map(({ word }) => firstWord(word)))]
+// A sign is near to any single letter.
+const firstWords = [...new Set(byLength.map(({ word }) => firstWord(word)))].filter((word) =>
+  /^\w/.test(word),
+)

@@ -3,6 +3,7 @@ import type { Belongs } from '../journal/entry.ts'
 import type { PieceId } from '../ledger/piece.ts'
 import type { BagLine } from '../trade/bag-line/bag-item.ts'
 import type { Errand } from './errand.ts'
+import type { Sum } from './sum.ts'
 
 type NotUnderstood = Extract<BagLine, { understood: false }>
 type Understood = Extract<BagLine, { understood: true }>
@@ -34,6 +35,7 @@ export type Ask =
   /** What to write on a bag with a marker. */
   | { ask: 'label'; container: number }
   | { ask: 'proposals' }
+  | { ask: 'sum'; sum: Sum }
   /** The as-built record: the whole job as text. */
   | { ask: 'help'; about: string | null }
 

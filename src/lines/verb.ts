@@ -26,6 +26,7 @@ export const TOPICS = [
   'plan',
   'build-up',
   'tightening',
+  'arithmetic',
   'counting',
   'job',
   'questions',

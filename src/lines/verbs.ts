@@ -11,6 +11,7 @@ import { planVerbs } from './verbs/plan.ts'
 import { questionVerbs } from './verbs/questions.ts'
 import { stripVerbs } from './verbs/strip.ts'
 import { tighteningVerbs } from './verbs/tightening.ts'
+import { torqueVerbs } from './verbs/torque.ts'
 
 /** Everything that a line can begin with, by subject. */
 export const verbs: readonly Verb[] = [
@@ -23,6 +24,7 @@ export const verbs: readonly Verb[] = [
   ...planVerbs,
   ...buildVerbs,
   ...tighteningVerbs,
+  ...torqueVerbs,
   ...countingVerbs,
   ...jobVerbs,
   ...questionVerbs,

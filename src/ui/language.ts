@@ -1,6 +1,8 @@
 import { findVerb, isOffLine, readLine, readOff } from '../lines/read-line.ts'
 import type { Reading } from '../lines/reading.ts'
+import { workOut } from '../session/work-out.ts'
 import { misreadingText } from '../words/misreadings.ts'
+import { sumText } from '../words/sum-text.ts'
 import type { Command } from './act.ts'
 import { act, go, type Meaning, no } from './meaning.ts'
 import { bagReading } from './model/bag-reading.ts'
@@ -43,7 +45,7 @@ function read(reading: Reading, { session }: Scene, says = ''): Meaning {
     case 'errand':
       return act({ do: 'errand', errand: reading.errand }, says)
     case 'ask':
-      return asked(reading.ask)
+      return asked(reading.ask, session.state)
     case 'which-piece': {
       const { words, pieces, again } = reading
       return go(`which one? ${pieces.length} answer to "${words}"`, {
@@ -69,7 +71,7 @@ function afterwards(commands: readonly Command[]): Screen | undefined {
   return undefined
 }
 
-function asked(ask: Extract<Reading, { kind: 'ask' }>['ask']): Meaning {
+function asked(ask: Extract<Reading, { kind: 'ask' }>['ask'], state: Scene['session']['state']): Meaning {
   switch (ask.ask) {
     case 'card':
       return go('where you are', { at: 'now' })
@@ -93,6 +95,9 @@ function asked(ask: Extract<Reading, { kind: 'ask' }>['ask']): Meaning {
       return go('pictures', { at: 'photos', of: ask.of })
     case 'proposals':
       return go('what else the way back asks for', { at: 'proposals' })
+    case 'sum':
+      // Shown as it is typed: Enter only keeps it on the screen.
+      return go(sumText(state, workOut(state, ask.sum))[0] ?? '', { at: 'sum', sum: ask.sum })
     case 'help':
       return go('help', { at: 'help', about: ask.about })
     default:

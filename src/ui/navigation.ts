@@ -1,4 +1,5 @@
 import type { PicturesAbout } from '../lines/reading.ts'
+import type { Sum } from '../lines/sum.ts'
 
 /** A screen with what it shows. Everything a screen needs to be shown again is in here. */
 export type Screen =
@@ -24,6 +25,8 @@ export type Screen =
   | { at: 'help'; about: string | null }
   /** Pictures of a container, a step or a piece; of the whole job where `of` is null. */
   | { at: 'photos'; of: PicturesAbout | null }
+  /** What a computation comes to. */
+  | { at: 'sum'; sum: Sum }
   /** All that came of the last errand. */
   | { at: 'told' }
   /** Leaving with work under way: a note is asked for. */

@@ -19,6 +19,7 @@ import { qrPage } from './qr-page.ts'
 import { scanPage } from './scan-page.ts'
 import type { Hall, Scene } from './scene.ts'
 import { stepPage } from './step-page.ts'
+import { sumPage } from './sum-page.ts'
 import { toldPage } from './told-page.ts'
 import { waitPage } from './wait-page.ts'
 import { whichPage } from './which-page.ts'
@@ -56,6 +57,8 @@ function jobPage(scene: Scene, screen: Exclude<Screen, { at: 'jobs' | 'new-job' 
       return differencesPage(scene, screen.container)
     case 'proposals':
       return proposalsPage(scene)
+    case 'sum':
+      return sumPage(scene, screen.sum)
     case 'which':
       return whichPage(scene, screen)
     case 'paste':

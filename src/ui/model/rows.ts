@@ -56,6 +56,12 @@ export function bulleted(text: string, width: number): Line[] {
   return wrap(line('     · ', ...withWords(text)), width, 7)
 }
 
+/** A line that was told: it keeps the spaces it begins with, for they say what it belongs to. */
+export function toldRows(text: string, width: number): Line[] {
+  const indent = 5 + (/^ */.exec(text)?.[0].length ?? 0)
+  return wrap(line(' '.repeat(indent), ...withWords(text.trim())), width, indent + 2)
+}
+
 /** Words in double quotes are words to type: they stand out. */
 export function withWords(text: string): Line {
   return text.split(/("[^"]*")/).map((part) => (part.startsWith('"') ? strong(part) : plain(part)))

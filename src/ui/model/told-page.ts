@@ -1,8 +1,8 @@
 import type { News } from '../errand-out.ts'
 import { BACK, type Choice, goTo, NO_CHOICES, type Page, rowsOf } from '../page.ts'
 import { chip } from '../signs.ts'
-import { type Line, line, strong, wrap } from '../text/line.ts'
-import { indented, withWords } from './rows.ts'
+import { line, strong } from '../text/line.ts'
+import { indented, toldRows } from './rows.ts'
 import type { Scene } from './scene.ts'
 
 /** All that came of the last errand: more than there is room for under the line. */
@@ -23,10 +23,4 @@ export function toldPage({ errand: { last }, width }: Scene): Page {
 
 function afterIt({ of, isOk }: News): Choice {
   return of.errand === 'photos-import' && isOk ? goTo('the pictures', { at: 'photos', of: null }) : BACK
-}
-
-/** A line keeps the spaces it begins with: they say what it belongs to. */
-function toldRows(text: string, width: number): Line[] {
-  const indent = 5 + (/^ */.exec(text)?.[0].length ?? 0)
-  return wrap(line(' '.repeat(indent), ...withWords(text.trim())), width, indent + 2)
 }
