@@ -3,13 +3,23 @@ import { readTorque } from './quantity.ts'
 import { notUnderstood, type Reading, understood } from './reading.ts'
 
 /** One pass over all fasteners of a pattern, as the machine's manual gives it. */
-export type TighteningPass =
-  | { kind: 'snug'; typed: string }
-  | { kind: 'torque'; newtonMetres: number; typed: string }
+export type TighteningPass = PassKind & {
+  typed: string
+  /** Round and round clockwise instead of in the order of the pattern, as the last pass of a flange. */
+  round?: true | undefined
+}
+
+type PassKind =
+  | { kind: 'snug' }
+  | { kind: 'torque'; newtonMetres: number }
   /** Turned on from where the pass before left it. */
-  | { kind: 'angle'; degrees: number; typed: string }
+  | { kind: 'angle'; degrees: number }
   /** The wrench must click without the fastener turning. */
-  | { kind: 'check'; newtonMetres: number; typed: string }
+  | { kind: 'check'; newtonMetres: number }
+  /** Turned back by so much, or fully where no angle is given. */
+  | { kind: 'back-off'; degrees?: number | undefined }
+  /** A paint mark from the fastener to the part, drawn when everything is turned. */
+  | { kind: 'witness' }
 
 /** Why a pass was not understood: nothing there, no form of a pass, no possible torque or angle, or more than 12. */
 export type PassFault = 'empty' | 'form' | 'torque' | 'angle' | 'too-many'
