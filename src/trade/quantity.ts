@@ -113,14 +113,17 @@ function measureLitres(name: string, units: UnitSystem): number | string | undef
   return system === 'us' ? usLitres[measure] : imperialLitres[measure]
 }
 
-interface NumberAndUnit {
+export interface NumberAndUnit {
   number: number
+  /** As typed, tidied: `0.10`, `1-1/2`. */
+  numberText: string
   /** Lower case. */
   unit: string
   typed: string
 }
 
-function numberAndUnit(text: string, example: string): Reading<NumberAndUnit, QuantityFault> {
+/** Splits `0.10 mm` into its number and its unit, whatever the unit is; none is an empty one. */
+export function numberAndUnit(text: string, example: string): Reading<NumberAndUnit, QuantityFault> {
   const typed = text.trim()
   const form = tidy(text).toLowerCase()
   if (form === '') return notUnderstood('empty', '', example)
@@ -134,7 +137,7 @@ function numberAndUnit(text: string, example: string): Reading<NumberAndUnit, Qu
   }
   const number = readDecimal(numberText) ?? readFraction(numberText)
   if (number === undefined) return notUnderstood('number', typed, example)
-  return understood({ number, unit, typed })
+  return understood({ number, numberText, unit, typed })
 }
 
 /** The number typed, where it makes a good example. */

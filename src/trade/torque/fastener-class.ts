@@ -53,12 +53,12 @@ const proofKsi = {
   '8': [{ toMm: 1.5 * inch, stress: 120 }],
 } as const satisfies Record<string, Proof>
 
-/** Reads a class as it stands on the head or in the manual: `10.9`, `class 8.8`, `grade 5`, `gr 8`, `SAE 5`. */
+/** Reads a class as it stands on the head or in the manual: `10.9`, `class 8.8`, `grade 10.9`, `grade 5`, `gr 8`, `SAE 5`. */
 export function readFastenerClass(text: string): Reading<FastenerClass, FastenerClassFault> {
   const typed = text.trim()
   if (typed === '') return notUnderstood('empty', '', '8.8')
   const form = typed.toLowerCase().replace(/\s+/g, ' ')
-  const property = /^(?:(?:property )?(?:class|cl)\.? ?|iso )?(\d{1,2})[.,](\d)$/.exec(form)
+  const property = /^(?:(?:property )?(?:class|cl|grade|gr)\.? ?)?(\d{1,2})[.,](\d)$/.exec(form)
   if (property) {
     const name = `${property[1]}.${property[2]}`
     if (isPropertyClass(name)) return understood({ standard: 'ISO 898-1', name })

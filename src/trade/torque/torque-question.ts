@@ -1,4 +1,4 @@
-import { type TorqueUnit, torqueScale } from '../convert/torque-scale.ts'
+import { unitsOf } from '../convert/units.ts'
 import { readDecimal, tidy, withoutNoise } from '../number.ts'
 import { readTorque } from '../quantity.ts'
 import type { Thread } from '../thread.ts'
@@ -24,7 +24,8 @@ export interface TypedTorque {
 
 /** The same number in another unit, which this thread would bear and need. */
 export interface UnitSlip {
-  unit: TorqueUnit
+  /** `lbf·in`. */
+  unit: string
   /** `120 lbf·in`. */
   text: string
   newtonMetres: number
@@ -74,7 +75,6 @@ const inchClasses: readonly FastenerClass[] = (['5', '8'] as const).map((name) =
   standard: 'SAE J429',
   name,
 }))
-const offered: readonly TorqueUnit[] = ['N·m', 'lbf·ft', 'lbf·in', 'kgf·m', 'kgf·cm']
 
 /**
  * What is worth asking about a typed torque; null where nothing is, or nothing is known of the thread. The ceiling,
@@ -107,7 +107,7 @@ export function questionTorque(torque: TypedTorque): TorqueQuestion | null {
   }
   const low = usual[0] === undefined ? null : factsFor(torque, usual[0])
   if (low === null || low.share >= lowShare || mayBeLittle(torque)) return null
-  return { code: 'torque-low', ...low, slips: slipsOf(torque, strongest.ceilingNm) }
+  return { code: 'torque-low', ...low, slips: slipsOf(torque, weakest.ceilingNm) }
 }
 
 function factsFor(torque: TypedTorque, fastenerClass: FastenerClass): TorqueFacts | null {
@@ -137,8 +137,8 @@ function factsFor(torque: TypedTorque, fastenerClass: FastenerClass): TorqueFact
 function slipsOf({ typed, newtonMetres }: TypedTorque, ceilingNm: number): UnitSlip[] {
   const number = numberTyped(typed, newtonMetres)
   if (number === undefined) return []
-  return offered.flatMap((unit) => {
-    const slipped = withoutNoise(number * torqueScale[unit])
+  return unitsOf.torque.flatMap(({ name: unit, scale }) => {
+    const slipped = withoutNoise(number * scale)
     const isSame = Math.abs(slipped - newtonMetres) < 1e-6 * newtonMetres
     const isUsual = slipped >= lowestShareOfASlip * ceilingNm && slipped <= ceilingNm
     return isUsual && !isSame ? [{ unit, text: `${number} ${unit}`, newtonMetres: slipped }] : []
