@@ -13,6 +13,7 @@ import { sumText } from '../words/sum-text.ts'
 import { backText } from './answers/back-text.ts'
 import { cardText } from './answers/card-text.ts'
 import { label } from './answers/labels.ts'
+import { layoutAnswer } from './answers/layout-text.ts'
 import { leftAnswer } from './answers/left-text.ts'
 import { logAnswer } from './answers/log-text.ts'
 import { markerAnswer } from './answers/marker-text.ts'
@@ -134,6 +135,8 @@ function answer(session: Session, ask: Ask, around: Around): Result {
       return found(photosAnswer(session, ask.of)) ?? unknownOwner(session, ask.of)
     case 'proposals':
       return found(proposalsAnswer(session))
+    case 'layout':
+      return found(layoutAnswer(session, ask.piece))
     case 'sum': {
       const worked = workOut(session.state, ask.sum)
       return answered(sumText(session.state, worked), worked)

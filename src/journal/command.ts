@@ -1,16 +1,22 @@
 import type { PieceId } from '../ledger/piece.ts'
 import type { NamedPlace, Place } from '../ledger/place.ts'
 import type {
+  Arrow,
   DecisionTarget,
   DifferenceId,
   FaultId,
   FaultKind,
   FluidId,
+  LooseningId,
   MarkId,
   StepKind,
   TighteningId,
+  WrenchFacts,
 } from '../plan/facts.ts'
 import type { Pass } from '../plan/tightening.ts'
+import type { Measurement } from '../trade/measuring/measurement.ts'
+import type { PositionLayout } from '../trade/position-layout/position-layout.ts'
+import type { OrderRule } from '../trade/tightening-order/order.ts'
 import type { Belongs, Container, PictureId } from './entry.ts'
 
 export type ContainerKind = Container['kind']
@@ -89,6 +95,7 @@ export type Command =
       needs: number[]
       before: number[]
       due?: string | undefined
+      turns?: number | undefined
     }
   | {
       do: 'change-step'
@@ -152,10 +159,51 @@ export type Command =
   | { do: 'begin-build'; step: number }
   | { do: 'fit'; step?: number | undefined; fittings: Fitting[] }
   | { do: 'confirm'; mark: MarkId }
-  | { do: 'set-tightening'; piece: PieceId; passes: Pass[]; order?: string[] | undefined }
-  | { do: 'tighten'; tightening?: TighteningId | undefined; fastener?: string | undefined }
+  /** Where the positions of the pattern that a piece is of lie on the machine. */
+  | { do: 'lay-out'; piece: PieceId; layout: PositionLayout; arrow?: Arrow | undefined }
+  /** Which way the arrows of some positions of a drawing point. */
+  | { do: 'point'; piece: PieceId; positions: string[]; arrow: Arrow }
+  /** `with`: other lots of the same pattern. Without an order, that of `by` or of the drawing's usual rule. */
+  | {
+      do: 'set-tightening'
+      piece: PieceId
+      with?: PieceId[] | undefined
+      passes: Pass[]
+      order?: string[] | undefined
+      by?: OrderRule | undefined
+      condition?: string | undefined
+      because?: string | undefined
+    }
+  | { do: 'say-condition'; tightening: TighteningId; condition: string }
+  | { do: 'choose-wrench'; tightening: TighteningId; wrench: WrenchFacts }
+  /** The fastener that is next never came to its torque, or the one named did not hold it. */
+  | { do: 'miss-torque'; tightening?: TighteningId | undefined; fastener?: string | undefined; says: string }
+  /** Fasteners on the machine, in the record or not yet, are eased in steps; `order` is the order of loosening. */
+  | {
+      do: 'set-loosening'
+      name: string
+      passes: Pass[]
+      order: string[]
+      layout?: PositionLayout | undefined
+    }
+  /** One fastener through its pass: of the tightening on the way back, else of the loosening while things come off. */
+  | {
+      do: 'tighten'
+      tightening?: TighteningId | LooseningId | undefined
+      fastener?: string | undefined
+    }
   | { do: 'settle-angle'; tightening: TighteningId; turned: boolean; reason: string }
   | { do: 'slacken'; tightening: TighteningId; reason: string }
+  /** One full turn of the machine by hand, in the step that asks for it. */
+  | { do: 'turn-over'; step?: number | undefined }
+  | {
+      do: 'measure'
+      name: string
+      piece?: PieceId | undefined
+      step?: number | undefined
+      measurement: Measurement
+    }
+  | { do: 'size'; sizes: { piece: PieceId; size: string }[] }
   | { do: 'look'; step: number }
   | { do: 'close-step'; step?: number | undefined; result?: string | undefined }
   | { do: 'fail'; step: number; result: string; steps: number[] }

@@ -8,6 +8,8 @@ export interface Dealt {
   fluid: number
   mark: number
   tightening: number
+  loosening: number
+  measure: number
   fault: number
   difference: number
   picture: number
@@ -22,6 +24,8 @@ export function nothingDealt(): Dealt {
     fluid: 0,
     mark: 0,
     tightening: 0,
+    loosening: 0,
+    measure: 0,
     fault: 0,
     difference: 0,
     picture: 0,
@@ -65,6 +69,15 @@ export function noteDealt(dealt: Dealt, entry: Entry): void {
       break
     case 'tightening-set':
       note('tightening', entry.tightening.id)
+      break
+    case 'loosening-set':
+      note('loosening', entry.loosening.id)
+      break
+    case 'measured':
+      note('measure', entry.measure.id)
+      break
+    case 'torque-missed':
+      note('fault', entry.fault.id)
       break
     case 'counted':
       for (const { difference } of entry.lines) if (difference) note('difference', difference)

@@ -1,4 +1,7 @@
 import * as z from 'zod/mini'
+import { INSTRUMENT_KINDS, MEASUREMENT_KINDS, READING_ROLES } from '../trade/measuring/measurement.ts'
+import { MOST_POSITIONS } from '../trade/position-layout/position-layout.ts'
+import { ORDER_RULES } from '../trade/tightening-order/order.ts'
 
 /** The version of the entry shapes written by this program. */
 export const ENTRY_VERSION = 1
@@ -20,6 +23,8 @@ const pieceId = z.templateLiteral(['p', z.int()])
 const fluidId = z.templateLiteral(['f', z.int()])
 const markId = z.templateLiteral(['m', z.int()])
 const tighteningId = z.templateLiteral(['t', z.int()])
+const looseningId = z.templateLiteral(['l', z.int()])
+const measureId = z.templateLiteral(['q', z.int()])
 const faultId = z.templateLiteral(['x', z.int()])
 const differenceId = z.templateLiteral(['d', z.int()])
 const pictureId = z.templateLiteral(['g', z.int()])
@@ -37,7 +42,7 @@ const piece = z.strictObject({
   home: z.strictObject({
     at: text,
     position: z.optional(text),
-    alikeAt: z.optional(z.array(text).check(z.maxLength(200))),
+    alikeAt: z.optional(z.array(text).check(z.maxLength(MOST_POSITIONS))),
   }),
   should: z.int().check(z.minimum(0), z.maximum(9999)),
   set: z.optional(text),
@@ -73,19 +78,85 @@ const container = z.strictObject({
 
 const fault = z.strictObject({
   id: faultId,
-  kind: z.enum(['broken', 'snapped', 'cracked', 'stripped']),
+  kind: z.enum(['broken', 'snapped', 'cracked', 'stripped', 'no-torque']),
   piece: pieceId,
   count,
 })
 
 const stripStep = z.strictObject({ no, title: text, after: z.array(no), hides: z.boolean() })
 
+const positive = z.number().check(z.positive())
+const finite = z.number().check(z.minimum(-1e9), z.maximum(1e9))
+const positions = z.array(text).check(z.minLength(1), z.maxLength(MOST_POSITIONS))
+
+/** In every pass: what was typed, and where it goes round in an order of its own. */
+const inPass = { typed: text, round: z.optional(z.literal(true)), order: z.optional(positions) }
 const pass = z.discriminatedUnion('kind', [
-  z.strictObject({ kind: z.literal('snug'), typed: text }),
-  z.strictObject({ kind: z.literal('torque'), newtonMetres: z.number().check(z.positive()), typed: text }),
-  z.strictObject({ kind: z.literal('angle'), degrees: z.number().check(z.positive()), typed: text }),
-  z.strictObject({ kind: z.literal('check'), newtonMetres: z.number().check(z.positive()), typed: text }),
+  z.strictObject({ kind: z.literal('snug'), ...inPass }),
+  z.strictObject({ kind: z.literal('torque'), newtonMetres: positive, ...inPass }),
+  z.strictObject({ kind: z.literal('angle'), degrees: positive, ...inPass }),
+  z.strictObject({ kind: z.literal('check'), newtonMetres: positive, ...inPass }),
+  z.strictObject({ kind: z.literal('back-off'), degrees: z.optional(positive), ...inPass }),
+  z.strictObject({ kind: z.literal('witness'), ...inPass }),
 ])
+const passes = z.array(pass).check(z.minLength(1), z.maxLength(20))
+
+const shape = z.enum(['row', 'grid', 'circle', 'free'])
+const placed = { position: text, x: finite, y: finite }
+const layout = z.strictObject({
+  shape,
+  places: z.array(z.strictObject(placed)).check(z.minLength(1), z.maxLength(MOST_POSITIONS)),
+})
+
+/** A torque wrench and what stands between it and the fastener. */
+const wrench = z.strictObject({
+  typed: text,
+  leastNewtonMetres: z.optional(positive),
+  mostNewtonMetres: z.optional(positive),
+  leverMm: z.optional(positive),
+  adapterMm: z.optional(z.number().check(z.minimum(0))),
+  angleDegrees: z.optional(finite),
+})
+
+/** Readings as they were taken: what they come to is worked out, never stored. */
+const measurement = z.strictObject({
+  kind: z.enum(MEASUREMENT_KINDS),
+  readings: z
+    .array(
+      z.strictObject({
+        mm: finite,
+        typed: text,
+        at: z.optional(text),
+        height: z.optional(text),
+        axis: z.optional(text),
+        role: z.optional(z.enum(READING_ROLES)),
+        spanMm: z.optional(positive),
+      }),
+    )
+    .check(z.minLength(1), z.maxLength(1000)),
+  columns: z.optional(z.int().check(z.minimum(1), z.maximum(1000))),
+  columnStepMm: z.optional(positive),
+  rowStepMm: z.optional(positive),
+  instrument: z.optional(
+    z.strictObject({
+      resolutionMm: positive,
+      typed: text,
+      kind: z.optional(z.enum(INSTRUMENT_KINDS)),
+    }),
+  ),
+  limits: z.optional(
+    z.strictObject({
+      typed: text,
+      leastMm: z.optional(finite),
+      mostMm: z.optional(finite),
+      mostInSpanMm: z.optional(finite),
+      spanMm: z.optional(positive),
+      outOfRoundMostMm: z.optional(finite),
+      taperMostMm: z.optional(finite),
+      source: z.optional(text),
+    }),
+  ),
+})
 
 /** A picture belongs to what it shows: a container, or a step. */
 const belongs = z.union([z.strictObject({ container: no }), z.strictObject({ step: no })])
@@ -145,6 +216,7 @@ const bodies = {
       kind: z.enum(['clean', 'inspect', 'measure', 'prime', 'align', 'fill', 'turn', 'check', 'other']),
       needs: z.array(no),
       due: z.optional(text),
+      turns: z.optional(z.int().check(z.minimum(1), z.maximum(20))),
     }),
     before: z.array(no),
   },
@@ -238,13 +310,53 @@ const bodies = {
       name: text,
       piece: pieceId,
       step: no,
-      passes: z.array(pass).check(z.minLength(1), z.maxLength(20)),
-      order: z.array(text).check(z.minLength(1), z.maxLength(200)),
+      passes,
+      order: positions,
+      with: z.optional(z.array(pieceId)),
+      orderBy: z.optional(z.enum(['manual', ...ORDER_RULES])),
+      condition: z.optional(text),
+      because: z.optional(text),
     }),
   },
+  'condition-said': { tightening: tighteningId, condition: reason },
+  'wrench-chosen': { tightening: tighteningId, wrench },
   tightened: { tightening: tighteningId, pass: z.int().check(z.minimum(0)), fastener: text },
+  /** A fastener that never came to its torque: a fault, and what was seen. */
+  'torque-missed': { tightening: tighteningId, fastener: text, fault, says: reason },
   'angle-settled': { tightening: tighteningId, fastener: text, turned: z.boolean(), reason },
   slackened: { tightening: tighteningId, reason },
+  /** `began`: the strip step that this entry began, where none was open. */
+  'loosening-set': {
+    loosening: z.strictObject({
+      id: looseningId,
+      name: text,
+      step: no,
+      passes,
+      order: positions,
+      layout: z.optional(layout),
+    }),
+    began: z.optional(stripStep),
+  },
+  loosened: { loosening: looseningId, pass: z.int().check(z.minimum(0)), fastener: text },
+  'laid-out': {
+    of: z.array(pieceId).check(z.minLength(1)),
+    shape,
+    places: z
+      .array(z.strictObject({ ...placed, arrow: z.optional(z.enum(['up', 'right', 'down', 'left'])) }))
+      .check(z.minLength(1), z.maxLength(MOST_POSITIONS)),
+  },
+  /** One full turn of the machine by hand. */
+  'turned-over': { step: no, began: z.boolean() },
+  measured: {
+    measure: z.strictObject({
+      id: measureId,
+      name: text,
+      piece: z.optional(pieceId),
+      step: z.nullable(no),
+      measurement,
+    }),
+  },
+  sized: { sizes: z.array(z.strictObject({ piece: pieceId, size: reason })).check(z.minLength(1)) },
   looked: { step: no },
   'build-done': { step: no, result: z.optional(text) },
   failed: { step: no, result: reason, steps: z.array(no), moves },

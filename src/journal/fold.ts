@@ -82,6 +82,13 @@ const LEAVES_CLEARANCE = new Set<EntryType>([
   'archived',
   'noted',
   'renamed',
+  'sized',
+  'laid-out',
+  'measured',
+  'loosening-set',
+  'loosened',
+  'wrench-chosen',
+  'condition-said',
   'container-opened',
   'container-put',
   'container-voided',
@@ -99,6 +106,8 @@ const LEAVES_CLEARANCE = new Set<EntryType>([
 const LEAVES_CARD = new Set<EntryType>([
   'described',
   'renamed',
+  'sized',
+  'laid-out',
   'archived',
   'labels-voided',
   'pictures-added',
@@ -260,6 +269,53 @@ const appliers: Appliers = {
     through.add(fastener)
     tightening.suspect = null
   },
+  'condition-said': (state, { tightening, condition }) => {
+    tighteningOf(state, tightening).condition = condition
+  },
+  'wrench-chosen': (state, { tightening, wrench }) => {
+    tighteningOf(state, tightening).wrench = wrench
+  },
+  'torque-missed': (state, { tightening: id, fastener, fault, says }) => {
+    const tightening = tighteningOf(state, id)
+    const { step, done, suspect } = tightening
+    state.faults.set(fault.id, { ...fault, step, settled: null, in: { tightening: id, fastener, says } })
+    // Whatever is done about it, this fastener goes through every pass once more.
+    for (const through of done) through.delete(fastener)
+    if (suspect?.fastener === fastener) tightening.suspect = null
+  },
+  'loosening-set': (state, { loosening, began }) => {
+    if (began) beginStrip(state, began)
+    const { id, passes } = loosening
+    state.loosenings.set(id, { ...loosening, done: freshGrid(passes), suspect: null })
+  },
+  loosened: (state, { loosening: id, pass, fastener }) => {
+    const loosening = state.loosenings.get(id)
+    const through = loosening?.done[pass]
+    if (!loosening?.order.includes(fastener) || !through)
+      throw new Error(`no ${fastener} in pass ${pass + 1} of ${id}`)
+    through.add(fastener)
+  },
+  'laid-out': (state, { of: pieces, shape, places }) => {
+    for (const piece of pieces) accountOf(state.ledger, piece)
+    state.layouts = [
+      ...state.layouts.filter((known) => !known.pieces.some((piece) => pieces.includes(piece))),
+      { pieces: [...pieces], shape, places },
+    ]
+  },
+  'turned-over': (state, { step: no, began }) => {
+    if (began) takeUp(state, no)
+    stepOf(state, no).turned += 1
+  },
+  measured: (state, { measure }) => {
+    if (measure.piece !== undefined) accountOf(state.ledger, measure.piece)
+    state.measures.set(measure.id, measure)
+  },
+  sized: (state, { sizes }) => {
+    for (const { piece, size } of sizes) {
+      const account = accountOf(state.ledger, piece)
+      account.piece = { ...account.piece, size }
+    }
+  },
   'angle-settled': (state, { tightening: id, fastener, turned }) => {
     const tightening = tighteningOf(state, id)
     if (turned && tightening.suspect) tightening.done[tightening.suspect.pass]?.add(fastener)
@@ -336,6 +392,8 @@ const appliers: Appliers = {
       // A bolt that may have been turned twice is not waved through, by an earlier override either.
       if (tightening.suspect) withdraw(state, tightening.id)
     }
+    // A count that was broken off starts at nothing.
+    for (const each of state.steps.values()) if (each.built === 'underway') each.turned = 0
     state.card = { n, at, step, note, abrupt }
   },
   cleared: (state) => {
@@ -358,6 +416,7 @@ function freshStep(no: number, title: string): StepFacts {
     after: [],
     needs: [],
     hides: false,
+    turned: 0,
     stripping: false,
     built: 'open',
     looked: false,
@@ -440,8 +499,12 @@ function carry(state: State, moves: readonly Move[]): void {
 function succeed(state: State, { id, replaces }: Piece): void {
   if (replaces === undefined) return
   for (const mark of state.marks.values()) if (mark.piece === replaces) mark.piece = id
-  for (const tightening of state.tightenings.values())
+  for (const tightening of state.tightenings.values()) {
     if (tightening.piece === replaces) tightening.piece = id
+    tightening.with = tightening.with?.map((piece) => (piece === replaces ? id : piece))
+  }
+  // A drawing shows the old pieces as well: what took their homes lies where they lay.
+  for (const layout of state.layouts) if (layout.pieces.includes(replaces)) layout.pieces.push(id)
 }
 
 function isSingleUse(state: State, piece: Piece['id']): boolean {
@@ -460,6 +523,7 @@ function takeUp(state: State, no: number): void {
   forgetLooksAbove(state, no)
   const step = stepOf(state, no)
   step.built = 'underway'
+  step.turned = 0
   state.build = no
 }
 
@@ -474,7 +538,9 @@ function reopen(state: State, steps: readonly number[], moves: readonly Move[]):
   }
   const reopened = new Set(steps)
   for (const no of reopened) {
-    stepOf(state, no).built = 'redo'
+    const step = stepOf(state, no)
+    step.built = 'redo'
+    step.turned = 0
     withdrawGates(state, no)
   }
   for (const mark of state.marks.values()) {

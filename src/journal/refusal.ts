@@ -1,9 +1,12 @@
 import type { Violation } from '../ledger/laws.ts'
 import type { PieceId } from '../ledger/piece.ts'
 import type { Place } from '../ledger/place.ts'
-import type { Built, DecisionTarget, TighteningId } from '../plan/facts.ts'
+import type { Built, DecisionTarget, FaultId, LooseningId, TighteningId } from '../plan/facts.ts'
 import type { Leftover } from '../plan/leftovers.ts'
+import type { PatternFault } from '../plan/pattern.ts'
 import type { Reason } from '../plan/reasons.ts'
+import type { LayoutShape } from '../trade/position-layout/position-layout.ts'
+import type { OrderRule } from '../trade/tightening-order/order.ts'
 import type { CommandName } from './command.ts'
 import type { PictureId } from './entry.ts'
 
@@ -69,11 +72,23 @@ export type Refusal =
     }
   | { code: 'no-tightening'; step: number | null }
   | { code: 'tightening-begun'; tightening: TighteningId }
+  /** A single piece has no positions to draw or to tighten in an order; look-alikes need theirs written down. */
+  | { code: 'no-pattern'; fault: PatternFault }
+  /** A drawing shows each position once, and no two in one place. */
+  | { code: 'layout-wrong'; missing: string[]; unknown: string[]; twice: string[]; together: string[] }
+  | { code: 'not-laid-out'; piece: PieceId }
+  /** The rule is for another shape than that of the drawing. */
+  | { code: 'rule-not-for-shape'; rule: OrderRule; shape: LayoutShape }
+  /** Marks are drawn last, and a bolt is backed off only after it was turned on. */
+  | { code: 'passes-wrong'; why: 'witness-not-last' | 'nothing-to-back-off' | 'not-loosening' }
+  | { code: 'fastener-faulty'; tightening: TighteningId; fastener: string; fault: FaultId }
+  | { code: 'not-turned-over'; step: number }
+  | { code: 'measurement-wrong'; why: 'no-reading' | 'value' | 'limits' }
   | { code: 'order-wrong'; missing: string[]; unknown: string[]; twice: string[] }
-  | { code: 'no-such-fastener'; tightening: TighteningId; fastener: string }
-  | { code: 'turned-already'; tightening: TighteningId; fastener: string; next: string }
-  | { code: 'out-of-turn'; tightening: TighteningId; fastener: string; next: string }
-  | { code: 'all-turned'; tightening: TighteningId }
+  | { code: 'no-such-fastener'; tightening: TighteningId | LooseningId; fastener: string }
+  | { code: 'turned-already'; tightening: TighteningId | LooseningId; fastener: string; next: string }
+  | { code: 'out-of-turn'; tightening: TighteningId | LooseningId; fastener: string; next: string }
+  | { code: 'all-turned'; tightening: TighteningId | LooseningId }
   | { code: 'angle-suspect'; tightening: TighteningId; fastener: string }
   | { code: 'not-suspect'; tightening: TighteningId }
   | { code: 'nothing-to-reopen'; steps: number[] }
@@ -110,6 +125,7 @@ export type UnknownThing =
   | 'mark'
   | 'fluid'
   | 'tightening'
+  | 'loosening'
   | 'fault'
   | 'difference'
   | 'picture'

@@ -9,8 +9,13 @@ import type {
   FaultId,
   FluidFacts,
   FluidId,
+  LayoutFacts,
+  LooseningFacts,
+  LooseningId,
   MarkFacts,
   MarkId,
+  MeasureFacts,
+  MeasureId,
   PlanFacts,
   StepFacts,
   TighteningFacts,
@@ -68,6 +73,9 @@ export interface State extends PlanFacts {
   fluids: Map<FluidId, FluidFacts>
   marks: Map<MarkId, MarkFacts>
   tightenings: Map<TighteningId, TighteningFacts>
+  loosenings: Map<LooseningId, LooseningFacts>
+  layouts: LayoutFacts[]
+  measures: Map<MeasureId, MeasureFacts>
   faults: Map<FaultId, FaultFacts>
   differences: Map<DifferenceId, DifferenceFacts>
   overrides: Map<DecisionTarget, string>
@@ -105,6 +113,9 @@ export function emptyState(): State {
     fluids: new Map(),
     marks: new Map(),
     tightenings: new Map(),
+    loosenings: new Map(),
+    layouts: [],
+    measures: new Map(),
     faults: new Map(),
     differences: new Map(),
     overrides: new Map(),

@@ -36,6 +36,8 @@ export type Ask =
   | { ask: 'label'; container: number }
   | { ask: 'proposals' }
   | { ask: 'sum'; sum: Sum }
+  /** The drawing of the pattern that a piece is of. */
+  | { ask: 'layout'; piece: PieceId }
   /** The as-built record: the whole job as text. */
   | { ask: 'help'; about: string | null }
 

@@ -5,9 +5,11 @@ import { countingVerbs } from './verbs/counting.ts'
 import { decisionVerbs } from './verbs/decisions.ts'
 import { jobVerbs } from './verbs/job.ts'
 import { labelVerbs } from './verbs/labels.ts'
+import { looseningVerbs } from './verbs/loosening.ts'
 import { pictureVerbs } from './verbs/pictures.ts'
 import { pieceVerbs } from './verbs/pieces.ts'
 import { planVerbs } from './verbs/plan.ts'
+import { positionVerbs } from './verbs/positions.ts'
 import { questionVerbs } from './verbs/questions.ts'
 import { stripVerbs } from './verbs/strip.ts'
 import { tighteningVerbs } from './verbs/tightening.ts'
@@ -23,7 +25,9 @@ export const verbs: readonly Verb[] = [
   ...decisionVerbs,
   ...planVerbs,
   ...buildVerbs,
+  ...positionVerbs,
   ...tighteningVerbs,
+  ...looseningVerbs,
   ...torqueVerbs,
   ...countingVerbs,
   ...jobVerbs,

@@ -1,5 +1,8 @@
 import type { Ledger } from '../ledger/account.ts'
 import type { PieceId } from '../ledger/piece.ts'
+import type { Measurement } from '../trade/measuring/measurement.ts'
+import type { PlacedPosition, PositionLayout } from '../trade/position-layout/position-layout.ts'
+import type { OrderRule } from '../trade/tightening-order/order.ts'
 import type { Tightening } from './tightening.ts'
 
 export type StepKind =
@@ -38,7 +41,31 @@ export interface StepFacts {
   looked: boolean
   /** When it is due after the first start, in the user's words. */
   due?: string | undefined
+  /** Of a step in which the machine is turned over by hand: full turns asked for, where the user said how many. */
+  turns?: number | undefined
+  /** Full turns made since it was taken up and work was not broken off. */
+  turned: number
 }
+
+/** Which way a piece's arrow points in the drawing of its positions. */
+export type Arrow = 'up' | 'right' | 'down' | 'left'
+
+/** Where the positions of a pattern lie on the machine, as the user drew them. */
+export interface LayoutFacts extends PositionLayout {
+  /** The pieces whose positions it shows. */
+  pieces: PieceId[]
+  places: (PlacedPosition & { arrow?: Arrow | undefined })[]
+}
+
+export interface MeasureFacts {
+  id: MeasureId
+  /** What was measured, in the user's words. A later one of the same name takes its place. */
+  name: string
+  piece?: PieceId | undefined
+  step: number | null
+  measurement: Measurement
+}
+export type MeasureId = `q${number}`
 
 export interface FluidFacts {
   id: FluidId
@@ -65,11 +92,42 @@ export interface TighteningFacts extends Tightening {
   id: TighteningId
   name: string
   piece: PieceId
+  /** Other lots that are tightened in the same order, as the long bolt among short ones. */
+  with?: PieceId[] | undefined
   step: number
+  /** What made the order: the manual, a rule, or nothing but the names. */
+  orderBy?: OrderBy | undefined
+  /** Threads dry, oiled and the like: part of every specification. */
+  condition?: string | undefined
+  /** Why values that were questioned are right, in the user's words. */
+  because?: string | undefined
+  wrench?: WrenchFacts | undefined
 }
 export type TighteningId = `t${number}`
+export type OrderBy = 'manual' | OrderRule
 
-export type FaultKind = 'broken' | 'snapped' | 'cracked' | 'stripped'
+/** The torque wrench in use, and what stands between it and the fastener. */
+export interface WrenchFacts {
+  typed: string
+  leastNewtonMetres?: number | undefined
+  mostNewtonMetres?: number | undefined
+  leverMm?: number | undefined
+  adapterMm?: number | undefined
+  angleDegrees?: number | undefined
+}
+
+/** Fasteners eased in steps while they come off: an aid to the hands, which holds up nothing. */
+export interface LooseningFacts extends Tightening {
+  id: LooseningId
+  name: string
+  step: number
+  /** Known where it was said for fasteners that are not in the record yet. */
+  layout?: PositionLayout | undefined
+}
+export type LooseningId = `l${number}`
+
+/** `no-torque`: turned, and never came to its torque. */
+export type FaultKind = 'broken' | 'snapped' | 'cracked' | 'stripped' | 'no-torque'
 
 /** Something found broken that leaves work at its home, such as a stud snapped in its hole. */
 export interface FaultFacts {
@@ -79,6 +137,8 @@ export interface FaultFacts {
   count: number
   step: number
   settled: string | null
+  /** Of one that never came to its torque. */
+  in?: { tightening: TighteningId; fastener: string; says: string } | undefined
 }
 export type FaultId = `x${number}`
 
@@ -112,6 +172,10 @@ export interface PlanFacts {
   fluids: ReadonlyMap<FluidId, FluidFacts>
   marks: ReadonlyMap<MarkId, MarkFacts>
   tightenings: ReadonlyMap<TighteningId, TighteningFacts>
+  loosenings: ReadonlyMap<LooseningId, LooseningFacts>
+  /** Drawings of patterns, oldest first. */
+  layouts: readonly LayoutFacts[]
+  measures: ReadonlyMap<MeasureId, MeasureFacts>
   faults: ReadonlyMap<FaultId, FaultFacts>
   differences: ReadonlyMap<DifferenceId, DifferenceFacts>
   /** Gates and things owed that were overridden, with the reason given. */

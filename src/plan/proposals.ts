@@ -13,6 +13,8 @@ export interface Proposal {
   /** Steps that need it. */
   before: number[]
   due?: string
+  /** Full turns by hand that are counted. */
+  turns?: number
 }
 
 /**
@@ -70,6 +72,7 @@ function turnByHand(timed: StepFacts[], facts: PlanFacts): Proposal {
     key: 'turn',
     title: 'Turn the crank two full turns by hand, marks line up',
     kind: 'turn',
+    turns: 2,
     way: 'build',
     needs: [...drive],
     before,

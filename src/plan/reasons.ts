@@ -40,6 +40,7 @@ export type Reason =
   | { code: 'mark-open'; mark: MarkId }
   | { code: 'tighten-open'; tightening: TighteningId }
   | { code: 'fluid-open'; fluid: FluidId }
+  | { code: 'turns-open'; step: number; turns: number; turned: number }
   | { code: 'check-open'; step: number }
 
 /** The gates of every step, worked out from one reading of the record. */
@@ -100,6 +101,8 @@ export class Gates {
         reasons.push({ code: 'tighten-open', tightening: tightening.id })
       }
     }
+    const { turns = 0, turned } = step
+    if (turned < turns) reasons.push({ code: 'turns-open', step: no, turns, turned })
     reasons.push(...this.aidsIn(contents))
     for (const fluid of contents.fluids) {
       if (fluid.filledLitres === null && !this.facts.overrides.has(fluid.id)) {

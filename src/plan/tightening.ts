@@ -1,9 +1,10 @@
+import type { TighteningPass } from '../trade/tightening-pass.ts'
+
 /** One pass over all fasteners of a pattern. Values are the user's own, from the machine's manual. */
-export type Pass =
-  | { kind: 'snug'; typed: string }
-  | { kind: 'torque'; newtonMetres: number; typed: string }
-  | { kind: 'angle'; degrees: number; typed: string }
-  | { kind: 'check'; newtonMetres: number; typed: string }
+export type Pass = TighteningPass & {
+  /** Where this pass goes another way round than the others. */
+  order?: string[] | undefined
+}
 
 /** A tightening as a grid of pass by fastener: never one tick. */
 export interface Tightening {
@@ -31,7 +32,7 @@ export function nextTurn(tightening: Tightening): NextTurn | null {
   const { suspect } = tightening
   for (const [pass, done] of tightening.done.entries()) {
     if (done.size === tightening.order.length) continue
-    const fastener = tightening.order.find((name) => !done.has(name))
+    const fastener = passOrder(tightening, pass).find((name) => !done.has(name))
     if (fastener === undefined) continue
     return {
       pass,
@@ -43,6 +44,13 @@ export function nextTurn(tightening: Tightening): NextTurn | null {
   return null
 }
 
+/** The order of the fasteners in a pass: backed off in the reverse of the tightening, after the published practice. */
+export function passOrder({ passes, order }: Pick<Tightening, 'passes' | 'order'>, pass: number): string[] {
+  const { kind, order: own } = passes[pass] ?? {}
+  if (own) return own
+  return kind === 'back-off' ? order.toReversed() : order
+}
+
 /** A grid with nothing tightened. */
 export function freshGrid(passes: readonly Pass[]): Set<string>[] {
   return passes.map(() => new Set<string>())
@@ -50,23 +58,31 @@ export function freshGrid(passes: readonly Pass[]): Set<string>[] {
 
 /**
  * What an interruption does to a tightening under way, changed in place. A torque pass starts again at its
- * first fastener: its ticks fall. An angle pass is never run twice on a fastener: its ticks stand, and the
- * next one is suspect, since it may have been turned without a tick. `abrupt` means that nobody could say
- * so, as after a power cut: then even the first fastener of an angle pass is in doubt.
+ * first fastener: its ticks fall. A pass by angle is never run twice on a fastener: its ticks stand, and the
+ * next one is suspect, since it may have been turned without a tick. What does no harm when done twice, marking
+ * and backing off fully, goes on where it stopped. `abrupt` means that nobody could say so, as after a power
+ * cut: then even the first fastener of an angle pass is in doubt.
  */
 export function interrupt(tightening: Tightening, abrupt: boolean): void {
   const next = nextTurn(tightening)
   if (!next || next.suspect) return
-  const isAngle = tightening.passes[next.pass]?.kind === 'angle'
-  if (isAngle) {
+  const pass = tightening.passes[next.pass]
+  if (pass && isByAngle(pass)) {
     if (next.through > 0 || abrupt) tightening.suspect = { pass: next.pass, fastener: next.fastener }
-  } else if (next.through > 0) tightening.done[next.pass] = new Set()
+  } else if (next.through > 0 && pass?.kind !== 'witness' && pass?.kind !== 'back-off') {
+    tightening.done[next.pass] = new Set()
+  }
 }
 
 /** Whether an interruption now would leave something in doubt. */
 export function isUnderWay(tightening: Tightening): boolean {
   const next = nextTurn(tightening)
   if (!next || next.suspect) return false
-  const isAngle = tightening.passes[next.pass]?.kind === 'angle'
-  return next.through > 0 || (isAngle && next.pass > 0)
+  const pass = tightening.passes[next.pass]
+  return next.through > 0 || (pass !== undefined && isByAngle(pass) && next.pass > 0)
+}
+
+/** A pass that turns each fastener by an angle from where it stands, on or back. */
+function isByAngle(pass: Pass): boolean {
+  return pass.kind === 'angle' || (pass.kind === 'back-off' && pass.degrees !== undefined)
 }

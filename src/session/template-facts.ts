@@ -4,7 +4,7 @@ import type { Account } from '../ledger/account.ts'
 import { accountOf, placesOf } from '../ledger/ledger.ts'
 import type { PieceId } from '../ledger/piece.ts'
 import { containerOf } from '../ledger/place.ts'
-import { singular } from '../trade/bag-line/nouns.ts'
+import { type PatternFault, patternOf } from '../plan/pattern.ts'
 import { MOST_POSITIONS } from '../trade/position-layout/position-layout.ts'
 import { readThread } from '../trade/thread.ts'
 
@@ -28,12 +28,7 @@ export interface PlaceFacts {
 }
 
 export type TemplateFactsRefusal =
-  /** A connection, an aid or a tool: it has no place among others. */
-  | { code: 'template-not-of'; piece: PieceId }
-  /** A single piece without a position. */
-  | { code: 'template-single'; piece: PieceId }
-  /** Lots of one home of which nobody wrote down which is where. */
-  | { code: 'template-positions-unknown'; pieces: PieceId[] }
+  | PatternFault
   | { code: 'template-position-shared'; position: string; pieces: PieceId[] }
   | { code: 'template-too-many'; positions: number; most: number }
 
@@ -50,7 +45,7 @@ export function templateFacts(state: State, pieces: readonly PieceId[]): Templat
   const sets: TemplateSet[] = []
   for (const id of pieces) {
     if (sets.some(({ places }) => places.some(({ piece }) => piece === id))) continue
-    const set = setOf(state, accountOf(state.ledger, id))
+    const set = setOf(state, id)
     if ('code' in set) return { ok: false, refusal: set }
     if (sets.some((other) => other.places[0]?.piece === set.places[0]?.piece)) continue
     sets.push(set)
@@ -79,73 +74,18 @@ export function templateFacts(state: State, pieces: readonly PieceId[]): Templat
   return { ok: true, facts: { sets, container: containerOfAll(state, places) } }
 }
 
-function setOf(state: State, asked: Account): TemplateSet | TemplateFactsRefusal {
-  const { id, kind } = asked.piece
-  if (kind !== 'part' && kind !== 'fastener') return { code: 'template-not-of', piece: id }
-  const alike = [...state.ledger.accounts.values()].filter((other) => belongsTogether(other, asked))
-  const lots = alike.filter(({ should }) => should > 0)
-  const [lot, ...others] = lots
-  if (!lot) return { code: 'template-not-of', piece: id }
-  if (others.length === 0 && lot.should === 1 && written(lot).length === 0) {
-    return { code: 'template-single', piece: lot.piece.id }
-  }
-  const positions = positionsOf(lots)
-  if (!positions) {
-    const unknown = lots.filter((each) => written(each).length === 0)
-    return { code: 'template-positions-unknown', pieces: unknown.map(({ piece }) => piece.id) }
-  }
-  const order = orderOf(alike, [...positions.values()].flat())
-  const places = lots.flatMap((each) =>
-    (positions.get(each.piece.id) ?? []).map((position) => ({
-      position,
-      piece: each.piece.id,
-      diameterMm: threadOf(each),
-    })),
-  )
-  return { places: places.toSorted((a, b) => order.indexOf(a.position) - order.indexOf(b.position)) }
-}
-
-/** One name at one home: `pump cover bolt` and `pump cover bolts` of the pump cover. */
-function belongsTogether(other: Account, asked: Account): boolean {
-  return (
-    other.piece.kind === asked.piece.kind &&
-    isSame(other.home.at, asked.home.at) &&
-    isSame(wordsOf(other.piece.name), wordsOf(asked.piece.name))
-  )
-}
-
-function wordsOf(name: string): string {
-  return name.split(' ').map(singular).join(' ')
-}
-
 function isSame(one: string, other: string): boolean {
   return one.toLowerCase() === other.toLowerCase()
 }
 
-function written({ home }: Account): string[] {
-  return home.position === undefined ? (home.alikeAt ?? []) : [home.position]
-}
-
-/** The positions of each lot; null where several lots leave open which of them is where. */
-function positionsOf(lots: readonly Account[]): Map<PieceId, string[]> | null {
-  const positions = new Map(lots.map((lot) => [lot.piece.id, written(lot)]))
-  const [open, ...others] = lots.filter((lot) => written(lot).length === 0)
-  if (!open) return positions
-  if (others.length > 0) return null
-  const taken = [...positions.values()].flat()
-  const numbers = Array.from({ length: open.should + taken.length }, (_, index) => `${index + 1}`)
-  const free = numbers.filter((number) => !taken.includes(number))
-  if (free.length !== open.should) return null
-  return positions.set(open.piece.id, free)
-}
-
-/** As they were first written down, whatever was replaced since; numbers of several lots among each other by number. */
-function orderOf(alike: readonly Account[], positions: readonly string[]): string[] {
-  const areNumbers = positions.every((position) => /^\d+$/.test(position))
-  const sets = new Set(alike.map(({ piece }) => piece.set ?? piece.id))
-  if (areNumbers && sets.size > 1) return positions.toSorted((a, b) => Number(a) - Number(b))
-  const first = alike.flatMap(({ piece }) => piece.home.position ?? piece.home.alikeAt ?? [])
-  return [...new Set([...first, ...positions])]
+function setOf(state: State, id: PieceId): TemplateSet | TemplateFactsRefusal {
+  const pattern = patternOf(state, id)
+  if ('code' in pattern) return pattern
+  const places = pattern.places.map((place) => ({
+    ...place,
+    diameterMm: threadOf(accountOf(state.ledger, place.piece)),
+  }))
+  return { places }
 }
 
 /** The thread that a fastener's size begins with: `M6x25` of `M6x25 hex 8`, `1/4 NPT`. */

@@ -95,6 +95,8 @@ function asked(ask: Extract<Reading, { kind: 'ask' }>['ask'], state: Scene['sess
       return go('pictures', { at: 'photos', of: ask.of })
     case 'proposals':
       return go('what else the way back asks for', { at: 'proposals' })
+    case 'layout':
+      return go('where they lie on the machine', { at: 'lies', words: ask.piece })
     case 'sum':
       // Shown as it is typed: Enter only keeps it on the screen.
       return go(sumText(state, workOut(state, ask.sum))[0] ?? '', { at: 'sum', sum: ask.sum })

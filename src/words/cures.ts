@@ -1,7 +1,8 @@
 import type { State } from '../journal/state.ts'
 import type { PieceId } from '../ledger/piece.ts'
 import type { Place } from '../ledger/place.ts'
-import type { DifferenceId, FluidId, TighteningId } from '../plan/facts.ts'
+import type { DifferenceId, FluidId, LooseningId, TighteningId } from '../plan/facts.ts'
+import type { Tightening } from '../plan/tightening.ts'
 import { liesAt, nextFastener } from './lookups.ts'
 import { containerPlace, placeName } from './places.ts'
 
@@ -97,10 +98,12 @@ export function fillWords(state: State, id: FluidId): string {
 }
 
 /** What goes on with a tightening: by its id where it is not the one that is next in the step in hand. */
-export function turnWords(state: State, id: TighteningId, fastener?: string): string {
-  const next = [...state.tightenings.values()].find(
-    (tightening) => tightening.step === state.build && nextFastener(tightening),
-  )
+export function turnWords(state: State, id: TighteningId | LooseningId, fastener?: string): string {
+  const isOpen = (each: Tightening & { step: number }) =>
+    each.step === (state.build ?? state.strip) && nextFastener(each) !== null
+  const next =
+    [...state.tightenings.values()].find((each) => state.build !== null && isOpen(each)) ??
+    [...state.loosenings.values()].find((each) => state.build === null && isOpen(each))
   return say(['turn', fastener, next?.id === id ? '' : `of ${id}`].filter(Boolean).join(' '))
 }
 

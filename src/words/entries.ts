@@ -124,8 +124,29 @@ const tellers: EntryTellers = {
     const text = state.marks.get(mark)?.text
     return `mark ${mark} confirmed${text ? `: ${text}` : ''}`
   },
-  'tightening-set': (_, { tightening: { id, name, passes, order } }) =>
-    `${id} set, ${name}: ${passes.map(({ typed }) => typed).join(', ')}, in order ${order.join(', ')}`,
+  'tightening-set': (_, { tightening: { id, name, passes, order, orderBy, condition, because: why } }) =>
+    `${id} set, ${name}: ${passesText(passes)}${condition ? `, ${condition}` : ''}, in order ${order.join(', ')}${orderBy === 'manual' || orderBy === undefined ? '' : ` by the rule "${orderBy}"`}${because(why)}`,
+  'condition-said': (_, { tightening, condition }) => `${tightening}: threads ${condition}`,
+  'wrench-chosen': (_, { tightening, wrench }) => `${tightening}: wrench ${wrench.typed}`,
+  'torque-missed': (_, { tightening, fastener, fault, says }) =>
+    `${tightening}: ${fastenerName(fastener)} never came to its torque (${fault.id}): ${says}`,
+  'loosening-set': (_, { loosening: { id, name, passes, order }, began }) =>
+    `${id} set, to ease ${name}: ${passesText(passes)}, in order ${order.join(', ')}${begun(began)}`,
+  loosened: (state, { loosening: id, pass, fastener }) => {
+    const loosening = state.loosenings.get(id)
+    return `${id}: ${fastenerName(fastener)} eased in ${loosening ? passName(loosening, pass) : `pass ${pass + 1}`}`
+  },
+  'laid-out': (state, { of, shape, places }) => {
+    const arrows = new Set(places.flatMap(({ arrow }) => arrow ?? []))
+    const pointing = arrows.size === 0 ? '' : `, arrows ${[...arrows].join(' and ')}`
+    return `drawn: ${of.map((id) => pieceKind(state, id)).join(' and ')}, ${places.length} positions, ${SHAPES[shape]}${pointing}`
+  },
+  'turned-over': (state, { step, began }) =>
+    `one full turn by hand, ${stepName(state, step)}${began ? ', taken up with it' : ''}`,
+  measured: (_, { measure: { id, name, measurement } }) =>
+    `${id} measured, ${name}: ${measurement.readings.map(({ at, typed }) => (at === undefined ? typed : `${at} ${typed}`)).join(', ')}`,
+  sized: (state, { sizes }) =>
+    `sizes: ${sizes.map(({ piece, size }) => `${pieceKind(state, piece)}${positionOf(state, piece)} ${size}`).join(', ')}`,
   tightened: (state, { tightening: id, pass, fastener }) => {
     const tightening = state.tightenings.get(id)
     return `${id}: ${fastenerName(fastener)} through ${tightening ? passName(tightening, pass) : `pass ${pass + 1}`}`
@@ -184,6 +205,21 @@ const tellers: EntryTellers = {
   redone: (_, { entry }) => `entry ${entry} put back in force`,
 }
 
+function passesText(passes: readonly { typed: string }[]): string {
+  return passes.map(({ typed }) => typed).join(', ')
+}
+
+function pieceKind(state: State, id: Piece['id']): string {
+  return state.ledger.accounts.get(id)?.piece.name ?? id
+}
+
+function positionOf(state: State, id: Piece['id']): string {
+  const position = state.ledger.accounts.get(id)?.home.position
+  return position === undefined ? '' : ` ${positionName(position)}`
+}
+
+const SHAPES = { row: 'in a row', grid: 'in a grid', circle: 'on a circle', free: 'as they lie' }
+
 const NOTES = { note: 'note', caution: 'caution', used: 'used' }
 
 const DECIDED = {
@@ -213,6 +249,7 @@ const GATES: Record<Reason['code'], string> = {
   'mark-open': 'a mark not confirmed',
   'tighten-open': 'a tightening not through',
   'fluid-open': 'a fluid not filled',
+  'turns-open': 'turns by hand not made',
   'check-open': 'the check not done',
 }
 

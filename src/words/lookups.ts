@@ -2,7 +2,7 @@ import type { State } from '../journal/state.ts'
 import type { Account } from '../ledger/account.ts'
 import type { PieceId } from '../ledger/piece.ts'
 import type { Place } from '../ledger/place.ts'
-import type { TighteningFacts } from '../plan/facts.ts'
+import type { Tightening } from '../plan/tightening.ts'
 import { containerPlace } from './places.ts'
 
 export interface Lying {
@@ -31,9 +31,11 @@ export function freeSlots(state: State, container: number): string[] {
 }
 
 /** The pass and the fastener that come next, or null when every pass is through. */
-export function nextFastener({ done, order }: TighteningFacts): { pass: number; fastener: string } | null {
+export function nextFastener({ passes, done, order }: Tightening): { pass: number; fastener: string } | null {
   for (const [pass, through] of done.entries()) {
-    const fastener = order.find((name) => !through.has(name))
+    const { kind, order: own = order } = passes[pass] ?? {}
+    const inOrder = kind === 'back-off' && own === order ? order.toReversed() : own
+    const fastener = inOrder.find((name) => !through.has(name))
     if (fastener !== undefined) return { pass, fastener }
   }
   return null

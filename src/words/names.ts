@@ -4,10 +4,11 @@ import type {
   DifferenceId,
   FaultId,
   FluidId,
+  LooseningId,
   MarkId,
-  TighteningFacts,
   TighteningId,
 } from '../plan/facts.ts'
+import type { Tightening } from '../plan/tightening.ts'
 import { litresText } from './grammar.ts'
 import { countedPiece, pieceName } from './pieces.ts'
 import { placeName } from './places.ts'
@@ -37,8 +38,14 @@ export function tighteningName(state: State, id: TighteningId): string {
   return tightening ? `${id} (${tightening.name})` : `tightening ${id}`
 }
 
+/** A loosening by its id and what is eased: `l1 (head bolts)`. */
+export function looseningName(state: State, id: LooseningId): string {
+  const loosening = state.loosenings.get(id)
+  return loosening ? `${id} (${loosening.name})` : `loosening ${id}`
+}
+
 /** A pass, counted from 0, with its value as typed: `pass 2 of 3: 40 Nm`. */
-export function passName({ passes }: Pick<TighteningFacts, 'passes'>, index: number): string {
+export function passName({ passes }: Pick<Tightening, 'passes'>, index: number): string {
   return `pass ${index + 1} of ${passes.length}: ${passes[index]?.typed ?? 'unknown'}`
 }
 
@@ -50,7 +57,10 @@ export function fastenerName(name: string): string {
 /** A fault found at a home: `x1, exhaust stud snapped`. */
 export function faultName(state: State, id: FaultId): string {
   const fault = state.faults.get(id)
-  return fault ? `${id}, ${countedPiece(state, fault.piece, fault.count)} ${fault.kind}` : `fault ${id}`
+  if (!fault) return `fault ${id}`
+  if (fault.in)
+    return `${id}, ${fastenerName(fault.in.fastener)} of ${tighteningName(state, fault.in.tightening)}: no torque, ${fault.in.says}`
+  return `${id}, ${countedPiece(state, fault.piece, fault.count)} ${fault.kind}`
 }
 
 /** A count that does not agree: `d1, bag 5, valve cover bolts: 3 counted, 4 in the record, 1 short`. */

@@ -66,6 +66,8 @@ function reasonWords(state: State, reason: Reason): string {
       return tightenText(state, reason.tightening)
     case 'fluid-open':
       return `${fluidName(state, reason.fluid)} not filled: ${fillWords(state, reason.fluid)}`
+    case 'turns-open':
+      return `turned over by hand ${reason.turned} of ${reason.turns} full turns: ${say(`turned over ${reason.step}`)} after each, the way the machine runs, never back`
     case 'check-open':
       return `${stepName(state, reason.step)}, is not done: ${doneWords(state, reason.step)}, or ${say(`fail ${reason.step}: ...`)} with what was found`
     default:

@@ -5,8 +5,10 @@ import { containerRefusals } from './refusals/containers.ts'
 import { countRefusals } from './refusals/count.ts'
 import { jobRefusals } from './refusals/job.ts'
 import { lawRefusals } from './refusals/law.ts'
+import { measuringRefusals } from './refusals/measuring.ts'
 import { pictureRefusals } from './refusals/pictures.ts'
 import { pieceRefusals } from './refusals/pieces.ts'
+import { positionRefusals } from './refusals/positions.ts'
 import { stepRefusals } from './refusals/steps.ts'
 import type { Tellers } from './refusals/tellers.ts'
 import { tighteningRefusals } from './refusals/tightening.ts'
@@ -25,6 +27,8 @@ const tellers: Tellers<RefusalCode> = {
   ...stepRefusals,
   ...tighteningRefusals,
   ...countRefusals,
+  ...measuringRefusals,
   ...pictureRefusals,
+  ...positionRefusals,
   ...lawRefusals,
 }

@@ -2,10 +2,10 @@ import type { State } from '../journal/state.ts'
 import type { TemplateRefusal } from '../label/layout/template.ts'
 import type { TemplateFactsRefusal } from '../session/template-facts.ts'
 import type { LayoutFault } from '../trade/position-layout/read-layout.ts'
-import { say } from './cures.ts'
 import { joined } from './grammar.ts'
 import { characterName, millimetres, sizeText } from './measures.ts'
-import { agree, pieceName, positionName } from './pieces.ts'
+import { patternTrouble } from './pattern-troubles.ts'
+import { pieceName, positionName } from './pieces.ts'
 import { type Told, told } from './told.ts'
 
 /** Why no template was drawn: of the pieces, of the layout as typed, or of the paper. */
@@ -14,21 +14,10 @@ export type TemplateTrouble = TemplateFactsRefusal | LayoutFault | TemplateRefus
 /** Why no template was drawn, with its arithmetic, and what to do. */
 export function templateTroubleText(state: State, trouble: TemplateTrouble): Told {
   switch (trouble.code) {
-    case 'template-not-of':
-      return told(
-        `${pieceName(state, trouble.piece)} ${agree(state, trouble.piece, 'has', 'have')} no place among others of its kind`,
-        'a template is for matched sets and for fasteners that look alike',
-      )
-    case 'template-single':
-      return told(
-        `${pieceName(state, trouble.piece)} is one piece alone: there is nothing to tell it from`,
-        'a template is for matched sets and for fasteners that look alike',
-      )
-    case 'template-positions-unknown':
-      return told(
-        `nobody wrote down where these belong: ${joined(trouble.pieces.map((id) => pieceName(state, id)))}`,
-        `positions are written as they come off, as in ${say('off 5 M6x25 bolts @1..3,5,6')}`,
-      )
+    case 'pattern-not-of':
+    case 'pattern-single':
+    case 'pattern-positions-unknown':
+      return patternTrouble(state, trouble)
     case 'template-position-shared':
       return told(
         `${positionName(trouble.position)} would stand twice on one sheet: ${joined(trouble.pieces.map((id) => pieceName(state, id)))}`,

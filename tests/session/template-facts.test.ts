@@ -99,19 +99,19 @@ describe('what has no template', () => {
       'a hose',
       [strip('hoses off'), matchedOff(['pump', 'radiator'], 'coolant hose', { kind: 'connection' })],
       ['p1'],
-      { code: 'template-not-of', piece: 'p1' },
+      { code: 'pattern-not-of', piece: 'p1' },
     ],
     [
       'a single cover',
       [strip('cover off'), off(1, 'cover', { kind: 'part', into: hand })],
       ['p1'],
-      { code: 'template-single', piece: 'p1' },
+      { code: 'pattern-single', piece: 'p1' },
     ],
     [
       'two lots of which nobody knows which is where',
       [strip('mount off'), off(2, 'bolts', { size: 'M8x30' }), off(2, 'bolts', { size: 'M8x45' })],
       ['p1'],
-      { code: 'template-positions-unknown', pieces: ['p1', 'p2'] },
+      { code: 'pattern-positions-unknown', pieces: ['p1', 'p2'] },
     ],
     [
       'two sets with the same positions',

@@ -13,17 +13,17 @@ const a4 = { width: 210, height: 297 }
 
 test.each<[TemplateTrouble, string, string]>([
   [
-    { code: 'template-not-of', piece: 'p1' },
+    { code: 'pattern-not-of', piece: 'p1' },
     'Mount bolts M8x30 have no place among others of its kind.',
-    'A template is for matched sets and for fasteners that look alike.',
+    'Positions are for matched sets and for fasteners that look alike.',
   ],
   [
-    { code: 'template-single', piece: 'p1' },
+    { code: 'pattern-single', piece: 'p1' },
     'Mount bolts M8x30 is one piece alone: there is nothing to tell it from.',
-    'A template is for matched sets and for fasteners that look alike.',
+    'Positions are for matched sets and for fasteners that look alike.',
   ],
   [
-    { code: 'template-positions-unknown', pieces: ['p1', 'p2'] },
+    { code: 'pattern-positions-unknown', pieces: ['p1', 'p2'] },
     'Nobody wrote down where these belong: mount bolts M8x30 and mount bolts M8x45.',
     'Positions are written as they come off, as in "off 5 M6x25 bolts @1..3,5,6".',
   ],

@@ -65,6 +65,23 @@ export function decideLook(state: State, { step: no }: Of<'look'>): EntryBodyOf<
   return { type: 'looked', step: no }
 }
 
+/** One full turn by hand in a step that counts them; the step is taken up with the first. */
+export function turnOver(state: State, { step: asked }: Of<'turn-over'>): EntryBodyOf<'turned-over'> {
+  const no = asked ?? state.build ?? turnStep(state) ?? refuse({ code: 'no-build-step' })
+  const step = knownStep(state, no)
+  if (step.kind !== 'turn') refuse({ code: 'not-turned-over', step: no })
+  if (step.built === 'done') refuse({ code: 'step-done', step: no })
+  const began = step.built !== 'underway'
+  if (began) pass(no, 'start', new Gates(state).start(no))
+  return { type: 'turned-over', step: no, began }
+}
+
+/** The step of turning over by hand that is ready, where there is one only. */
+function turnStep(state: State): number | undefined {
+  const ready = new Gates(state).ready().filter((no) => state.steps.get(no)?.kind === 'turn')
+  return ready.length === 1 ? ready[0] : undefined
+}
+
 /** Closes a step. One that asks for nothing to be fitted may be closed as soon as it could start. */
 export function decideClose(
   state: State,

@@ -11,18 +11,23 @@ import {
   decideLook,
   decideOverride,
   decideReopen,
+  turnOver,
 } from './build.ts'
 import { openContainer, putContainer, voidContainer } from './containers.ts'
 import { count, explain } from './count.ts'
 import { archive, clear, closeJob, describe, firstStart, openJob, redo, stop, undo } from './job.ts'
 import { dealLabels, voidLabels } from './labels.ts'
+import { setLoosening } from './loosening.ts'
+import { measure, size } from './measure.ts'
 import { addPictures, sortPicture } from './pictures.ts'
+import { layOut, point } from './positions.ts'
 import { Refused } from './refuse.ts'
 import { renamePiece } from './rename.ts'
+import { setTightening } from './set-tightening.ts'
 import { addStep, beginStrip, changeStep, endStrip, note } from './steps.ts'
 import { drain, fill, mark, putIn, takeOff } from './strip.ts'
 import { acceptLost, leaveOff, move, rehome, settleFault, supply, useAgain } from './supply.ts'
-import { setTightening, settleAngle, slacken, tighten } from './tightening.ts'
+import { chooseWrench, missTorque, sayCondition, settleAngle, slacken, tighten } from './tightening.ts'
 
 export type Decision = { ok: true; body: EntryBody } | { ok: false; refusal: Refusal }
 
@@ -100,10 +105,19 @@ const deciders: Deciders = {
   'begin-build': decideBuild,
   fit: decideFit,
   confirm: confirmMark,
+  'lay-out': layOut,
+  point,
   'set-tightening': setTightening,
+  'say-condition': sayCondition,
+  'choose-wrench': chooseWrench,
   tighten,
   'settle-angle': settleAngle,
   slacken,
+  'miss-torque': missTorque,
+  'set-loosening': setLoosening,
+  'turn-over': turnOver,
+  measure,
+  size,
   look: decideLook,
   'close-step': decideClose,
   fail: decideFail,

@@ -16,6 +16,8 @@ export function beginStrip(
   return { type: 'strip-began', step: newStrip(state, title, after, hides) }
 }
 
+const MOST_TURNS = 20
+
 /** A strip step for what comes off without one being named: nobody is stopped before the first bolt. */
 export function stripFor(state: State, name: string): { no: number; began?: StripStep } {
   if (state.strip !== null) return { no: state.strip }
@@ -31,9 +33,11 @@ export function endStrip(state: State): EntryBodyOf<'strip-ended'> {
 /** A step of the way back alone; refused where it would close a circle. */
 export function addStep(
   state: State,
-  { title, kind, way, needs, before, due }: Of<'add-step'>,
+  { title, kind, way, needs, before, due, turns }: Of<'add-step'>,
 ): EntryBodyOf<'step-added'> {
   const name = given(title, 'title')
+  if (turns !== undefined && !(Number.isInteger(turns) && turns >= 1 && turns <= MOST_TURNS))
+    refuse({ code: 'count-wrong', count: turns })
   for (const no of [...needs, ...before]) knownStep(state, no)
   for (const no of before) {
     const { built } = knownStep(state, no)
@@ -50,7 +54,7 @@ export function addStep(
   refuseCycle(trial.set(no, { no, way, needs, after: [] }))
   return {
     type: 'step-added',
-    step: { no, title: name, way, kind, needs: [...new Set(needs)], due },
+    step: { no, title: name, way, kind, needs: [...new Set(needs)], due, ...(turns && { turns }) },
     before: [...upper],
   }
 }

@@ -1,74 +1,69 @@
-import type { Account } from '../../ledger/account.ts'
 import { isMatched } from '../../ledger/piece.ts'
-import type { TighteningFacts, TighteningId } from '../../plan/facts.ts'
+import type { LooseningFacts, LooseningId, TighteningFacts, TighteningId } from '../../plan/facts.ts'
 import { notHome } from '../../plan/reasons.ts'
-import { nextTurn, type Pass } from '../../plan/tightening.ts'
+import { nextTurn, type Tightening } from '../../plan/tightening.ts'
 import type { Command } from '../command.ts'
 import type { EntryBodyOf } from '../entry.ts'
 import type { State } from '../state.ts'
 import { refuseUnlessUnderWay } from './build.ts'
-import { areMates, matesOf } from './mates.ts'
+import { matesOf } from './mates.ts'
 import { given, knownPiece, knownStep, refuse, unknown } from './refuse.ts'
 
 type Of<Name extends Command['do']> = Extract<Command, { do: Name }>
-
-/** Sets the passes of a tightening, as the machine's manual gives them, and the order of the fasteners. */
-export function setTightening(
-  state: State,
-  { piece: id, passes, order }: Of<'set-tightening'>,
-): EntryBodyOf<'tightening-set'> {
-  const { piece, home, should } = knownPiece(state, id)
-  // What does not go back is not tightened.
-  if (should === 0) refuse({ code: 'not-for-home', piece: id })
-  const names = fastenerNames(state, id)
-  const wanted = order ?? names
-  const missing = names.filter((name) => !wanted.includes(name))
-  const unknownNames = wanted.filter((name) => !names.includes(name))
-  const twice = wanted.filter((name, index) => wanted.indexOf(name) !== index)
-  if (missing.length + unknownNames.length + twice.length > 0) {
-    refuse({ code: 'order-wrong', missing, unknown: unknownNames, twice })
-  }
-  if (passes.length === 0) refuse({ code: 'text-missing', what: 'text' })
-  if (passes.length > 20 || wanted.length > 200)
-    refuse({ code: 'count-wrong', count: Math.max(passes.length, wanted.length) })
-  for (const pass of passes) wholePass(pass)
-  const known = tighteningOf(state, id)
-  // New passes would wipe out what was turned, and the doubt about a bolt that may have been.
-  if (known && (known.suspect || known.done.some((done) => done.size > 0)))
-    refuse({ code: 'tightening-begun', tightening: known.id })
-  const tighteningId: TighteningId = known?.id ?? `t${state.dealt.tightening + 1}`
-  return {
-    type: 'tightening-set',
-    tightening: {
-      id: tighteningId,
-      name: `${home.at}: ${piece.name}`,
-      piece: id,
-      step: piece.step,
-      passes,
-      order: wanted,
-    },
-  }
-}
 
 /** One fastener through one pass: the next in order, unless a name is given to check against it. */
 export function tighten(
   state: State,
   { tightening: asked, fastener }: Of<'tighten'>,
-): EntryBodyOf<'tightened'> {
-  const tightening = asked ? (state.tightenings.get(asked) ?? unknown('tightening', asked)) : current(state)
-  const { id, suspect } = tightening
-  refuseUnlessUnderWay(knownStep(state, tightening.step))
-  const reasons = membersOf(state, tightening.piece).flatMap((account) => notHome(state, account))
-  if (reasons.length > 0) refuse({ code: 'step-blocked', step: tightening.step, gate: 'finish', reasons })
-  const next = nextTurn(tightening)
-  if (!next) refuse({ code: 'all-turned', tightening: id })
-  if (suspect) refuse({ code: 'angle-suspect', tightening: id, fastener: suspect.fastener })
-  if (fastener !== undefined && fastener !== next.fastener) {
-    if (!tightening.order.includes(fastener)) refuse({ code: 'no-such-fastener', tightening: id, fastener })
-    const turned = tightening.done[next.pass]?.has(fastener)
-    refuse({ code: turned ? 'turned-already' : 'out-of-turn', tightening: id, fastener, next: next.fastener })
+): EntryBodyOf<'tightened'> | EntryBodyOf<'loosened'> {
+  const turned = asked === undefined ? current(state) : known(state, asked)
+  if (isLoosening(turned)) {
+    const { pass, fastener: next } = inTurn(turned, fastener)
+    return { type: 'loosened', loosening: turned.id, pass, fastener: next }
   }
-  return { type: 'tightened', tightening: id, pass: next.pass, fastener: next.fastener }
+  const { id, suspect } = turned
+  refuseUnlessUnderWay(knownStep(state, turned.step))
+  const reasons = [turned.piece, ...(turned.with ?? [])]
+    .flatMap((piece) => membersOf(state, piece))
+    .flatMap((account) => notHome(state, account))
+  if (reasons.length > 0) refuse({ code: 'step-blocked', step: turned.step, gate: 'finish', reasons })
+  const faulty = faultIn(state, id)
+  if (faulty) refuse({ code: 'fastener-faulty', tightening: id, ...faulty })
+  if (suspect) refuse({ code: 'angle-suspect', tightening: id, fastener: suspect.fastener })
+  const { pass, fastener: next } = inTurn(turned, fastener)
+  return { type: 'tightened', tightening: id, pass, fastener: next }
+}
+
+/** A fastener never came to its torque, or lets go of it: a fault that blocks, whatever pass it is in. */
+export function missTorque(
+  state: State,
+  { tightening: asked, fastener, says }: Of<'miss-torque'>,
+): EntryBodyOf<'torque-missed'> {
+  const tightening =
+    asked === undefined
+      ? openTightening(state)
+      : (state.tightenings.get(asked) ?? unknown('tightening', asked))
+  const { id, piece, order } = tightening
+  refuseUnlessUnderWay(knownStep(state, tightening.step))
+  const faulty = faultIn(state, id)
+  if (faulty) refuse({ code: 'fastener-faulty', tightening: id, ...faulty })
+  const name = fastener ?? nextTurn(tightening)?.fastener ?? refuse({ code: 'all-turned', tightening: id })
+  if (!order.includes(name)) refuse({ code: 'no-such-fastener', tightening: id, fastener: name })
+  const at = [piece, ...(tightening.with ?? [])]
+    .flatMap((each) => membersOf(state, each))
+    .find(({ home }) => home.position === name || home.alikeAt?.includes(name))
+  return {
+    type: 'torque-missed',
+    tightening: id,
+    fastener: name,
+    fault: {
+      id: `x${state.dealt.fault + 1}`,
+      kind: 'no-torque',
+      piece: at?.piece.id ?? piece,
+      count: 1,
+    },
+    says: given(says, 'reason'),
+  }
 }
 
 /** A bolt that an interruption left in doubt: the user says whether it had been turned. */
@@ -94,33 +89,69 @@ export function slacken(state: State, { tightening: id, reason }: Of<'slacken'>)
   return { type: 'slackened', tightening: id, reason: given(reason, 'reason') }
 }
 
-/** The fasteners of a piece by name: the positions of its set, or the numbers of common ones. */
-function fastenerNames(state: State, id: TighteningFacts['piece']): string[] {
-  const account = knownPiece(state, id)
-  if (isMatched(account.piece)) return membersOf(state, id).map(({ home }) => home.position ?? '')
-  return account.home.alikeAt ?? Array.from({ length: account.should }, (_, index) => String(index + 1))
+/** Whether the threads are dry, oiled and the like. */
+export function sayCondition(
+  state: State,
+  { tightening, condition }: Of<'say-condition'>,
+): EntryBodyOf<'condition-said'> {
+  if (!state.tightenings.has(tightening)) unknown('tightening', tightening)
+  return { type: 'condition-said', tightening, condition: given(condition, 'text') }
 }
 
-function wholePass(pass: Pass): void {
-  if (pass.kind === 'snug') return
-  const value = pass.kind === 'angle' ? pass.degrees : pass.newtonMetres
-  if (!(value > 0 && value < Number.POSITIVE_INFINITY)) refuse({ code: 'count-wrong', count: value })
+/** The torque wrench in use, from which the setting is worked out. */
+export function chooseWrench(
+  state: State,
+  { tightening, wrench }: Of<'choose-wrench'>,
+): EntryBodyOf<'wrench-chosen'> {
+  if (!state.tightenings.has(tightening)) unknown('tightening', tightening)
+  return { type: 'wrench-chosen', tightening, wrench: { ...wrench, typed: given(wrench.typed, 'text') } }
+}
+
+/** The next in order; a name that is another's is refused at once, as done twice or as skipped. */
+function inTurn(turned: (TighteningFacts | LooseningFacts) & Tightening, fastener: string | undefined) {
+  const { id: tightening, order, done } = turned
+  const next = nextTurn(turned)
+  if (!next) refuse({ code: 'all-turned', tightening })
+  if (fastener !== undefined && fastener !== next.fastener) {
+    if (!order.includes(fastener)) refuse({ code: 'no-such-fastener', tightening, fastener })
+    const isDone = done[next.pass]?.has(fastener)
+    refuse({ code: isDone ? 'turned-already' : 'out-of-turn', tightening, fastener, next: next.fastener })
+  }
+  return next
+}
+
+/** The fault that is open in a tightening, for which work on it waits. */
+function faultIn(state: State, id: TighteningId) {
+  for (const fault of state.faults.values()) {
+    if (fault.in?.tightening === id && fault.settled === null && !state.overrides.has(fault.id))
+      return { fastener: fault.in.fastener, fault: fault.id }
+  }
+  return null
 }
 
 function membersOf(state: State, id: TighteningFacts['piece']) {
   const account = knownPiece(state, id)
-  return account.piece.set === undefined ? [account] : matesOf(state, account)
+  return isMatched(account.piece) ? matesOf(state, account) : [account]
 }
 
-function tighteningOf(state: State, piece: TighteningFacts['piece']): TighteningFacts | undefined {
-  const account = knownPiece(state, piece)
-  const isOfItsSet = (other: Account) => account.piece.set !== undefined && areMates(account, other)
-  return [...state.tightenings.values()].find(
-    (tightening) => tightening.piece === piece || isOfItsSet(knownPiece(state, tightening.piece)),
-  )
+function isLoosening(turned: TighteningFacts | LooseningFacts): turned is LooseningFacts {
+  return turned.id.startsWith('l')
 }
 
-function current(state: State): TighteningFacts {
+function known(state: State, id: TighteningId | LooseningId): TighteningFacts | LooseningFacts {
+  if (id.startsWith('l')) return state.loosenings.get(id as LooseningId) ?? unknown('loosening', id)
+  return state.tightenings.get(id as TighteningId) ?? unknown('tightening', id)
+}
+
+/** On the way back the tightening at hand; while things come off, the loosening. */
+function current(state: State): TighteningFacts | LooseningFacts {
+  if (state.build !== null) return openTightening(state)
+  const step = state.strip
+  const open = [...state.loosenings.values()].find((each) => each.step === step && nextTurn(each))
+  return open ?? openTightening(state)
+}
+
+function openTightening(state: State): TighteningFacts {
   const step = state.build
   const open = [...state.tightenings.values()].find(
     (tightening) => tightening.step === step && nextTurn(tightening),

@@ -57,6 +57,18 @@ export const buildVerbs: readonly Verb[] = [
     },
   },
   {
+    words: ['turned over', 'crank'],
+    topic: 'build-up',
+    forms: ['turned over [N]'],
+    says: 'One full turn of the machine by hand, the way it runs, in the step that counts them.',
+    examples: ['turned over', 'turned over 2'],
+    read(line) {
+      const step = line.rest === '' ? undefined : line.takeNumber()
+      line.end()
+      return { do: 'turn-over', step }
+    },
+  },
+  {
     words: ['fill'],
     topic: 'build-up',
     forms: ['fill FLUID 2.1 L'],

@@ -122,11 +122,11 @@ export const decisionVerbs: readonly Verb[] = [
       const chosen = /^all$/i.test(asked) ? proposed.map((_, index) => index + 1) : line.numbers(asked)
       if (chosen.length === 0) misread({ code: 'no-such-proposal', part: asked, count: proposed.length })
       return [...new Set(chosen)].map((number) => {
-        const { title, kind, way, needs, before, due } = proposed[number - 1] ?? {}
+        const { title, kind, way, needs, before, due, turns } = proposed[number - 1] ?? {}
         if (!title || !kind || kind === 'refit' || !way || way === 'both') {
           misread({ code: 'no-such-proposal', part: String(number), count: proposed.length })
         }
-        return { do: 'add-step', title, kind, way, needs: needs ?? [], before: before ?? [], due }
+        return { do: 'add-step', title, kind, way, needs: needs ?? [], before: before ?? [], due, turns }
       })
     },
   },

@@ -11,10 +11,11 @@ export const planVerbs: readonly Verb[] = [
   {
     words: ['add'],
     topic: 'plan',
-    forms: ['add KIND TITLE [after 3,4] [before 2]', 'add later KIND TITLE [due WHEN]'],
+    forms: ['add KIND TITLE [turns 2] [after 3,4] [before 2]', 'add later KIND TITLE [due WHEN]'],
     says: `Adds a step that exists only on the way back, or with "later" one after the first start. Kinds: ${KINDS.join(', ')}.`,
     examples: [
       'add measure valve clearances after 4 before 2',
+      'add turn the crank over by hand turns 2 after 4 before 2',
       'add later check head bolts at 500 km due after 500 km',
     ],
     read(line) {
@@ -63,11 +64,14 @@ function changed(line: Line, step: number, word: string, what: string): Command 
 function buildStep(line: Line): Command {
   const before = line.take(numbersAfter('before'))?.[0] ?? ''
   const needs = line.take(numbersAfter('after'))?.[0] ?? ''
+  const turns =
+    line.take(/,? turns? (\d{1,9})$/i)?.[0] ?? line.take(/^(?=turn )(.*) (\d{1,2}) (?:full )?turns?$/i)?.[1]
   const { kind, title } = kindAndTitle(line)
   return {
     do: 'add-step',
     title,
     kind,
+    ...(turns !== undefined && { turns: Number(turns) }),
     way: 'build',
     needs: line.numbers(needs),
     before: line.numbers(before),

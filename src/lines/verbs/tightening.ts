@@ -1,49 +1,96 @@
-import type { TighteningId } from '../../plan/facts.ts'
+import type { LooseningId, TighteningId } from '../../plan/facts.ts'
 import { readPositions } from '../../trade/positions.ts'
+import { readCondition, splitCondition } from '../../trade/thread-condition.ts'
+import { ORDER_RULES, type OrderRule } from '../../trade/tightening-order/order.ts'
 import { readPasses } from '../../trade/tightening-pass.ts'
 import type { Line } from '../line.ts'
+import { nearestWord } from '../nearest.ts'
+import { takeLots } from '../take-pattern.ts'
 import type { Verb } from '../verb.ts'
 
 export const tighteningVerbs: readonly Verb[] = [
   {
     words: ['tighten'],
     topic: 'tightening',
-    forms: ['tighten PIECE: 20 Nm, 40 Nm, 90 deg [order 3,1,2]'],
+    forms: ['tighten PIECE: 20 Nm, 40 Nm, 90 deg [, oiled|dry] [order 3,1,2 | by star] [because REASON]'],
     says: "Sets the passes of a tightening, as the machine's service manual gives them, and the order of the fasteners.",
     examples: [
-      'tighten head bolts: 20 Nm, 40 Nm, 90 deg order 3,1,2,4,5,6,7,8',
-      'tighten valve cover bolts: 10 Nm',
+      'tighten head bolts: 20 Nm, 40 Nm, 90 deg, oiled order 3,1,2,4,5,6,7,8',
+      'tighten valve cover bolts: 10 Nm, dry',
+      'tighten head bolts: 30%, 70%, 100% of 60 Nm, mark by spiral',
     ],
     read(line) {
+      const because = line.reasonIfAny()
+      const by = takeRule(line)
       const order = line.take(/,? (?:in )?order:? (.+)$/i)?.[0]
       const [words = '', typed = ''] = line.take(/^([^:]*?) ?: ?(.*)$/) ?? []
       if (words === '') line.missing(line.rest === '' ? 'PIECE' : ': PASSES')
       if (typed === '') line.missing('PASSES')
-      const passes = readPasses(typed)
+      const { passes: text, condition } = splitCondition(typed)
+      const passes = readPasses(text)
       if (!passes.understood)
         return line.notUnderstood(
           passes.part || typed,
           isOfTheirs(passes.nearest, typed) ? `tighten ${words}: ${passes.nearest}` : null,
         )
+      const [piece, ...others] = takeLots(line, words)
       return {
         do: 'set-tightening',
-        piece: fasteners(line, words),
+        piece,
+        ...(others.length > 0 && { with: others }),
         passes: passes.value,
         order: order === undefined ? undefined : positions(line, order),
+        ...(by !== undefined && { by }),
+        ...(condition !== undefined && { condition }),
+        ...(because !== undefined && { because }),
       }
     },
   },
   {
     words: ['turn'],
     topic: 'tightening',
-    forms: ['turn [FASTENER] [of t1]'],
-    says: 'One fastener is through its pass: the next in order; named, it is checked against the order.',
+    forms: ['turn [FASTENER] [of t1 | of l1]'],
+    says: 'One fastener is through its pass, or eased: the next in order; named, it is checked against the order.',
     examples: ['turn', 'turn 3', 'turn 3 of t1'],
     read(line) {
-      const id = line.take(/(?:^| )of t(\d{1,9})$/i)?.[0] ?? line.take(/^t(\d{1,9})$/i)?.[0]
-      const tightening: TighteningId | undefined = id === undefined ? undefined : `t${Number(id)}`
+      const tightening = takeOf(line)
       const fastener = line.rest === '' ? undefined : line.takeRest('FASTENER')
       return { do: 'tighten', tightening, fastener: fastener && asWritten(line, fastener, tightening) }
+    },
+  },
+  {
+    words: ['no torque'],
+    topic: 'tightening',
+    forms: ['no torque [FASTENER] [of t1] because WHAT'],
+    says: 'A fastener turns on and never comes to its torque, or lets go of it: a fault that blocks until it is put right.',
+    examples: ['no torque because it keeps turning', 'no torque 3 of t1 because the thread gives way'],
+    read(line) {
+      const says = line.reason()
+      const id = takeOf(line)
+      if (id?.startsWith('l')) line.notUnderstood(id)
+      const tightening = id as TighteningId | undefined
+      const fastener = line.rest === '' ? undefined : line.takeRest('FASTENER')
+      return {
+        do: 'miss-torque',
+        tightening,
+        fastener: fastener && asWritten(line, fastener, tightening),
+        says,
+      }
+    },
+  },
+  {
+    words: ['threads'],
+    topic: 'tightening',
+    forms: ['threads t1 dry|oiled|...'],
+    says: "Says how the threads of a tightening are, as the manual's torque asks for: dry, oiled, with thread locker.",
+    examples: ['threads t1 oiled', 'threads t2 dry'],
+    read(line) {
+      const tightening = takeId(line)
+      const typed = line.takeRest('dry or oiled')
+      const condition = readCondition(typed)
+      if (!condition.understood)
+        return line.notUnderstood(typed, `threads ${tightening} ${condition.nearest}`)
+      return { do: 'say-condition', tightening, condition: condition.value }
     },
   },
   {
@@ -81,13 +128,11 @@ export const tighteningVerbs: readonly Verb[] = [
   },
 ]
 
-/** One piece of a matched set stands for all: they are tightened together. */
-function fasteners(line: Line, words: string) {
-  const pieces = line.pieces(words, ({ should }) => should > 0)
-  const sets = new Set(pieces.map((id) => line.account(id)?.piece.set))
-  const [first] = pieces
-  const isOneSet = sets.size === 1 && !sets.has(undefined)
-  return first !== undefined && (pieces.length === 1 || isOneSet) ? first : line.which(words, pieces)
+function takeRule(line: Line): OrderRule | undefined {
+  const [typed] = line.take(/,? by (?:the (?:rule )?)?"?([a-z]+)"?$/i) ?? []
+  if (typed === undefined) return undefined
+  const rule = ORDER_RULES.find((each) => each === typed.toLowerCase())
+  return rule ?? line.notUnderstood(typed, `by ${nearestWord(typed, ORDER_RULES) ?? ORDER_RULES[0]}`)
 }
 
 function positions(line: Line, text: string): string[] {
@@ -95,12 +140,21 @@ function positions(line: Line, text: string): string[] {
   return read.understood ? read.value : line.notUnderstood(read.part || text, read.nearest)
 }
 
-/** The name of a fastener as the tightening has it, whatever the case it was typed in. */
-function asWritten(line: Line, fastener: string, id: TighteningId | undefined): string {
-  const { tightenings, build } = line.state
-  const orders = [...tightenings.values()].filter((each) => (id ? each.id === id : each.step === build))
+/** The name of a fastener as it was set, whatever the case it was typed in. */
+function asWritten(line: Line, fastener: string, id: TighteningId | LooseningId | undefined): string {
+  const { tightenings, loosenings, build, strip } = line.state
+  const orders = [...tightenings.values(), ...loosenings.values()].filter((each) =>
+    id ? each.id === id : each.step === (build ?? strip),
+  )
   const names = orders.flatMap(({ order }) => order)
   return names.find((name) => name.toLowerCase() === fastener.toLowerCase()) ?? fastener
+}
+
+/** `of t1`, `of l1`, or the id alone. */
+function takeOf(line: Line): TighteningId | LooseningId | undefined {
+  const [kind, number] = line.take(/(?:^| )of ([tl])(\d{1,9})$/i) ?? line.take(/^([tl])(\d{1,9})$/i) ?? []
+  if (kind === undefined) return undefined
+  return kind.toLowerCase() === 't' ? `t${Number(number)}` : `l${Number(number)}`
 }
 
 function takeId(line: Line): TighteningId {

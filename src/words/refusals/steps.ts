@@ -19,6 +19,7 @@ export const stepRefusals: Tellers<
   | 'no-build-step'
   | 'nothing-to-reopen'
   | 'nothing-to-override'
+  | 'not-turned-over'
 > = {
   'no-strip-step': () =>
     told('nothing is coming off now, so there is nothing to end', `${say('begin TITLE')} starts a step`),
@@ -32,6 +33,11 @@ export const stepRefusals: Tellers<
       `steps ${[...steps, steps[0]].join(', ')} would each wait for the next, without end`,
       'leave one of these needs out',
       steps.map((no) => (state.steps.has(no) ? stepName(state, no) : `step ${no}, the new one`)),
+    ),
+  'not-turned-over': (state, { step }) =>
+    told(
+      `${stepName(state, step)}, is no step in which the machine is turned over by hand`,
+      `name one, or add it: ${say('add turn the crank over by hand turns 2')}`,
     ),
   'step-blocked': blockedTold,
   'step-not-begun': (state, { step, built }) => {

@@ -1,8 +1,9 @@
 import type { State } from '../../journal/state.ts'
-import type { TighteningId } from '../../plan/facts.ts'
+import type { LooseningId, TighteningId } from '../../plan/facts.ts'
+import type { Tightening } from '../../plan/tightening.ts'
 import { say, turnWords } from '../cures.ts'
 import { nextFastener } from '../lookups.ts'
-import { fastenerName, passName, stepName, tighteningName } from '../names.ts'
+import { fastenerName, faultName, looseningName, passName, stepName, tighteningName } from '../names.ts'
 import { told } from '../told.ts'
 import type { Tellers } from './tellers.ts'
 
@@ -17,6 +18,8 @@ export const tighteningRefusals: Tellers<
   | 'all-turned'
   | 'angle-suspect'
   | 'not-suspect'
+  | 'passes-wrong'
+  | 'fastener-faulty'
 > = {
   'no-tightening': (state, { step }) =>
     step === null
@@ -37,23 +40,25 @@ export const tighteningRefusals: Tellers<
       ...(twice.length > 0 ? [`twice: ${twice.join(', ')}`] : []),
     ]),
   'no-such-fastener': (state, { tightening, fastener }) =>
-    told(`${tighteningName(state, tightening)} has no ${fastenerName(fastener)}`, goOn(state, tightening), [
-      `in order: ${state.tightenings.get(tightening)?.order.join(', ')}`,
+    told(`${jointName(state, tightening)} has no ${fastenerName(fastener)}`, goOn(state, tightening), [
+      `in order: ${joint(state, tightening)?.order.join(', ')}`,
     ]),
   'turned-already': (state, { tightening, fastener }) =>
     told(
-      `${fastenerName(fastener)} of ${tighteningName(state, tightening)} is through ${currentPass(state, tightening)} already`,
+      `${fastenerName(fastener)} of ${jointName(state, tightening)} is through ${currentPass(state, tightening)} already`,
       goOn(state, tightening),
     ),
   'out-of-turn': (state, { tightening, fastener, next }) =>
     told(
-      `${fastenerName(fastener)} of ${tighteningName(state, tightening)} is not next in order, ${fastenerName(next)} is`,
+      `${fastenerName(fastener)} of ${jointName(state, tightening)} is not next in order, ${fastenerName(next)} is`,
       goOn(state, tightening),
     ),
   'all-turned': (state, { tightening }) =>
     told(
-      `every pass of ${tighteningName(state, tightening)} is through`,
-      `leave it; to do it over, ${say(`slacken ${tightening} because ...`)}`,
+      `every pass of ${jointName(state, tightening)} is through`,
+      tightening.startsWith('l')
+        ? `take them out: ${say('off ...')}`
+        : `leave it; to do it over, ${say(`slacken ${tightening} because ...`)}`,
     ),
   'angle-suspect': (state, { tightening, fastener }) =>
     told(
@@ -63,16 +68,47 @@ export const tighteningRefusals: Tellers<
     ),
   'not-suspect': (state, { tightening }) =>
     told(`no fastener of ${tighteningName(state, tightening)} is in doubt`, goOn(state, tightening)),
+  'passes-wrong': (_, { why }) => told(PASSES_WRONG[why].what, PASSES_WRONG[why].cure),
+  'fastener-faulty': (state, { tightening, fastener, fault }) =>
+    told(
+      `${fastenerName(fastener)} of ${tighteningName(state, tightening)} has a fault, so no other is turned on: ${faultName(state, fault)}`,
+      `put it right, then ${say(`settle ${fault}: ...`)}; what the others need after that, the machine's manual says`,
+    ),
 }
 
-function currentPass(state: State, id: TighteningId): string {
-  const tightening = state.tightenings.get(id)
+const PASSES_WRONG = {
+  'witness-not-last': {
+    what: 'witness marks are drawn when every pass is through, so they come last',
+    cure: 'say the passes again, with the mark at the end',
+  },
+  'nothing-to-back-off': {
+    what: 'a tightening does not begin with backing off',
+    cure: "say the passes again as the machine's manual has them",
+  },
+  'not-loosening': {
+    what: 'fasteners are eased by turning them back, and no torque belongs to that',
+    cure: `say the steps as turns: ${say('loosen head bolts 2x4: 90 deg, 90 deg, free')}`,
+  },
+}
+
+function joint(state: State, id: TighteningId | LooseningId): Tightening | undefined {
+  return state.tightenings.get(id as TighteningId) ?? state.loosenings.get(id as LooseningId)
+}
+
+function jointName(state: State, id: TighteningId | LooseningId): string {
+  return id.startsWith('l')
+    ? looseningName(state, id as LooseningId)
+    : tighteningName(state, id as TighteningId)
+}
+
+function currentPass(state: State, id: TighteningId | LooseningId): string {
+  const tightening = joint(state, id)
   const next = tightening && nextFastener(tightening)
   return tightening && next ? passName(tightening, next.pass) : 'its last pass'
 }
 
-function goOn(state: State, id: TighteningId): string {
-  const tightening = state.tightenings.get(id)
+function goOn(state: State, id: TighteningId | LooseningId): string {
+  const tightening = joint(state, id)
   const next = tightening && nextFastener(tightening)
   if (!tightening || !next) return 'every pass is through'
   return `next is ${fastenerName(next.fastener)} in ${passName(tightening, next.pass)}: ${turnWords(state, id, next.fastener)}`
