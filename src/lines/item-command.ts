@@ -3,8 +3,7 @@ import type { State } from '../journal/state.ts'
 import type { PieceId } from '../ledger/piece.ts'
 import type { BagItem, ConnectionItem, FluidItem, MarkItem, PieceItem } from '../trade/bag-line/bag-item.ts'
 import { isPlural } from '../trade/bag-line/nouns.ts'
-import { driveText } from '../trade/drive.ts'
-import { threadText } from '../trade/thread.ts'
+import { sizeText } from '../trade/size-text.ts'
 import { findFluid } from './find-fluid.ts'
 import { findPieces } from './find-piece.ts'
 
@@ -41,9 +40,7 @@ export function itemCommand(item: BagItem, state: State, into: Into | undefined)
 }
 
 function takenOff(kind: 'fastener' | 'part', item: PieceItem): Extract<Command, { do: 'take-off' }>['item'] {
-  const { name, count, should, broken, brokenHow, thread, drive, washers, positions, alikeAt, singleUse } =
-    item
-  const size = [thread && threadText(thread), drive && driveText(drive), washers && `with ${washers}`]
+  const { name, count, should, broken, brokenHow, positions, alikeAt, singleUse } = item
   return {
     kind,
     name,
@@ -52,7 +49,7 @@ function takenOff(kind: 'fastener' | 'part', item: PieceItem): Extract<Command, 
     broken: broken > 0 ? { kind: brokenHow ?? 'broken', count: broken } : undefined,
     missingAt: item.missingAt,
     brokenAt: item.brokenAt,
-    size: size.filter(Boolean).join(' ') || undefined,
+    size: sizeText(item) || undefined,
     positions,
     alikeAt,
     singleUse,

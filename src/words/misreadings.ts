@@ -94,6 +94,7 @@ const FAULTS: Record<BagFault, string> = {
   empty: 'says nothing that came off',
   count: 'is no count from 1 to 9999 that agrees with the rest',
   thread: 'is no thread that a standard has',
+  class: 'is no property class that the standard has',
   drive: 'is no drive of that size',
   positions: 'are no positions that agree with each other and the count',
   volume: 'is no amount of a fluid',

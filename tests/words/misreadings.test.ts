@@ -101,6 +101,7 @@ const byFault = {
   empty: 'off ;',
   count: 'off 0 bolts',
   thread: 'off 8 M6x999x2 bolts',
+  class: 'off 8 M6 class 10.8 bolts',
   drive: 'off 8 M6 hex 0 bolts',
   positions: 'off 3 cam caps I1..I4',
   volume: 'off coolant out 2.1',

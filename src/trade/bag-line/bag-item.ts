@@ -1,6 +1,7 @@
 import type { Drive } from '../drive.ts'
 import type { DriveQuestion } from '../drive-fit.ts'
 import type { Thread } from '../thread.ts'
+import type { FastenerClass } from '../torque/fastener-class.ts'
 
 /** What one written line means: every item on it, or the first part that is not understood. */
 export type BagLine =
@@ -20,7 +21,7 @@ export type BagLine =
 
 /**
  * Why a line is not understood: `empty`; a `count` that is no whole number from 1 to 9999 or contradicts itself; a
- * `thread`, `drive`, `volume` or `minutes` that starts like one and is none; `positions` that do not match each
+ * `thread`, `class`, `drive`, `volume` or `minutes` that starts like one and is none; `positions` that do not match each
  * other or the count; a `torque`, which belongs to a tightening and not on a bag; a connection without its `ends`;
  * an aid without a place `where` it is; a note or mark without `text`; or words of no `kind` known here.
  */
@@ -28,6 +29,7 @@ export type BagFault =
   | 'empty'
   | 'count'
   | 'thread'
+  | 'class'
   | 'drive'
   | 'positions'
   | 'volume'
@@ -69,6 +71,8 @@ export interface PieceItem {
   /** The positions from which the broken ones came, where the line says so. */
   brokenAt?: string[]
   thread?: Thread
+  /** The property class or grade, where the line says it. */
+  fastenerClass?: FastenerClass
   drive?: Drive
   /** Matched pieces: the one position of each, `should` in number. */
   positions?: string[]

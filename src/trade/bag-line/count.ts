@@ -1,6 +1,7 @@
 import { readDrive } from '../drive.ts'
 import { readDecimal, readFraction, readWhole, tidy } from '../number.ts'
 import { readThread } from '../thread.ts'
+import { readFastenerClass } from '../torque/fastener-class.ts'
 import { asOne, isFastener } from './nouns.ts'
 import { type Fault, fault } from './outcome.ts'
 
@@ -82,6 +83,11 @@ function notWhole(typed: string, number: string, rest: readonly string[]): Count
   return fault('count', typed, phrase(near, rest))
 }
 
+/** Whether a word makes the number before it a measure: `mm`, `V`. */
+export function isMeasure(word: string): boolean {
+  return measures.test(word)
+}
+
 /** Whether words begin with a count that is no measure: `4 washers`, but not `10 mm long`. */
 export function beginsWithCount(words: readonly string[]): boolean {
   return words.length > 1 && readWhole(words[0] ?? '') !== undefined && !measures.test(words[1] ?? '')
@@ -93,7 +99,13 @@ function beginsWithSize(words: readonly string[]): boolean {
   if (first === '12' && readDrive(words.slice(0, 3).join(' ')).understood) return true
   // `2 1/2-13 bolts` are two half-inch bolts.
   if (readWhole(first) !== undefined) return false
+  if (isClassOfBolt(first, words.slice(1))) return true
   return readThread(first).understood || readThread(`${first} ${second}`).understood
+}
+
+/** `10.9 bolts` are bolts of a class, not a count with a slip. */
+function isClassOfBolt(first: string, rest: readonly string[]): boolean {
+  return readFastenerClass(first).understood && isFastener(rest.join(' '))
 }
 
 function phrase(count: number, rest: readonly string[]): string {

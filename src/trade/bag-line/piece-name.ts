@@ -1,14 +1,19 @@
 import { type Drive, driveText } from '../drive.ts'
 import type { Thread } from '../thread.ts'
+import type { FastenerClass } from '../torque/fastener-class.ts'
 import { clausesText } from './clauses.ts'
 import type { Count } from './count.ts'
 import { isFastener } from './nouns.ts'
 import { type Fault, fault } from './outcome.ts'
 import type { PlacedSaying } from './saying.ts'
 
+// A bare `8.8` on a pin or a washer may be a measure.
+const boltWord = /^(?:(?:cap|set|head)?(?:bolt|screw)|stud)s?$/i
+
 export interface NamedPiece {
   name: string
   isFastener: boolean
+  fastenerClass?: FastenerClass
   drive?: Drive
   /** The positions at the end of the name: `bucket E2`, `shims E1 E2`. */
   labels?: string[]
@@ -18,7 +23,7 @@ export interface NamedPiece {
 
 /**
  * The name of a piece: its words in their order, without those that said something else. What may be a drive, as
- * `T30` or `slot`, is one on a fastener only; anywhere else it belongs to the name.
+ * `T30` or `slot`, and a class are one on a fastener only; anywhere else they belong to the name.
  */
 export function namePiece(
   clauses: readonly string[][],
@@ -28,12 +33,15 @@ export function namePiece(
   const thread = sayings.find((saying) => saying.says === 'thread')?.thread
   const isFast = thread !== undefined || isFastenerByWords(clauses, sayings)
   const driveSaying = sayings.find((saying) => saying.says === 'drive' && (saying.isSure || isFast))
+  const isBolt =
+    thread !== undefined || sayings.some((saying) => boltWord.test(wordsOf(clauses, saying).join(' ')))
+  const classSaying = sayings.find((saying) => saying.says === 'class' && isFast && (saying.isSure || isBolt))
   const names: string[][] = clauses.map(() => [])
   for (const saying of sayings) {
-    if (saying === driveSaying) continue
+    if (saying === driveSaying || saying === classSaying) continue
     const isDrive = saying.says === 'drive' && (saying.isSure || isFast)
     if (isDrive) names[saying.clause]?.push(driveText(saying.drive))
-    else if (saying.says === 'name' || saying.says === 'drive')
+    else if (saying.says === 'name' || saying.says === 'drive' || saying.says === 'class')
       names[saying.clause]?.push(...wordsOf(clauses, saying))
   }
   const hasPositions = sayings.some((saying) => saying.says === 'positions')
@@ -50,6 +58,7 @@ export function namePiece(
   return {
     name,
     isFastener: isFast || drive !== undefined,
+    ...(classSaying?.says === 'class' && { fastenerClass: classSaying.fastenerClass }),
     ...(drive && { drive }),
     ...(labels && { labels }),
     ...(doubtful !== undefined && { doubtfulDrive: doubtful }),

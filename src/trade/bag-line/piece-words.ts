@@ -2,7 +2,7 @@ import { singular } from './nouns.ts'
 import type { Fault } from './outcome.ts'
 import { numbersFrom, positionsFrom } from './position-words.ts'
 import type { At, Saying } from './saying.ts'
-import { driveFrom, threadFrom, torqueFrom } from './size-words.ts'
+import { classFrom, driveFrom, threadFrom, torqueFrom } from './size-words.ts'
 import { stateFrom } from './state-words.ts'
 
 /**
@@ -17,6 +17,7 @@ export function readSaying(words: readonly string[], at: At): Saying | Fault {
     washersFrom(plain, at.from) ??
     positionsFrom(plain, at.from) ??
     threadFrom(plain, at.from) ??
+    classFrom(plain, at.from) ??
     numbersFrom(plain, at) ??
     driveFrom(plain, at.from) ??
     torqueFrom(plain, at.from) ?? { says: 'name', used: 1 }

@@ -15,6 +15,7 @@ const examples: Record<BagFault, string> = {
   empty: '8 M6x25 hex 10 valve cover bolts',
   count: '8 M6x25 hex 10 valve cover bolts',
   thread: '8 M6x25 hex 10 valve cover bolts',
+  class: '8 M6x25 8.8 hex 10 valve cover bolts',
   drive: '8 M6x25 hex 10 valve cover bolts',
   positions: 'cam caps I1..I4',
   volume: 'coolant out 2.1 L',

@@ -124,6 +124,7 @@ function assemble(
     name: named.name,
     ...tallied,
     ...(thread && { thread }),
+    ...(named.fastenerClass && { fastenerClass: named.fastenerClass }),
     ...(named.drive && { drive: named.drive }),
     ...(positions && (isMatched ? { positions } : { alikeAt: positions })),
     matched: isMatched,

@@ -1,5 +1,6 @@
 import type { Drive } from '../drive.ts'
 import type { Thread } from '../thread.ts'
+import type { FastenerClass } from '../torque/fastener-class.ts'
 import type { State } from './state-words.ts'
 
 /** What a run of words says about a piece. */
@@ -8,6 +9,8 @@ export type Saying = { used: number } & (
   | { says: 'thread'; thread: Thread }
   /** Not sure: `E4`, `T8` and `slot` are a drive on a fastener only. */
   | { says: 'drive'; drive: Drive; isSure: boolean }
+  /** Not sure: a bare `8.8`, which is a class on a bolt only. */
+  | { says: 'class'; fastenerClass: FastenerClass; isSure: boolean }
   /** Alike: behind an `@`. */
   | { says: 'positions'; positions: string[]; isAlike: boolean }
   /** `all` of them; `lone` where the word stands alone, which is plain for a single piece only. */

@@ -1,6 +1,8 @@
 import { readDrive } from '../drive.ts'
 import { readTorque } from '../quantity.ts'
 import { readThread, type Thread } from '../thread.ts'
+import { readFastenerClass } from '../torque/fastener-class.ts'
+import { isMeasure } from './count.ts'
 import { isFastener, singular } from './nouns.ts'
 import { type Fault, fault } from './outcome.ts'
 import type { Saying } from './saying.ts'
@@ -10,6 +12,8 @@ const threadLike =
   /^(?:m\d{1,3}(?:[.,]\d{1,4})?(?:[x×*/-].*)?|\d{1,2}\/\d{1,2}-\d{1,3}(?:x.*)?|#\d{1,2}-.*)$/iu
 const driveStart =
   /^(?:hex|allen|socket|internal|int$|inhex|e?-?torx|external|hexalobular|bi-?hex|p[hz]\d?$|cross|jis|slot|square|sq$|[te]\d|\d|[½¼¾⅛⅜⅝⅞])/iu
+const classStart =
+  /^(?:\d{1,2}[.,]\d$|(?:property|class|cl\.?|grade|gr\.?|sae)$|(?:class|cl|grade|gr|sae)\.?\d)/i
 const driveAlone = /^(?:hex|hexagon|allen|inhex|e?-?torx|hexalobular|bi-?hex|12-?p(?:oin)?t|jis)$/i
 const headWords = new Set([
   'head',
@@ -48,6 +52,28 @@ function isRangeOfNumbers(thread: Thread): boolean {
 function nearestTo(thread: string): string {
   const reading = readThread(thread)
   return reading.understood ? thread : reading.nearest
+}
+
+/**
+ * The class or grade that words are: `8.8`, `class 10.9`, `grade 5`. Undefined for other words, and for a number that is
+ * a measure: `8.8 mm`. `class 10.8`, which no standard has, is a fault.
+ */
+export function classFrom(words: readonly string[], from: number): Saying | Fault | undefined {
+  const first = words[from] ?? ''
+  const next = words[from + 1] ?? ''
+  // `4.8 x 13` is a size.
+  if (!classStart.test(first) || isMeasure(next) || /^[x×*]$/i.test(next)) return undefined
+  if (readTorque(`${first} ${next}`).understood) return undefined
+  for (let used = Math.min(3, words.length - from); used > 0; used--) {
+    const typed = words.slice(from, from + used).join(' ')
+    const reading = readFastenerClass(typed)
+    if (reading.understood) {
+      return { says: 'class', fastenerClass: reading.value, isSure: !/^\d/.test(typed), used }
+    }
+    if (/^(?:class|cl\.?|grade|gr\.?) ?\d{1,2}[.,]\d$/i.test(typed))
+      return fault('class', typed, reading.nearest)
+  }
+  return undefined
 }
 
 /** The drive that words are: `hex 10`, `10 mm hex`, `T30`. Undefined for other words. */

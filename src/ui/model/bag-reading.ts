@@ -1,6 +1,7 @@
 import type { Reading } from '../../lines/reading.ts'
 import { driveText } from '../../trade/drive.ts'
 import { type Thread, threadsPerInch, threadText } from '../../trade/thread.ts'
+import { classText, type FastenerClass } from '../../trade/torque/fastener-class.ts'
 import { questionText } from '../../words/bag-questions.ts'
 import { type Line, line, strong } from '../text/line.ts'
 import { withWords } from './rows.ts'
@@ -54,9 +55,22 @@ function itemLine(item: Item): Line {
 }
 
 function pieceLine(item: Piece): Line {
-  const { count, should, missing, broken, thread, drive, washers, positions, alikeAt, singleUse } = item
+  const {
+    count,
+    should,
+    missing,
+    broken,
+    thread,
+    fastenerClass,
+    drive,
+    washers,
+    positions,
+    alikeAt,
+    singleUse,
+  } = item
   const facts = [
     ...(thread ? [threadFacts(thread)] : []),
+    ...(fastenerClass ? [classFacts(fastenerClass)] : []),
     ...(drive ? [driveText(drive)] : []),
     ...(washers === undefined ? [] : [`with ${washers}`]),
     ...(missing > 0 ? [`${missing} of ${should} missing`] : []),
@@ -67,6 +81,13 @@ function pieceLine(item: Piece): Line {
     item.kind,
   ]
   return line(strong(`${count} × ${item.name}`), ` · ${facts.join(' · ')}`)
+}
+
+/** `class 8.8`, `grade 5` */
+function classFacts(fastenerClass: FastenerClass): string {
+  return fastenerClass.standard === 'ISO 898-1'
+    ? `class ${classText(fastenerClass)}`
+    : classText(fastenerClass)
 }
 
 function threadFacts(thread: Thread): string {

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest'
 import { type BagLine, type PieceItem, readBagLine } from '../../../src/trade/bag-line/read-bag-line.ts'
 
 const words = fc.constantFrom(
-  ...'8 7 of 0 1 two 2.5 -1 x pcs M6 M6x25 M8x1,25x45 M13 3/8-16x1 10-32 1/4 NPT hex 10 mm socket T30 E4 E10 slot 12pt'.split(
+  ...'8 7 of 0 1 two 2.5 -1 x pcs M6 M6x25 M8x1,25x45 M13 8.8 class 10.9 grade 5 3/8-16x1 10-32 1/4 NPT hex 10 mm socket T30 E4 E10 slot 12pt'.split(
     ' ',
   ),
   ...'@1..3,5 @4 I1..I4 A1,A2 E1-E4 I3 1-8 .. , ; : > @ + ( ) with washers copper missing snapped snapped: missing: lost all new single-use'.split(

@@ -41,6 +41,8 @@ describe('what is not understood, and the nearest form that is', () => {
     ['8 M6x25 hex valve cover bolts', 'drive', 'hex', '8 M6x25 hex 10 valve cover bolts'],
     ['8 M6x25 torx bolts', 'drive', 'torx', '8 M6x25 T30 bolts'],
     ['8 M6x25 hex 5000 bolts', 'drive', 'hex 5000', '8 M6x25 hex 10 bolts'],
+    ['8 M8x45 class 10.8 hex 13 bolts', 'class', 'class 10.8', '8 M8x45 10.9 hex 13 bolts'],
+    ['8 grade 9.9 bolts', 'class', 'grade 9.9', '8 9.8 bolts'],
     // Positions.
     ['6 cam caps I1..I4', 'positions', 'I1..I4', '4 cam caps I1..I4'],
     ['cam caps I1..I40000', 'positions', 'I1..I40000', 'cam caps I1..I200'],

@@ -1,6 +1,7 @@
 import { type BagItem, readBagLine } from '../../../src/trade/bag-line/read-bag-line.ts'
 import { driveText } from '../../../src/trade/drive.ts'
 import { threadText } from '../../../src/trade/thread.ts'
+import { classText } from '../../../src/trade/torque/fastener-class.ts'
 
 /**
  * The items of a line in short, as a test can tell them: threads and drives as text, questions as their codes, and
@@ -16,6 +17,8 @@ function inShort(item: BagItem): Record<string, unknown> {
   const short = Object.entries(item).flatMap(([key, value]) => {
     if (value === false || value === 0) return key === 'count' ? [[key, value]] : []
     if (key === 'thread' && 'thread' in item && item.thread) return [[key, threadText(item.thread)]]
+    if (key === 'fastenerClass' && 'fastenerClass' in item && item.fastenerClass)
+      return [['class', classText(item.fastenerClass)]]
     if (key === 'drive' && 'drive' in item && item.drive) return [[key, driveText(item.drive)]]
     if (key !== 'questions') return [[key, value]]
     const codes = 'questions' in item ? item.questions.map(({ code }) => code) : []

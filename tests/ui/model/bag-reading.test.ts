@@ -8,6 +8,11 @@ test.each([
     '8 M6x25 hex 10 valve cover bolts',
     ['8 × valve cover bolts · M6, pitch 1 assumed, length 25 mm · hex 10 · fastener'],
   ],
+  [
+    '6 M8x45 8.8 hex 13 mount bolts',
+    ['6 × mount bolts · M8, pitch 1.25 assumed, length 45 mm · class 8.8 · hex 13 · fastener'],
+  ],
+  ['2 3/8-16 grade 5 bolts', ['2 × bolts · 3/8, pitch 16 per inch · grade 5 · fastener']],
   ['7 of 8 cover screws', ['7 × cover screws · 1 of 8 missing · fastener']],
   ['cam caps I1..I3', ['3 × cam caps · each to its own home: I1 I2 I3 · part']],
   ['fuel hose: tank > rail', ['fuel hose · ends: tank – rail']],
