@@ -1,3 +1,4 @@
+import { heedsAfter } from '../session/heeds.ts'
 import type { Session } from '../session/session.ts'
 import type { Entry } from '../session/stored-entry.ts'
 import { containersOfStep } from '../session/views.ts'
@@ -7,13 +8,19 @@ import { threadText } from '../trade/thread.ts'
 import { questionText } from '../words/bag-questions.ts'
 import { explainWords } from '../words/cures.ts'
 import { entryText } from '../words/entries.ts'
+import { heedText } from '../words/heeds.ts'
 import { liesIn } from '../words/lookups.ts'
 import { countedPiece } from '../words/pieces.ts'
 import { containerName } from '../words/places.ts'
 import { label } from './answers/labels.ts'
 
-/** What a person does next because of an entry: a code to write on a bag, what a bag still holds, what was undone. */
+/** What a person does next because of an entry: a code to write on a bag, what a bag still holds, what to look at. */
 export function followUp(session: Session, entry: Entry): string[] {
+  const { state } = session
+  return [...toDo(session, entry), ...heedsAfter(state, entry).map((heed) => heedText(state, heed))]
+}
+
+function toDo(session: Session, entry: Entry): string[] {
   const { state } = session
   const code = label(state)
   const opened = openedBy(entry)

@@ -6,7 +6,7 @@ import type { PieceId } from '../ledger/piece.ts'
 import { containerOf } from '../ledger/place.ts'
 import { type PatternFault, patternOf } from '../plan/pattern.ts'
 import { MOST_POSITIONS } from '../trade/position-layout/position-layout.ts'
-import { readThread } from '../trade/thread.ts'
+import { threadInSize } from '../trade/size-text.ts'
 
 /** What a template shows: sets of pieces with the positions in which they belong. */
 export interface TemplateFacts {
@@ -83,20 +83,14 @@ function setOf(state: State, id: PieceId): TemplateSet | TemplateFactsRefusal {
   if ('code' in pattern) return pattern
   const places = pattern.places.map((place) => ({
     ...place,
-    diameterMm: threadOf(accountOf(state.ledger, place.piece)),
+    diameterMm: diameterOf(accountOf(state.ledger, place.piece)),
   }))
   return { places }
 }
 
-/** The thread that a fastener's size begins with: `M6x25` of `M6x25 hex 8`, `1/4 NPT`. */
-function threadOf({ piece: { kind, size } }: Account): number | null {
+function diameterOf({ piece: { kind, size } }: Account): number | null {
   if (kind !== 'fastener' || size === undefined) return null
-  const words = size.split(' ')
-  for (const count of [2, 1]) {
-    const reading = readThread(words.slice(0, count).join(' '))
-    if (reading.understood) return reading.value.diameterMm
-  }
-  return null
+  return threadInSize(size)?.diameterMm ?? null
 }
 
 function containerOfAll(state: State, places: readonly PlaceFacts[]): TemplateFacts['container'] {

@@ -1,9 +1,11 @@
 import { groupedCode } from '../label/code.ts'
 import type { ErrandOutcome } from '../session/errands.ts'
+import { heedsAfter } from '../session/heeds.ts'
 import { codeOf } from '../session/scan.ts'
 import type { Outcome, Session } from '../session/session.ts'
 import { containersOfStep } from '../session/views.ts'
 import { entryText } from '../words/entries.ts'
+import { heedText } from '../words/heeds.ts'
 import { containerName } from '../words/places.ts'
 import { refusalText } from '../words/refusals.ts'
 import type { Told } from '../words/told.ts'
@@ -36,7 +38,10 @@ export function outcomeAnswer(session: Session, outcome: Outcome): Answer {
         told: {
           what:
             entry.type === 'redone' ? `brought back: ${undoneText(session, entry)}` : entryText(state, entry),
-          lines: followUp(state, entry),
+          lines: [
+            ...followUp(state, entry),
+            ...heedsAfter(state, entry).map((heed) => heedText(state, heed)),
+          ],
           cure: `0 takes entry ${entry.n} back.`,
         },
       }

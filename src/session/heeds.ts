@@ -1,0 +1,26 @@
+import type { State } from '../journal/state.ts'
+import type { PieceId } from '../ledger/piece.ts'
+import type { TighteningId } from '../plan/facts.ts'
+import { type JointQuestion, jointQuestions } from './joint-questions.ts'
+import type { Entry } from './stored-entry.ts'
+import { untightened } from './untightened.ts'
+
+/** What is worth a look because of what was just recorded. Nothing waits for it. */
+export type Heed =
+  | { heed: 'joint'; tightening: TighteningId; question: JointQuestion }
+  /** Fasteners of a step that is closed, of which the record has no tightening. */
+  | { heed: 'untightened'; pieces: PieceId[] }
+
+/** What to say beside an entry, to whoever has just made it. */
+export function heedsAfter(state: State, entry: Entry): Heed[] {
+  if (entry.type === 'tightening-set') {
+    const tightening = state.tightenings.get(entry.tightening.id)
+    const questions = tightening ? jointQuestions(state, tightening) : []
+    return questions.map((question) => ({ heed: 'joint', tightening: entry.tightening.id, question }))
+  }
+  if (entry.type === 'build-done') {
+    const pieces = untightened(state, entry.step).map(({ piece }) => piece.id)
+    return pieces.length > 0 ? [{ heed: 'untightened', pieces }] : []
+  }
+  return []
+}

@@ -1,0 +1,19 @@
+import type { State } from '../journal/state.ts'
+import type { Heed } from '../session/heeds.ts'
+import { joined, sentence } from './grammar.ts'
+import { jointQuestionText } from './joint-questions.ts'
+import { pieceName } from './pieces.ts'
+
+/** What is worth a look because of what was just recorded, in one line. */
+export function heedText(state: State, heed: Heed): string {
+  switch (heed.heed) {
+    case 'joint':
+      return jointQuestionText(heed.tightening, heed.question)
+    case 'untightened':
+      return sentence(
+        `the record has no tightening of ${joined(heed.pieces.map((id) => pieceName(state, id)))}: are they tight?`,
+      )
+    default:
+      return heed satisfies never
+  }
+}

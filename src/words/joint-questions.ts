@@ -1,0 +1,100 @@
+import type { JointQuestion } from '../session/joint-questions.ts'
+import type { WrenchView } from '../session/wrench-settings.ts'
+import type { OrderSource } from '../trade/tightening-order/order.ts'
+import { say } from './cures.ts'
+import { joined, sentence } from './grammar.ts'
+
+/** What is worth asking about a tightening, with its arithmetic. `id`: that of the tightening. */
+export function jointQuestionText(id: string, question: JointQuestion): string {
+  return sentence(questionWords(id, question))
+}
+
+function questionWords(id: string, question: JointQuestion): string {
+  switch (question.code) {
+    case 'torque-over': {
+      const { typed, share } = question
+      return `${typed} is much for ${threadOf(question)}: ${percent(share)} of ${ceiling(question)}${slips(question)}. ${LOOK}`
+    }
+    case 'torque-needs-class': {
+      const { typed, bearing } = question
+      const classes = joined(
+        bearing.map((each) => className(each)),
+        'or',
+      )
+      return `${typed} on ${threadOf(question)} is more than ${ceiling(question)}; of the common classes only ${classes} ${bearing.length === 1 ? 'bears' : 'bear'} it: is it that?${slips(question)}`
+    }
+    case 'torque-low': {
+      const { typed, share } = question
+      return `${typed} is little for ${threadOf(question)}: ${percent(share)} of ${ceiling(question)}${slips(question)}. ${LOOK}`
+    }
+    case 'condition-missing':
+      return `dry or oiled? It is part of the torque: look it up, then ${say(`threads ${id} dry`)} or ${say(`threads ${id} oiled`)}`
+    case 'order-by-rule':
+      return `no order was given: it goes by the rule "${question.rule}" (${SOURCES[question.source]}). If the manual has its own, it goes before: ${say('tighten PIECE: ... order 3,1,2')}`
+    case 'order-differs': {
+      const { rule, difference } = question
+      if (difference.code === 'reversed')
+        return `the order is that of the rule "${rule}" backwards, as for loosening: is it the manual's for tightening?`
+      const { at, manual, ruled, isBy } = difference
+      const other = isBy === null ? '' : `; it follows the rule "${isBy}"`
+      return `the order given holds. It differs from the rule "${rule}" from place ${at} on: ${manual ?? 'nothing'}, the rule has ${ruled ?? 'nothing'}${other}`
+    }
+    default:
+      return question satisfies never
+  }
+}
+
+/** What the wrench is set to, and what speaks against it. */
+export function wrenchText({ newtonMetres, settingNm, fault }: WrenchView): string {
+  if (settingNm === null) return 'this adapter leaves the wrench no lever: turn it round'
+  const setting =
+    Math.abs(settingNm - newtonMetres) < 0.005
+      ? `set the wrench to ${rounded(settingNm)} Nm`
+      : `set the wrench to ${rounded(settingNm)} Nm for ${rounded(newtonMetres)} Nm`
+  return fault === null ? setting : `${setting}: ${FAULTS[fault]}`
+}
+
+const FAULTS = {
+  'range-empty': 'its range is not understood',
+  'below-range': 'below the range of this wrench',
+  'above-range': 'above the range of this wrench',
+  'lowest-fifth': 'in its lowest fifth, where a wrench is not to be trusted (common practice)',
+}
+
+const LOOK = 'Look at the unit and the manual; if it is right, set it again with "because ..." behind it'
+
+const SOURCES = {
+  'asme-pcc-1': 'the legacy cross pattern of ASME PCC-1',
+  'after-asme-pcc-1': 'after the legacy cross pattern of ASME PCC-1',
+  'common-practice': 'common practice',
+} satisfies Record<OrderSource, string>
+
+type Facts = Extract<JointQuestion, { ceilingNm: number }>
+
+/** The arithmetic of the ceiling: a choice of this program, and no specification. */
+function ceiling({ ceilingNm, fastenerClass, isClassAssumed, proofLoadN }: Facts): string {
+  const assumed = isClassAssumed ? ', taken as class' : ', class'
+  return `${rounded(ceilingNm)} Nm, which is 0.2 × d × proof load of ${Math.round(proofLoadN)} N${assumed} ${className(fastenerClass)}`
+}
+
+function threadOf({ thread }: Facts): string {
+  return thread.size
+}
+
+function className({ standard, name }: Facts['fastenerClass']): string {
+  return standard === 'ISO 898-1' ? name : `grade ${name}`
+}
+
+function slips({ slips: found }: Facts): string {
+  if (found.length === 0) return ''
+  const units = found.map(({ text, newtonMetres }) => `${text} (${rounded(newtonMetres)} Nm)`)
+  return `; ${joined(units, 'or')} would be usual`
+}
+
+function percent(share: number): string {
+  return `${Math.round(share * 100)} %`
+}
+
+function rounded(value: number): string {
+  return String(Number(value.toPrecision(3)))
+}
