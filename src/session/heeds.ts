@@ -2,12 +2,15 @@ import type { State } from '../journal/state.ts'
 import type { PieceId } from '../ledger/piece.ts'
 import type { TighteningId } from '../plan/facts.ts'
 import { type JointQuestion, jointQuestions } from './joint-questions.ts'
+import { type OpenLoosening, offBeforeEased } from './open-loosening.ts'
 import type { Entry } from './stored-entry.ts'
 import { untightened } from './untightened.ts'
 
 /** What is worth a look because of what was just recorded. Nothing waits for it. */
 export type Heed =
   | { heed: 'joint'; tightening: TighteningId; question: JointQuestion }
+  /** Fasteners come off before they were eased in all their steps. */
+  | ({ heed: 'loosening-open' } & OpenLoosening)
   /** Fasteners of a step that is closed, of which the record has no tightening. */
   | { heed: 'untightened'; pieces: PieceId[] }
 
@@ -17,6 +20,13 @@ export function heedsAfter(state: State, entry: Entry): Heed[] {
     const tightening = state.tightenings.get(entry.tightening.id)
     const questions = tightening ? jointQuestions(state, tightening) : []
     return questions.map((question) => ({ heed: 'joint', tightening: entry.tightening.id, question }))
+  }
+  if (entry.type === 'came-off') {
+    const open = offBeforeEased(
+      state,
+      entry.pieces.map(({ name }) => name),
+    )
+    return open.map((each) => ({ heed: 'loosening-open', ...each }))
   }
   if (entry.type === 'build-done') {
     const pieces = untightened(state, entry.step).map(({ piece }) => piece.id)

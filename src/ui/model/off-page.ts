@@ -1,5 +1,6 @@
 import { groupedCode } from '../../label/code.ts'
 import { readOff } from '../../lines/read-line.ts'
+import { openLoosening } from '../../session/open-loosening.ts'
 import { codeOf } from '../../session/scan.ts'
 import type { Session } from '../../session/session.ts'
 import { liesAt, liesIn } from '../../words/lookups.ts'
@@ -7,8 +8,9 @@ import { fluidName, markName, stepName } from '../../words/names.ts'
 import { countedPiece } from '../../words/pieces.ts'
 import { containerName, containerPlace } from '../../words/places.ts'
 import { bigLetters } from '../controls/big-letters/big-letters.ts'
-import { type Choice, choicesOf, goTo, type Page, rowsOf } from '../page.ts'
+import { type Choice, choicesOf, goTo, type Large, type Page, rowsOf } from '../page.ts'
 import { type Line, line, plain, strong } from '../text/line.ts'
+import { easeChoice, looseningInLarge, looseningRows } from './loosening-rows.ts'
 import { nextChoice } from './next.ts'
 import { flowed, groups, headed, indented, inOneFlow, numbered } from './rows.ts'
 import { cardNow, perVersion, type Scene, type State } from './scene.ts'
@@ -18,6 +20,7 @@ export function offPage(scene: Scene): Page {
   const { session, width } = scene
   const { state } = session
   const container = inHand(scene)
+  const easing = openLoosening(state)
   const again = sameAgain(scene)
   const choices = new Map<number, Choice>(
     again.map((words, index) => [
@@ -49,6 +52,7 @@ export function offPage(scene: Scene): Page {
     top: handRows(scene, container),
     rows: rowsOf(
       groups(
+        easing === null ? [] : looseningRows(scene, easing),
         container === null ? [] : headed('IN IT', contents(scene, container)),
         strip === null ? [] : headed('THIS STEP SO FAR', soFar(scene, strip, container)),
         headed(
@@ -58,13 +62,16 @@ export function offPage(scene: Scene): Page {
         headed('OR', flowed(rest, width)),
       ),
     ),
-    enter: enter(scene, container),
+    enter: easing === null ? enter(scene, container) : easeChoice(easing),
     choice: choicesOf(choices),
-    large:
-      container === null
-        ? null
-        : { letters: groupedCode(codeOf(state, container)), under: handRows(scene, container).slice(0, 1) },
+    large: easing === null ? codeInLarge(scene, container) : looseningInLarge(state, easing),
   }
+}
+
+function codeInLarge(scene: Scene, container: number | null): Large | null {
+  if (container === null) return null
+  const letters = groupedCode(codeOf(scene.session.state, container))
+  return { letters, under: handRows(scene, container).slice(0, 1) }
 }
 
 /** The container that the next line fills; null when it will open one. */

@@ -2,7 +2,7 @@ import type { Todo } from '../../session/views.ts'
 import { cut, type Line, line, plain, strong } from '../text/line.ts'
 
 type Turn = Extract<Todo, { kind: 'turn' }>
-type Tightening = Turn['tightening']
+type Tightening = Pick<Turn['tightening'], 'passes' | 'order' | 'done'>
 
 /** A tightening as a grid: a row for each pass, a column for each fastener in the order of turning. */
 export function tighteningGrid(tightening: Tightening, next: Turn['next'] | null, width: number): Line[] {

@@ -1,0 +1,41 @@
+import type { openLoosening } from '../../session/open-loosening.ts'
+import { looseningName, passName } from '../../words/names.ts'
+import type { Choice, Large } from '../page.ts'
+import { blank, type Line, line, strong } from '../text/line.ts'
+import { besideLetters } from './beside.ts'
+import { headed } from './rows.ts'
+import type { Scene, State } from './scene.ts'
+import { tighteningGrid } from './tightening-grid.ts'
+
+/** The fastener that is eased next, large, over how far each of them is. */
+export function looseningRows(
+  { session: { state }, width }: Scene,
+  { loosening, next }: OpenLoosening,
+): Line[] {
+  const { letters, under } = looseningInLarge(state, { loosening, next })
+  return [
+    ...besideLetters(letters, [line(strong('NEXT: EASE')), ...under], width),
+    blank,
+    ...headed(`EASING ${looseningName(state, loosening.id)}`, tighteningGrid(loosening, next, width)),
+  ]
+}
+
+/** The same for large letters alone. */
+export function looseningInLarge(state: State, { loosening, next }: OpenLoosening): Large {
+  return {
+    letters: next.fastener,
+    under: [
+      line(strong(passName(loosening, next.pass))),
+      line(`${next.through} of ${loosening.order.length} eased`),
+      line(looseningName(state, loosening.id)),
+    ],
+  }
+}
+
+/** One Enter a fastener. */
+export function easeChoice({ loosening, next }: OpenLoosening): Choice {
+  return {
+    says: `${next.fastener} is eased: ${loosening.passes[next.pass]?.typed ?? ''}`,
+    act: { do: 'send', commands: [{ do: 'tighten', tightening: loosening.id, fastener: next.fastener }] },
+  }
+}
