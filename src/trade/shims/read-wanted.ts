@@ -31,7 +31,7 @@ export function readWanted(text: string): Reading<WantedRange[], ShimFault> {
   for (const word of words) {
     const range = rangeFrom(word)
     if (range === undefined) {
-      if (lengthFrom(word)) return limitMissing([...group, word].join(' '), group)
+      if (lengthFrom(word) && !/^\d{1,3}$/.test(word)) return limitMissing([...group, word].join(' '), group)
       group.push(word)
       continue
     }
