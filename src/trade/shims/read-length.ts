@@ -17,7 +17,7 @@ export function joined(text: string): string {
     .replace(/[\u2010-\u2015\u2212]/gu, '-')
     .replace(/…|\.{3,}/gu, '..')
     .replace(/\s+/gu, ' ')
-    .replace(new RegExp(`(\\d) (?=${unit}(?![\\p{L}\\d]))`, 'giu'), '$1')
+    .replace(new RegExp(`(\\d) (?=${unit}(?![\\p{L}\\d]| steps?))`, 'giu'), '$1')
     .trim()
 }
 
