@@ -1,6 +1,8 @@
-import { readDecimal, readFraction, tidy } from './number.ts'
-import { readTorque } from './quantity.ts'
-import { notUnderstood, type Reading, understood } from './reading.ts'
+import { readDecimal, tidy, withoutNoise } from './number.ts'
+import { type QuantityFault, readTorque } from './quantity.ts'
+import { type NotUnderstood, notUnderstood, type Reading, understood } from './reading.ts'
+import { middleOf } from './tightening-passes/tolerance.ts'
+import { readTurn } from './tightening-passes/turn.ts'
 
 /** One pass over all fasteners of a pattern, as the machine's manual gives it. */
 export type TighteningPass = PassKind & {
@@ -21,70 +23,95 @@ type PassKind =
   /** A paint mark from the fastener to the part, drawn when everything is turned. */
   | { kind: 'witness' }
 
-/** Why a pass was not understood: nothing there, no form of a pass, no possible torque or angle, or more than 12. */
-export type PassFault = 'empty' | 'form' | 'torque' | 'angle' | 'too-many'
+/**
+ * Why a pass was not understood: nothing there, no form of a pass, no possible torque or angle, a tolerance or range
+ * that is none, a percentage that is none or not of a torque.
+ */
+export type PassFault = 'empty' | 'form' | 'torque' | 'angle' | 'range' | 'percent' | 'percent-torque'
 
-const mostPasses = 12
 // Torque-to-yield stages add up to less than a turn; two turns leave room for studs run down by angle.
 const mostDegrees = 720
 
-const turnWords = new Map(
-  Object.entries({ quarter: 1 / 4, half: 1 / 2, third: 1 / 3, full: 1, one: 1, a: 1 }),
-)
-
-/** Reads a tightening pass: `20 Nm`, `90 deg`, `+90°`, `1/4 turn`, `2 flats`, `snug`, `check 22 Nm`. */
+/**
+ * Reads a tightening pass: `20 Nm`, `40 ± 4 Nm`, `37..43 Nm`, `30 % of 60 Nm`, `90 deg`, `1/4 turn`, `2 flats`, `snug`,
+ * `check 22 Nm`, `back off`, `back off 180 deg`, `mark`; with `clockwise` behind it for a pass round and round. Of a
+ * tolerance or a range the middle counts.
+ */
 export function readPass(text: string): Reading<TighteningPass, PassFault> {
   const typed = text.trim()
-  const form = tidy(text).toLowerCase()
+  const form = tidy(text)
   if (form === '') return notUnderstood('empty', '', '20 Nm')
-  if (/^(?:snug|snug tight|hand tight|finger tight)$/.test(form)) return understood({ kind: 'snug', typed })
-  const turn = readTurn(form)
-  if (turn !== undefined) {
-    if (turn <= 0 || turn > mostDegrees) return notUnderstood('angle', typed, '90 deg')
-    return understood({ kind: 'angle', degrees: turn, typed })
-  }
-  const isCheck = /^check\b/.test(form)
-  const torqueText = typed.replace(/^check(?:\s+at|:)?\s?|^torque\s?|^\+\s?/i, '')
-  const torque = readTorque(torqueText)
-  if (torque.understood) {
-    return understood({ kind: isCheck ? 'check' : 'torque', newtonMetres: torque.value.newtonMetres, typed })
-  }
-  const nearest = isCheck ? `check ${torque.nearest}` : torque.nearest
-  const isTorque =
-    torque.code === 'not-positive' || torque.code === 'too-large' || torque.code === 'thousands'
-  return notUnderstood(isTorque ? 'torque' : 'form', typed, nearest)
+  const [, bare, way] = /^(.+?),? ?\b(clockwise|all round|round and round|round)$/i.exec(form) ?? []
+  const pass = readKind(bare ?? form, typed)
+  if (!pass.understood) return pass
+  const { kind } = pass.value
+  if (way === undefined) return understood({ ...pass.value, typed })
+  // A fastener turned clockwise is not yet one after the other clockwise.
+  if (/^clockwise$/i.test(way) && (kind === 'angle' || kind === 'back-off'))
+    return notUnderstood('form', typed, `${typed.slice(0, -way.length).trim()} all round`)
+  return understood({ ...pass.value, typed, round: true })
 }
 
-/** Reads the passes of a tightening in their order: `20 Nm, 40 Nm, 90 deg`, `40 Nm + 90° + 90°`. */
-export function readPasses(text: string): Reading<TighteningPass[], PassFault> {
-  // A comma between two digits is a decimal comma.
-  const parts = text
-    .split(/;|,(?!\d)|(?<!\d),|\+|\bthen\b/iu)
-    .map((part) => part.trim())
-    .filter((part) => part !== '')
-  if (parts.length === 0) return notUnderstood('empty', '', '20 Nm, 40 Nm, 90 deg')
-  if (parts.length > mostPasses)
-    return notUnderstood('too-many', text.trim(), parts.slice(0, mostPasses).join(', '))
-  const passes: TighteningPass[] = []
-  for (const part of parts) {
-    const pass = readPass(part)
-    if (!pass.understood) return pass
-    passes.push(pass.value)
-  }
-  return understood(passes)
-}
-
-/** Degrees of a turn; undefined where the text speaks of none. */
-function readTurn(form: string): number | undefined {
-  const match = /^\+? ?(-?[\d.,/ -]{1,12}|[a-z]+) ?(°|deg|degs|degree|degrees|turn|turns|flat|flats)$/.exec(
-    form,
+function readKind(form: string, typed: string): Reading<PassKind, PassFault> {
+  if (/^(?:run (?:in|down) )?(?:snug(?:[ -]tight)?|(?:hand|finger)[ -]tight|by hand)$/i.test(form))
+    return understood({ kind: 'snug' })
+  if (/^(?:draw )?(?:(?:witness|paint|torque) )?(?:marks?|stripes?|witness)$/i.test(form))
+    return understood({ kind: 'witness' })
+  const back =
+    /^(?:back(?:ed)?[ -]?off|loosen|slacken)(?: off)?(?: all)?(?: (fully|completely))?(?: by)?(?: (.+))?$/i.exec(
+      form,
+    )
+  if (back) return readBackOff(back[1], back[2], typed)
+  const isCheck = /^(?:final )?(?:re)?check\b/i.test(form)
+  const amount = form.replace(
+    /^(?:final )?(?:re)?check\b(?: at|:)? ?|^(?:torque|snug|tighten)\b(?: to)? ?|^to /i,
+    '',
   )
-  if (!match) return undefined
-  const [, numberText = '', unit = ''] = match
-  const number =
-    turnWords.get(numberText) ?? readDecimal(numberText.trim()) ?? readFraction(numberText.trim())
-  if (number === undefined) return undefined
-  // One flat of a hexagon is a sixth of a turn.
-  const degrees = unit.startsWith('turn') ? 360 : unit.startsWith('flat') ? 60 : 1
-  return Math.round(number * degrees * 1e6) / 1e6
+  const level = middleOf(amount)
+  if (level === 'wrong') return notUnderstood('range', typed, '36..44 Nm')
+  if (!isCheck) {
+    const turn = readTurn(level ?? amount)
+    if (turn !== undefined) return angleOf(turn, typed)
+  }
+  const torque = readShare(level ?? amount)
+  if (torque.understood) return understood({ kind: isCheck ? 'check' : 'torque', newtonMetres: torque.value })
+  return notUnderstood(torque.code, typed, isCheck ? `check ${torque.nearest}` : torque.nearest)
+}
+
+function readBackOff(
+  isFull: string | undefined,
+  by: string | undefined,
+  typed: string,
+): Reading<PassKind, PassFault> {
+  if (by === undefined) return understood({ kind: 'back-off' })
+  const degrees = isFull === undefined ? readTurn(by) : undefined
+  if (degrees === undefined) return notUnderstood('form', typed, 'back off 180 deg')
+  const angle = angleOf(degrees, typed)
+  return angle.understood
+    ? understood({ kind: 'back-off', degrees })
+    : notUnderstood('angle', typed, 'back off 180 deg')
+}
+
+function angleOf(degrees: number, typed: string): Reading<{ kind: 'angle'; degrees: number }, PassFault> {
+  if (degrees <= 0 || degrees > mostDegrees) return notUnderstood('angle', typed, '90 deg')
+  return understood({ kind: 'angle', degrees })
+}
+
+/** Newton metres of a torque, or of a percentage of one. */
+function readShare(amount: string): Reading<number, PassFault> {
+  const [, percentText, of = ''] = /^([\d.,]+) ?(?:%|percent)(?: of (.+))?$/i.exec(amount) ?? []
+  const torque = readTorque(percentText === undefined ? amount : of)
+  if (percentText === undefined)
+    return torque.understood ? understood(torque.value.newtonMetres) : torqueFault(torque)
+  const percent = readDecimal(percentText)
+  const torqueText = torque.understood ? of : '60 Nm'
+  if (percent === undefined || percent <= 0 || percent > 100)
+    return notUnderstood('percent', amount, `100 % of ${torqueText}`)
+  if (!torque.understood) return notUnderstood('percent-torque', amount, `${percentText} % of ${torqueText}`)
+  return understood(withoutNoise((torque.value.newtonMetres * percent) / 100))
+}
+
+function torqueFault({ code, part, nearest }: NotUnderstood<QuantityFault>): NotUnderstood<PassFault> {
+  const isTorque = code === 'not-positive' || code === 'too-large' || code === 'thousands'
+  return notUnderstood(isTorque ? 'torque' : 'form', part, nearest)
 }
