@@ -35,7 +35,7 @@ export interface AsBuilt {
   arrival: Arrival
   steps: StepRecord[]
   supplies: Supply[]
-  /** Left off, accepted as lost, to be used again, another home. */
+  /** Left off, accepted as lost, to be used again, another home, name or size. */
   decisions: Entry[]
   overrides: Overridden[]
   /** Pieces sent out and back, scrapped, moved; not aids and tools. */
@@ -77,7 +77,7 @@ export function asBuilt(session: Session): AsBuilt {
     arrival: arrivalOf(state, entries),
     steps,
     supplies: suppliesOf(entries),
-    decisions: of('decided', 'rehomed', 'renamed'),
+    decisions: of('decided', 'rehomed', 'renamed', 'sized'),
     overrides: stands.overrides,
     moves: of('moved').filter(({ moves }) => moves.some(({ piece }) => !isAid(state, piece))),
     counts: countsOf(state, entries),

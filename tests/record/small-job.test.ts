@@ -100,6 +100,7 @@ step 1, pump cover (under way)
   tightened:
     tightening t1 (pump cover: pump cover bolts)
         31  2030-01-01 08:30  [Ola] set, in the order 1, 2, 3, 4
+      threads: not said whether dry or oiled
       pass 1 of 2: 5 Nm
           35  2030-01-01 08:34  [Kim] 1
           36  2030-01-01 08:35  [Kim] 2

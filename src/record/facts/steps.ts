@@ -8,6 +8,7 @@ import type {
   FaultId,
   FluidFacts,
   FluidId,
+  LooseningFacts,
   MarkFacts,
   MarkId,
   TighteningFacts,
@@ -34,6 +35,8 @@ export interface StepRecord {
   marks: { mark: MarkFacts; confirmed: Entry | null }[]
   tightenings: { tightening: TighteningFacts; history: Turns | null }[]
   fluids: { fluid: FluidFacts; filled: Entry | null }[]
+  /** What was eased in steps before it came off. */
+  loosenings: LooseningFacts[]
   notes: EntryOf<'noted'>[]
 }
 
@@ -65,6 +68,7 @@ export function stepRecords(
         history: turns.of(tightening.id) ?? null,
       })),
       fluids: contents.fluids.map((fluid) => ({ fluid, filled: filled.get(fluid.id) ?? null })),
+      loosenings: [...state.loosenings.values()].filter(({ step }) => step === no),
       notes: entries.filter((entry) => entry.type === 'noted').filter(({ step }) => step === no),
     }
   })
@@ -100,6 +104,7 @@ function putBack(state: State, entry: Entry): readonly number[] {
   switch (entry.type) {
     case 'build-began':
     case 'looked':
+    case 'turned-over':
     case 'build-done':
       return [entry.step]
     case 'fitted':

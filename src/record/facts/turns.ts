@@ -18,8 +18,8 @@ export interface Turns {
   takenBack: { entry: Entry; turns: Turn[] }[]
   /** Fasteners that an interruption left in doubt. */
   suspects: Turn[]
-  /** How doubts were settled, and when it was slackened. */
-  acts: EntryOf<'angle-settled' | 'slackened'>[]
+  /** How doubts were settled, what never came to its torque, the wrench, and when it was slackened. */
+  acts: EntryOf<'angle-settled' | 'slackened' | 'torque-missed' | 'wrench-chosen'>[]
 }
 
 /** Follows the grids of the fold, and keeps by which entry each tick stands. */
@@ -39,6 +39,8 @@ export class TurnsSeen {
         break
       case 'angle-settled':
       case 'slackened':
+      case 'torque-missed':
+      case 'wrench-chosen':
         this.#by.get(entry.tightening)?.acts.push(entry)
         this.#compare(state, entry, entry.tightening)
         break

@@ -28,6 +28,7 @@ export function stepText(telling: Telling, step: StepRecord): Line[] {
       'came off',
       off.map((entry) => history(telling, entry, 4)),
     ),
+    ...titled('eased in steps', step.loosenings.flatMap(looseningText)),
     ...titled('notes', notes(telling, step)),
     ...titled(
       'on the way back',
@@ -47,6 +48,14 @@ export function stepText(telling: Telling, step: StepRecord): Line[] {
       ),
     ),
   ]
+}
+
+function looseningText({ id, name, order, passes, done }: StepRecord['loosenings'][number]): Line[] {
+  const eased = passes.map(
+    ({ typed }, pass) =>
+      `${typed}: ${done[pass]?.size === order.length ? 'all' : `${done[pass]?.size ?? 0} of ${order.length}`}`,
+  )
+  return [line(`${id} (${name}), in the order ${order.join(', ')}`, 4), line(eased.join('; '), 6)]
 }
 
 const STANDINGS: Record<StepStanding, string> = {

@@ -8,7 +8,7 @@ import { dated, history, type Telling } from './telling.ts'
 /** A tightening: its passes as typed, which fasteners were turned when, and where it was broken off. */
 export function tighteningText(telling: Telling, facts: TighteningFacts, turns: Turns | null): Line[] {
   const { state } = telling
-  const { id, order, passes, suspect } = facts
+  const { id, order, orderBy, passes, suspect, condition, because } = facts
   const passLines = passes.flatMap((_, pass) => {
     const done = (turns?.turns ?? []).filter((turn) => turn.pass === pass)
     const open = order.filter((fastener) => !done.some((turn) => turn.fastener === fastener))
@@ -21,6 +21,9 @@ export function tighteningText(telling: Telling, facts: TighteningFacts, turns: 
   return [
     line(`tightening ${tighteningName(state, id)}`, 4),
     ...(turns === null ? [] : [dated(telling, turns.set, `set, in the order ${order.join(', ')}`, 6)]),
+    ...(orderBy === undefined || orderBy === 'manual' ? [] : [line(`order by the rule "${orderBy}"`, 6)]),
+    line(`threads: ${condition ?? 'not said whether dry or oiled'}`, 6),
+    ...(because === undefined ? [] : [line(`values kept because ${because}`, 6)]),
     ...passLines,
     ...upsets(telling, facts, turns),
     ...(suspect === null ? [] : [line(`${fastenerName(suspect.fastener)} is still in doubt`, 6)]),
