@@ -4,7 +4,7 @@ import { type Holding, holdingsAt, holdingsIn, placesOf } from '../ledger/ledger
 import { belongsInToolbox, isMatched, type Piece } from '../ledger/piece.ts'
 import { containerOf } from '../ledger/place.ts'
 import { outOfToolbox, owedAtHome, withinReach } from '../plan/contents.ts'
-import type { FluidFacts, MarkFacts, StepFacts, TighteningFacts } from '../plan/facts.ts'
+import type { FaultFacts, FluidFacts, MarkFacts, StepFacts, TighteningFacts } from '../plan/facts.ts'
 import { type Leftover, leftovers } from '../plan/leftovers.ts'
 import { beneath, buildOrder } from '../plan/order.ts'
 import { type Phase, phaseOf } from '../plan/phase.ts'
@@ -71,6 +71,9 @@ export type Todo =
     }
   | { kind: 'confirm'; mark: MarkFacts }
   | { kind: 'turn'; tightening: TighteningFacts; next: NextTurn }
+  /** A fastener that never came to its torque: its joint waits until that is put right. */
+  | { kind: 'settle'; fault: FaultFacts }
+  | { kind: 'turn-over'; step: number; turned: number; turns: number }
   | { kind: 'fill'; fluid: FluidFacts }
 
 /** What is still to be done in a step before it can be closed. */
@@ -98,8 +101,15 @@ export function todoOf(session: Session, no: number): Todo[] {
     if (!mark.confirmed && !state.overrides.has(mark.id)) todo.push({ kind: 'confirm', mark })
   for (const tightening of contents.tightenings) {
     const next = nextTurn(tightening)
-    if (next && !state.overrides.has(tightening.id)) todo.push({ kind: 'turn', tightening, next })
+    if (!next || state.overrides.has(tightening.id)) continue
+    const fault = contents.faults.find(
+      (each) =>
+        each.in?.tightening === tightening.id && each.settled === null && !state.overrides.has(each.id),
+    )
+    todo.push(fault ? { kind: 'settle', fault } : { kind: 'turn', tightening, next })
   }
+  const { turns = 0, turned = 0 } = state.steps.get(no) ?? {}
+  if (turned < turns) todo.push({ kind: 'turn-over', step: no, turned, turns })
   for (const fluid of contents.fluids) {
     if (fluid.filledLitres === null && !state.overrides.has(fluid.id)) todo.push({ kind: 'fill', fluid })
   }

@@ -1,15 +1,40 @@
 import type { State } from '../journal/state.ts'
-import type { Sum } from '../lines/sum.ts'
+import type { PreloadSum, SettingSum, Sum } from '../lines/sum.ts'
+import { type WorkedPreload, workOutPreload } from '../trade/torque/work-out-preload.ts'
+import { type WorkedSetting, workOutSetting } from '../trade/torque/work-out-setting.ts'
 
 /** What a sum comes to, with what went into it: facts only, the words are made elsewhere. */
-export type WorkedOut = { sum: 'convert'; typed: string; newtonMetres: number }
+export type WorkedOut =
+  | Extract<Sum, { sum: 'convert' }>
+  | (SettingSum & { worked: WorkedSetting })
+  | (PreloadSum & { worked: WorkedPreload })
 
 /** Works a sum out; the record is only looked at. */
 export function workOut(_state: State, sum: Sum): WorkedOut {
   switch (sum.sum) {
     case 'convert':
-      return { sum: 'convert', typed: sum.torque.typed, newtonMetres: sum.torque.newtonMetres }
+      return sum
+    case 'setting':
+      return { ...sum, worked: workOutSetting(inNewtonMetres(sum)) }
+    case 'preload': {
+      const { base: newtonMetres, typed } = sum.torque
+      return { ...sum, worked: workOutPreload({ ...sum, newtonMetres, typed }) }
+    }
     default:
-      return sum.sum satisfies never
+      return sum satisfies never
+  }
+}
+
+function inNewtonMetres({ torque, adapter, range }: SettingSum): Parameters<typeof workOutSetting>[0] {
+  return {
+    newtonMetres: torque.base,
+    ...(adapter && {
+      adapter: {
+        handleMm: adapter.handle.base,
+        adapterMm: adapter.length.base,
+        angleDegrees: adapter.angleDegrees,
+      },
+    }),
+    ...(range && { range: { leastNm: range.least.base, mostNm: range.most.base } }),
   }
 }

@@ -1,6 +1,6 @@
 import type { Session } from '../../session/session.ts'
 import type { NextThing, Todo } from '../../session/views.ts'
-import { markName, passName, stepName, tighteningName } from '../../words/names.ts'
+import { faultName, markName, passName, stepName, tighteningName } from '../../words/names.ts'
 import { countedPiece } from '../../words/pieces.ts'
 import { placeWithLabel } from './labels.ts'
 
@@ -64,6 +64,10 @@ export function todoText(state: State, todo: Todo): string {
         ? `say whether ${next.fastener} was turned (${where}): turned ${id} yes|no because ...`
         : `turn ${next.fastener} (${where}): turn ${next.fastener}`
     }
+    case 'settle':
+      return `put right ${faultName(state, todo.fault.id)}: settle ${todo.fault.id}: HOW`
+    case 'turn-over':
+      return `turn it over by hand, ${todo.turned} of ${todo.turns} full turns made: turned over ${todo.step}`
     case 'fill':
       return `fill ${todo.fluid.name}, ${todo.fluid.typed} came out: fill ${todo.fluid.id} AMOUNT`
     default:

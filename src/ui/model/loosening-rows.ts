@@ -1,4 +1,4 @@
-import type { OpenLoosening, openLoosening } from '../../session/open-loosening.ts'
+import type { OpenLoosening } from '../../session/open-loosening.ts'
 import { looseningName, passName } from '../../words/names.ts'
 import type { Choice, Large } from '../page.ts'
 import { blank, type Line, line, strong } from '../text/line.ts'

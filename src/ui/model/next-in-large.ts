@@ -1,4 +1,6 @@
 import type { Todo } from '../../session/views.ts'
+import { wrenchSetting } from '../../session/wrench-settings.ts'
+import { wrenchText } from '../../words/joint-questions.ts'
 import { passName } from '../../words/names.ts'
 import { countedPiece, pieceName } from '../../words/pieces.ts'
 import type { Large } from '../page.ts'
@@ -24,7 +26,23 @@ function isInDoubt(todo: Todo): boolean {
   return todo.kind === 'turn' && todo.next.suspect
 }
 
-const VERBS = { turn: 'TURN', fit: 'FIT', 'take-out': 'TAKE OUT', confirm: 'SEE', fill: 'FILL' } as const
+const VERBS = {
+  turn: 'TURN',
+  fit: 'FIT',
+  'take-out': 'TAKE OUT',
+  confirm: 'SEE',
+  fill: 'FILL',
+  settle: 'PUT RIGHT',
+  'turn-over': 'TURN IT OVER',
+} as const
+
+/** What to set on the wrench, where one was named. */
+function wrenchRows(tightening: Turn['tightening'], pass: number): Line[] {
+  const setting = wrenchSetting(tightening, pass)
+  return setting === null ? [] : [line(wrenchText(setting))]
+}
+
+type Turn = Extract<Todo, { kind: 'turn' }>
 
 /** What a step asks for next, for large letters: the position, the number or the word that hands look for. */
 export function nextInLarge(state: State, todo: Todo): Large {
@@ -35,6 +53,7 @@ export function nextInLarge(state: State, todo: Todo): Large {
         letters: next.fastener,
         under: [
           line(strong(passName(tightening, next.pass))),
+          ...wrenchRows(tightening, next.pass),
           line(`${next.through} of ${tightening.order.length} through`),
           line(next.suspect ? strong('may have been turned already: 1 yes, 2 no') : tightening.name),
         ],
@@ -59,6 +78,26 @@ export function nextInLarge(state: State, todo: Todo): Large {
       const on = piece === undefined ? [] : [line(`on ${pieceName(state, piece)}`)]
       return { letters: 'SEE', under: [line(strong(text)), ...on] }
     }
+    case 'settle': {
+      const { id, in: where } = todo.fault
+      return {
+        letters: where?.fastener ?? id.toUpperCase(),
+        under: [
+          line(strong('never came to its torque')),
+          line(where?.says ?? ''),
+          line('no other is turned on'),
+        ],
+      }
+    }
+    case 'turn-over':
+      return {
+        letters: `${todo.turned} / ${todo.turns}`,
+        under: [
+          line(strong('full turns by hand')),
+          line('the way the machine runs, never back'),
+          line('stop at any hard point: look, do not force it'),
+        ],
+      }
     case 'fill':
       return {
         letters: 'FILL',

@@ -1,7 +1,7 @@
 import { groupedCode } from '../../label/code.ts'
 import { codeOf } from '../../session/scan.ts'
 import type { NextThing, Todo } from '../../session/views.ts'
-import { markName, passName, stepName } from '../../words/names.ts'
+import { faultName, markName, passName, stepName } from '../../words/names.ts'
 import { countedPiece } from '../../words/pieces.ts'
 import { containerPlace, whereName } from '../../words/places.ts'
 import type { Choice } from '../page.ts'
@@ -68,6 +68,10 @@ export function todoText(state: State, todo: Todo): string {
       const doubt = next.suspect ? ', perhaps turned already' : ''
       return `turn ${next.fastener}${doubt}, ${passName(tightening, next.pass)}, ${tightening.name}`
     }
+    case 'settle':
+      return `put right: ${faultName(state, todo.fault.id)}`
+    case 'turn-over':
+      return `turn it over by hand, ${todo.turned} of ${todo.turns} full turns made`
     case 'fill':
       return `fill ${todo.fluid.name}, ${todo.fluid.typed} came out`
     default:

@@ -16,7 +16,8 @@ export function stepEnter(scene: Scene, row: PlanRow, todo: readonly Todo[]): Ch
 }
 
 function answersTo(state: State, no: number, each: Todo): Choice[] {
-  if (each.kind !== 'turn' || !each.next.suspect) return [doIt(state, no, each)]
+  if (each.kind !== 'turn') return [doIt(state, no, each)]
+  if (!each.next.suspect) return [doIt(state, no, each), ...noTorque(each)]
   const { tightening, next } = each
   return (['yes', 'no'] as const).map((answer) => ({
     says: `${answer}, ${next.fastener} was ${answer === 'yes' ? '' : 'not '}turned: say what shows it`,
@@ -26,6 +27,22 @@ function answersTo(state: State, no: number, each: Todo): Choice[] {
       asks: `Type what shows it, as: the paint mark has ${answer === 'yes' ? '' : 'not '}moved`,
     },
   }))
+}
+
+/** What else can come of turning a bolt to a torque. */
+function noTorque({ tightening, next }: Extract<Todo, { kind: 'turn' }>): Choice[] {
+  const pass = tightening.passes[next.pass]
+  if (!pass || !('newtonMetres' in pass)) return []
+  return [
+    {
+      says: `${next.fastener} does not come to its torque: say what it does`,
+      act: {
+        do: 'write',
+        before: `no torque ${next.fastener} of ${tightening.id} because `,
+        asks: 'Type what it does, as: it keeps turning',
+      },
+    },
+  ]
 }
 
 /** What doing one thing of a step means. What needs a value or a reason goes into the line to be completed. */
@@ -54,6 +71,17 @@ function doIt(state: State, step: number, todo: Todo): Choice {
         ? inDoubt(next.fastener)
         : send({ do: 'tighten', tightening: tightening.id, fastener: next.fastener })
     }
+    case 'settle':
+      return {
+        says: `${says}: say how`,
+        act: {
+          do: 'write',
+          before: `settle ${todo.fault.id}: `,
+          asks: 'Type how it was put right, as: thread insert fitted, new bolt',
+        },
+      }
+    case 'turn-over':
+      return send({ do: 'turn-over', step })
     case 'fill':
       return {
         says: `${says}: say how much`,

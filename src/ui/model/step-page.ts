@@ -1,4 +1,6 @@
+import { jointQuestions } from '../../session/joint-questions.ts'
 import { containersOfStep, type PlanRow, planRows, type Todo, todoOf } from '../../session/views.ts'
+import { jointQuestionText } from '../../words/joint-questions.ts'
 import { stepName, tighteningName } from '../../words/names.ts'
 import { containerName, containerPlace } from '../../words/places.ts'
 import { reasonText } from '../../words/reasons.ts'
@@ -48,6 +50,7 @@ export function stepPage(scene: Scene, no: number): Page {
       row.overrides.flatMap((reason) => bulleted(reason, width)),
     ),
     gridRows(state, no, todo, width),
+    headed('ASKED OF THE MANUAL', questionRows(state, no, width)),
     headed(
       'TO DO',
       doing.flatMap((choice) => numbers.add(choice)),
@@ -126,6 +129,17 @@ function gridRows(state: State, no: number, todo: readonly Todo[], width: number
   if (!shown) return []
   const title = tighteningName(state, shown.id)
   return headed(`TIGHTENING ${title}`, tighteningGrid(shown, turn?.next ?? null, width))
+}
+
+/** What is worth asking about the tightenings that are open, until all is turned. */
+function questionRows(state: State, no: number, width: number): Line[] {
+  return [...state.tightenings.values()]
+    .filter(({ step, done, order }) => step === no && done.some(({ size }) => size < order.length))
+    .flatMap((tightening) =>
+      jointQuestions(state, tightening).flatMap((question) =>
+        bulleted(jointQuestionText(tightening.id, question), width),
+      ),
+    )
 }
 
 /** The containers to fetch; once all is home, those that still hold something of the step. */
