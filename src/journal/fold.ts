@@ -4,6 +4,7 @@ import { accountOf, enter, holdingsIn, openAccount, post } from '../ledger/ledge
 import type { Piece } from '../ledger/piece.ts'
 import type { DecisionTarget, StepFacts } from '../plan/facts.ts'
 import { freshGrid, interrupt } from '../plan/tightening.ts'
+import { shimsAtHome } from '../plan/valves.ts'
 import { noteDealt } from './dealt.ts'
 import type { Container, Entry, EntryOf, EntryType, StripStep } from './entry.ts'
 import { forgetLooks, forgetLooksAbove } from './looks.ts'
@@ -308,7 +309,9 @@ const appliers: Appliers = {
   },
   measured: (state, { measure }) => {
     if (measure.piece !== undefined) accountOf(state.ledger, measure.piece)
-    state.measures.set(measure.id, measure)
+    // A clearance holds for the shims that were there, whatever is decided about them later.
+    const shims = measure.measurement.kind === 'valve-clearance' ? shimsAtHome(state.ledger) : []
+    state.measures.set(measure.id, shims.length > 0 ? { ...measure, shims } : measure)
   },
   sized: (state, { sizes }) => {
     for (const { piece, size } of sizes) {

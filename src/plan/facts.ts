@@ -57,6 +57,12 @@ export interface LayoutFacts extends PositionLayout {
   places: (PlacedPosition & { arrow?: Arrow | undefined })[]
 }
 
+/** A shim, and the valve that it belonged to. */
+export interface ShimAt {
+  position: string
+  piece: PieceId
+}
+
 export interface MeasureFacts {
   id: MeasureId
   /** What was measured, in the user's words. A later one of the same name takes its place. */
@@ -64,6 +70,8 @@ export interface MeasureFacts {
   piece?: PieceId | undefined
   step: number | null
   measurement: Measurement
+  /** The shims at their homes at that time: of clearances at valves, where the record knew them. */
+  shims?: ShimAt[] | undefined
 }
 export type MeasureId = `q${number}`
 
