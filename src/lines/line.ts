@@ -3,7 +3,9 @@ import type { State } from '../journal/state.ts'
 import type { Account } from '../ledger/account.ts'
 import type { PieceId } from '../ledger/piece.ts'
 import { containerOf, inContainer, type Place } from '../ledger/place.ts'
+import type { AmountFault } from '../trade/convert/read-amount.ts'
 import { readWhole } from '../trade/number.ts'
+import type { NotUnderstood } from '../trade/reading.ts'
 import { findPieces, findPiecesEver, nearPieces, type Prefer } from './find-piece.ts'
 import { readContainer, readPlace } from './read-place.ts'
 import { misread, Stopped } from './stopped.ts'
@@ -157,6 +159,11 @@ export class Line {
     const from = this.whole.toLowerCase().indexOf(words.trim().toLowerCase(), this.verb.length)
     if (from < 0) return `${this.verb} ${id}`
     return `${this.whole.slice(0, from)}${id}${this.whole.slice(from + words.trim().length)}`
+  }
+
+  /** An amount is not understood. `nearest`: the whole line with the nearest amount that is. */
+  notAnAmount({ code, part }: NotUnderstood<AmountFault>, nearest: string): never {
+    misread({ code: 'amount', fault: code, verb: this.verb, part, nearest, form: this.form })
   }
 
   missing(what: string): never {

@@ -2,6 +2,7 @@ import type { Command } from '../journal/command.ts'
 import type { Belongs } from '../journal/entry.ts'
 import type { PieceId } from '../ledger/piece.ts'
 import type { BagLine } from '../trade/bag-line/bag-item.ts'
+import type { AmountFault } from '../trade/convert/read-amount.ts'
 import type { Errand } from './errand.ts'
 import type { Sum } from './sum.ts'
 
@@ -55,6 +56,8 @@ export type Misreading =
   | { code: 'not-a-number'; verb: string; part: string; form: string }
   /** Any other part that the verb cannot take, such as a volume without a unit; `nearest` would be understood. */
   | { code: 'not-understood'; verb: string; part: string; nearest: string | null; form: string }
+  /** An amount that is none, or none of the kind that is asked for; `nearest` would be understood. */
+  | { code: 'amount'; fault: AmountFault; verb: string; part: string; nearest: string; form: string }
   | { code: 'no-such-piece'; part: string; near: PieceId[] }
   | { code: 'no-such-place'; part: string; form: string }
   | { code: 'no-such-fluid'; part: string; known: string[] }

@@ -31,6 +31,13 @@ export function misreadingText(state: State, misreading: Misreading): Told {
         nearest === null ? `write ${say(form)}` : `perhaps ${say(nearest)}`,
       )
     }
+    case 'amount': {
+      const { part, fault, nearest, form } = misreading
+      return told(
+        part === '' ? 'the amount is missing' : `${quoted(part)} ${AMOUNT_FAULTS[fault]}`,
+        part === '' ? `write ${say(form)}` : `perhaps ${say(nearest)}`,
+      )
+    }
     case 'no-such-piece': {
       const { part, near } = misreading
       const cure =
@@ -72,6 +79,17 @@ export function whichPieceText(state: State, words: string, pieces: readonly Pie
     'say which, by its position or its id',
     pieceLines(state, pieces),
   )
+}
+
+const AMOUNT_FAULTS: Record<Extract<Misreading, { code: 'amount' }>['fault'], string> = {
+  empty: 'is no amount',
+  number: 'has no number that is understood',
+  thousands: 'has a comma that may part thousands or be a decimal one: write a point or nothing',
+  unit: 'has no unit that fits here',
+  'us-or-imperial': 'may be the US measure or the imperial one, which differ by a fifth',
+  'not-positive': 'is zero or less',
+  'too-large': 'is more than it can be on a machine',
+  kind: 'is of another kind',
 }
 
 const HELP = `${say('help')} shows what can be written`

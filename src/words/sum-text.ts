@@ -1,13 +1,19 @@
 import type { State } from '../journal/state.ts'
 import type { WorkedOut } from '../session/work-out.ts'
 import { convertText } from './sums/convert-text.ts'
+import { preloadText } from './sums/preload-text.ts'
+import { settingText } from './sums/setting-text.ts'
 
 /** What a sum came to, line by line; the first line says the result, and is shown while the sum is typed. */
 export function sumText(_state: State, worked: WorkedOut): string[] {
   switch (worked.sum) {
     case 'convert':
       return convertText(worked)
+    case 'setting':
+      return settingText(worked)
+    case 'preload':
+      return preloadText(worked)
     default:
-      return worked.sum satisfies never
+      return worked satisfies never
   }
 }

@@ -15,14 +15,15 @@ export interface Amount {
   kind: Kind
   number: number
   unit: Unit
-  /** In the first unit of the kind: N·m, mm, l, kPa, °C. */
+  /** In the first unit of the kind: N·m, mm, L, kPa, °C. */
   base: number
   /** One in the last place typed, in the typed unit; 0 where it was typed as a fraction, which is exact. */
   step: number
   typed: string
 }
 
-export type AmountFault = QuantityFault
+/** As of any quantity, or a `kind` that is another than the one asked for. */
+export type AmountFault = QuantityFault | 'kind'
 
 const pressureNames: Readonly<Record<string, string>> = {
   kpa: 'kPa',
@@ -79,6 +80,19 @@ export function readAmount(text: string, options: { units: UnitSystem }): Readin
   function measured(kind: Kind, base: number): Reading<Amount, AmountFault> {
     return understood({ kind, number, unit: unitFor(kind, number, base, unit), base, step, typed })
   }
+}
+
+/** Reads an amount of one kind; one of another is a fault, and so is a number without a unit. */
+export function readAmountOf(
+  kind: 'torque' | 'length',
+  text: string,
+  options: { units: UnitSystem },
+): Reading<Amount, AmountFault> {
+  const amount = readAmount(text, options)
+  if (amount.understood && amount.value.kind === kind) return amount
+  const ofKind = kind === 'torque' ? readTorque(text) : readLength(text)
+  const nearest = ofKind.understood ? '' : ofKind.nearest
+  return notUnderstood(amount.understood ? 'kind' : amount.code, text.trim(), nearest)
 }
 
 function readOther(name: string): { kind: Kind; unit: Unit } | undefined {

@@ -16,19 +16,13 @@ export interface InUnit {
 }
 
 /**
- * Why a conversion was not understood: a fault of an amount; a `kind` that is another than that of the first amount, as
- * in `22 Nm in litres`.
- */
-export type ConversionFault = AmountFault | 'kind'
-
-/**
  * Reads `22 lbf·ft`, `22 lbf·ft in kgf·m`, and what a manual prints in two units: `0.10 mm (0.004 in)`, `1 mm = 0.04 in`,
- * `36 Nm (367 kgf·cm, 27 lbf·ft)`.
+ * `36 Nm (367 kgf·cm, 27 lbf·ft)`. An amount of another kind than the first is a fault: `22 Nm in litres`.
  */
 export function readConversion(
   text: string,
   options: { units: UnitSystem },
-): Reading<Conversion, ConversionFault> {
+): Reading<Conversion, AmountFault> {
   const [first = '', ...others] = figuresOf(text)
   // `120 in lb` is an amount, not 120 of nothing in pounds.
   const isPlain = others.length > 0 || readAmount(first, options).understood
@@ -39,7 +33,8 @@ export function readConversion(
   if (wanted) {
     const unit = readUnit(wanted.unit, kind, options)
     if (!unit.understood) {
-      return { ...unit, nearest: `${amount.value.typed} in ${unitsOf[kind][0]?.name}` }
+      const other = unitsOf[kind].find(({ name }) => name !== amount.value.unit.name)
+      return { ...unit, nearest: `${amount.value.typed} in ${other?.name}` }
     }
     return understood({ amount: amount.value, in: [inOther(amount.value, unit.value)] })
   }
@@ -83,7 +78,7 @@ function splitWanted(text: string): { amount: string; unit: string } | undefined
   return match ? { amount: match[1] ?? '', unit: match[2] ?? '' } : undefined
 }
 
-function readUnit(text: string, kind: Kind, options: { units: UnitSystem }): Reading<Unit, ConversionFault> {
+function readUnit(text: string, kind: Kind, options: { units: UnitSystem }): Reading<Unit, AmountFault> {
   const one = readAmount(`1 ${text}`, options)
   if (!one.understood) return { ...one, part: text }
   return one.value.kind === kind ? understood(one.value.unit) : notUnderstood('kind', text, '')

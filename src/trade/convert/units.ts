@@ -29,12 +29,12 @@ export const unitsOf: Readonly<Record<Kind, readonly Unit[]>> = {
     { name: 'µm', scale: factor(millimetreUnits, 'um') },
   ],
   volume: [
-    { name: 'l', scale: 1 },
+    { name: 'L', scale: 1 },
     { name: 'US qt', scale: usLitres.qt },
     { name: 'imp qt', scale: imperialLitres.qt },
     { name: 'US gal', scale: usLitres.gal },
     { name: 'imp gal', scale: imperialLitres.gal },
-    { name: 'ml', scale: factor(litreUnits, 'ml') },
+    { name: 'mL', scale: factor(litreUnits, 'ml') },
   ],
   pressure: [
     { name: 'kPa', scale: 1 },

@@ -1,4 +1,5 @@
 import { notUnderstood, type Reading, understood } from '../reading.ts'
+import type { Thread } from '../thread.ts'
 
 /** How strong a fastener is: a property class of ISO 898-1, or a grade of SAE J429. */
 export type FastenerClass =
@@ -74,6 +75,14 @@ export function readFastenerClass(text: string): Reading<FastenerClass, Fastener
 /** A class as the trade writes it: `8.8`, `grade 5`. `readFastenerClass` reads it back. */
 export function classText({ standard, name }: FastenerClass): string {
   return standard === 'ISO 898-1' ? name : `grade ${name}`
+}
+
+/** The classes that bolts of a thread commonly have, the weakest first: 8.8, 10.9 and 12.9, or grade 5 and 8. */
+export function commonClasses({ system }: Thread): FastenerClass[] {
+  if (system === 'metric') {
+    return (['8.8', '10.9', '12.9'] as const).map((name) => ({ standard: 'ISO 898-1', name }))
+  }
+  return (['5', '8'] as const).map((name) => ({ standard: 'SAE J429', name }))
 }
 
 /** Proof stress in MPa of a class at a nominal diameter; null where the standard does not go so far. */

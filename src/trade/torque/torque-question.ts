@@ -2,7 +2,7 @@ import { unitsOf } from '../convert/units.ts'
 import { readDecimal, tidy, withoutNoise } from '../number.ts'
 import { readTorque } from '../quantity.ts'
 import type { Thread } from '../thread.ts'
-import { type FastenerClass, proofStressMpa } from './fastener-class.ts'
+import { commonClasses, type FastenerClass, proofStressMpa } from './fastener-class.ts'
 import { shortFormTorque } from './preload.ts'
 import { stressAreaMm2 } from './stress-area.ts'
 
@@ -67,15 +67,6 @@ const ceilingNutFactor = 0.2
 const lowestShareOfASlip = 0.2
 const lowShare = 0.1
 
-const metricClasses: readonly FastenerClass[] = (['8.8', '10.9', '12.9'] as const).map((name) => ({
-  standard: 'ISO 898-1',
-  name,
-}))
-const inchClasses: readonly FastenerClass[] = (['5', '8'] as const).map((name) => ({
-  standard: 'SAE J429',
-  name,
-}))
-
 /**
  * What is worth asking about a typed torque; null where nothing is, or nothing is known of the thread. The ceiling,
  * 0.20 x d x proof load, is a choice of this program: no standard gives one. It is what brings a dry plain fastener to
@@ -84,7 +75,7 @@ const inchClasses: readonly FastenerClass[] = (['5', '8'] as const).map((name) =
  */
 export function questionTorque(torque: TypedTorque): TorqueQuestion | null {
   const { thread, newtonMetres, fastenerClass } = torque
-  const usual = thread.system === 'metric' ? metricClasses : inchClasses
+  const usual = commonClasses(thread)
   const judged = (fastenerClass === undefined ? usual : [fastenerClass]).flatMap((each) => {
     const facts = factsFor(torque, each)
     return facts === null ? [] : [facts]

@@ -18,7 +18,7 @@ describe('an amount of any kind', () => {
     ['0 mm', 'length', 0, 'mm', 0, 1],
     ['0 in', 'length', 0, 'in', 0, 1],
     ['2 US qt', 'volume', 2, 'US qt', 1.8927, 1],
-    ['500 ml', 'volume', 500, 'ml', 0.5, 1],
+    ['500 ml', 'volume', 500, 'mL', 0.5, 1],
     ['2.2 bar', 'pressure', 2.2, 'bar', 220, 0.1],
     ['32 psi', 'pressure', 32, 'psi', 220.63, 1],
     ['0 bar', 'pressure', 0, 'bar', 0, 1],

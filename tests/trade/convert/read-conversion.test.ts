@@ -22,7 +22,7 @@ describe('an amount in the other units of its kind', () => {
     ['7 kgf·m', { N·m: 68.64655, lbf·ft: 50.6311, lbf·in: 607.5732, kgf·cm: 700 }],
     ['100 lbf-ft', { N·m: 135.5818, lbf·in: 1200, kgf·m: 13.8255, kgf·cm: 1382.55 }],
     ['0.002 in', { mm: 0.0508, thou: 2, µm: 50.8 }],
-    ['9 US qt', { l: 8.517176, 'imp qt': 7.494068, 'US gal': 2.25, 'imp gal': 1.873517, ml: 8517.176 }],
+    ['9 US qt', { L: 8.517176, 'imp qt': 7.494068, 'US gal': 2.25, 'imp gal': 1.873517, mL: 8517.176 }],
     ['88 °C', { '°F': 190.4 }],
     ['2.2 bar', { kPa: 220, psi: 31.9083, 'kgf/cm²': 2.243376 }],
     ['150 Ncm', { N·m: 1.5, lbf·ft: 1.106343, lbf·in: 13.27612, kgf·m: 0.1529574, kgf·cm: 15.29574 }],
@@ -39,7 +39,7 @@ describe('an amount in the other units of its kind', () => {
     ['22 lbf·ft to Nm', { N·m: 29.828 }],
     ['120 in lb in Nm', { N·m: 13.5582 }],
     ['2 in in mm', { mm: 50.8 }],
-    ['3 US qt in ml', { ml: 2839.06 }],
+    ['3 US qt in ml', { mL: 2839.06 }],
     ['0.5 in as cm', { cm: 1.27 }],
     ['195 F in C', { '°C': 90.5556 }],
   ])('%s', (text, others) => {
