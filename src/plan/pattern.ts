@@ -55,10 +55,10 @@ export function layoutOf(facts: PlanFacts, id: PieceId): LayoutFacts | undefined
 }
 
 /** The part of a drawing that shows some positions; undefined where it lacks one of them. */
-export function layoutFor(
-  layout: PositionLayout | undefined,
+export function layoutFor<Layout extends PositionLayout>(
+  layout: Layout | undefined,
   positions: readonly string[],
-): PositionLayout | undefined {
+): Pick<Layout, 'shape' | 'places'> | undefined {
   const places = layout?.places.filter(({ position }) => positions.includes(position)) ?? []
   return layout && places.length === positions.length ? { shape: layout.shape, places } : undefined
 }

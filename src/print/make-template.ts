@@ -1,6 +1,8 @@
 import { templatePages } from '../label/layout/template.ts'
 import type { PieceId } from '../ledger/piece.ts'
 import type { Printed } from '../lines/errand.ts'
+import type { Arrow, LayoutFacts } from '../plan/facts.ts'
+import { layoutFor, layoutOf } from '../plan/pattern.ts'
 import type { Session } from '../session/session.ts'
 import { templateFacts } from '../session/template-facts.ts'
 import { proposeLayout } from '../trade/position-layout/propose-layout.ts'
@@ -29,19 +31,31 @@ export function makeTemplate(
   const positions = content.places.map(({ position }) => position)
   const written = typed === null ? null : readLayout(typed, positions)
   if (written && !written.understood) return troubled(written.fault)
-  const layout = written?.value ?? proposeLayout(positions).layout
-  const laid = templatePages(content, layout, stock.page, { typeface: typeface(), arrow, pitch, dpi })
+  const drawn = layoutFor(layoutOf(state, pieces[0] as PieceId), positions)
+  const layout = written?.value ?? drawn ?? proposeLayout(positions).layout
+  const laid = templatePages(content, layout, stock.page, {
+    typeface: typeface(),
+    arrow: arrow ?? (drawn && !written ? sharedArrow(drawn) : null),
+    pitch,
+    dpi,
+  })
   if (!laid.ok) return troubled(laid.refusal)
   return madePages(laid.pages, {
     title: content.name,
     name: `${jobPart(state.job.no)}-template-${pieces[0]}`,
     notes: [
-      ...(typed === null
+      ...(typed === null && !drawn
         ? [
-            'Laid out by the names of the positions; "laid out 2x4" or "laid out 1 2 / 4 3" says it otherwise.',
+            'Laid out by the names of the positions; "layout PIECE: 2x4" draws them in the record, "laid out 2x4" for this sheet.',
           ]
         : []),
       'Print it without scaling, and measure the line of 100 mm on it.',
     ],
   })
+}
+
+/** The way all arrows of a drawing point; null where they do not agree, or there are none. */
+function sharedArrow({ places }: Pick<LayoutFacts, 'places'>): Arrow | null {
+  const [first] = places
+  return first?.arrow && places.every(({ arrow }) => arrow === first.arrow) ? first.arrow : null
 }
