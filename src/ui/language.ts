@@ -6,9 +6,10 @@ import { sumText } from '../words/sum-text.ts'
 import type { Command } from './act.ts'
 import { act, go, type Meaning, no } from './meaning.ts'
 import { bagReading } from './model/bag-reading.ts'
+import { passesReading } from './model/passes-reading.ts'
 import type { Scene } from './model/scene.ts'
 import type { Screen } from './navigation.ts'
-import { line } from './text/line.ts'
+import { type Line, line } from './text/line.ts'
 
 /** What a line in the language of the record means on a screen: a bag line where things come off, else a command. */
 export function language(text: string, scene: Scene, screen: Screen): Meaning {
@@ -40,7 +41,7 @@ function read(reading: Reading, { session }: Scene, says = ''): Meaning {
       return {
         kind: 'act',
         act: { do: 'send', commands: reading.commands, to: afterwards(reading.commands) },
-        says: reading.bag ? bagReading(reading.bag) : [line(says)],
+        says: reading.bag ? bagReading(reading.bag) : (commandReading(reading.commands) ?? [line(says)]),
       }
     case 'errand':
       return act({ do: 'errand', errand: reading.errand }, says)
@@ -60,6 +61,11 @@ function read(reading: Reading, { session }: Scene, says = ''): Meaning {
     default:
       return reading satisfies never
   }
+}
+
+/** What was understood of a command that is easily mistyped. */
+function commandReading([command]: readonly Command[]): Line[] | null {
+  return command?.do === 'set-tightening' ? passesReading(command) : null
 }
 
 /** Where one wants to be after a command. */
