@@ -11,11 +11,13 @@ import {
   orderSource,
   proposeOrder,
 } from '../trade/tightening-order/order.ts'
+import { type PassQuestion, questionPasses } from '../trade/tightening-passes/question-passes.ts'
 import { questionTorque, type TorqueQuestion } from '../trade/torque/torque-question.ts'
 
 /** What is worth asking about a tightening as it was set. Nothing waits for an answer: the manual decides. */
 export type JointQuestion =
   | TorqueQuestion
+  | PassQuestion
   /** Dry or oiled is part of every torque, and nobody said it. */
   | { code: 'condition-missing' }
   /** No order was typed: this one follows from the drawing. */
@@ -29,12 +31,13 @@ export type JointQuestion =
 
 /** Works out what to ask about a tightening, from the sizes of its fasteners and the drawing of their positions. */
 export function jointQuestions(state: State, tightening: TighteningFacts): JointQuestion[] {
-  const { condition, because } = tightening
+  const { passes, condition, because } = tightening
   // What was asked and answered with a reason is not asked again.
-  const torques = because === undefined ? torqueQuestions(state, tightening) : []
-  const takesTorque = tightening.passes.some(({ kind }) => kind === 'torque' || kind === 'check')
+  const values =
+    because === undefined ? [...torqueQuestions(state, tightening), ...questionPasses(passes)] : []
+  const takesTorque = passes.some(({ kind }) => kind === 'torque' || kind === 'check')
   return [
-    ...torques,
+    ...values,
     ...(takesTorque && condition === undefined ? [{ code: 'condition-missing' } as const] : []),
     ...orderQuestions(state, tightening),
   ]

@@ -3,6 +3,7 @@ import type { WrenchView } from '../session/wrench-settings.ts'
 import type { OrderSource } from '../trade/tightening-order/order.ts'
 import { say } from './cures.ts'
 import { joined, sentence } from './grammar.ts'
+import { passQuestionWords } from './pass-questions.ts'
 
 /** What is worth asking about a tightening, with its arithmetic. `id`: that of the tightening. */
 export function jointQuestionText(id: string, question: JointQuestion): string {
@@ -39,6 +40,12 @@ function questionWords(id: string, question: JointQuestion): string {
       const other = isBy === null ? '' : `; it follows the rule "${isBy}"`
       return `the order given holds. It differs from the rule "${rule}" from place ${at} on: ${manual ?? 'nothing'}, the rule has ${ruled ?? 'nothing'}${other}`
     }
+    case 'torque-falls':
+    case 'check-below':
+    case 'angle-from-loose':
+    case 'angle-over-a-turn':
+    case 'ends-backed-off':
+      return passQuestionWords(question)
     default:
       return question satisfies never
   }

@@ -3,15 +3,22 @@ import type { TighteningPass } from '../tightening-pass.ts'
 /** What is worth asking about the passes of a tightening. Never refused: the machine's manual decides. `pass` is counted from 0. */
 export type PassQuestion =
   /** Less torque than the pass `before`, and nothing backed off in between. */
-  | { code: 'torque-falls'; pass: number; newtonMetres: number; before: number; beforeNewtonMetres: number }
+  | ({ code: 'torque-falls' } & Lower)
   /** The wrench clicks before the torque of the pass `before` is reached: it shows nothing. */
-  | { code: 'check-below'; pass: number; newtonMetres: number; before: number; beforeNewtonMetres: number }
+  | ({ code: 'check-below' } & Lower)
   /** An angle counts from where a torque or snug left the fastener. */
-  | { code: 'angle-from-loose'; pass: number; degrees: number }
+  | { code: 'angle-from-loose'; pass: number; typed: string }
   /** All angles since the last loosening, more than a turn. */
   | { code: 'angle-over-a-turn'; pass: number; degrees: number }
   /** Nothing is tightened after the last backing off. */
-  | { code: 'ends-backed-off'; pass: number }
+  | { code: 'ends-backed-off'; pass: number; typed: string }
+
+interface Lower {
+  pass: number
+  typed: string
+  newtonMetres: number
+  before: { pass: number; typed: string; newtonMetres: number }
+}
 
 const fullTurn = 360
 
@@ -26,13 +33,14 @@ export function questionPasses(passes: readonly TighteningPass[]): PassQuestion[
     since = afterPass(since, pass, index)
   }
   const last = passes.findLastIndex(({ kind }) => kind !== 'witness')
-  if (passes[last]?.kind === 'back-off') questions.push({ code: 'ends-backed-off', pass: last })
+  const end = passes[last]
+  if (end?.kind === 'back-off') questions.push({ code: 'ends-backed-off', pass: last, typed: end.typed })
   return questions
 }
 
 /** What was turned since the beginning or the last backing off. */
 interface Turned {
-  torque: { pass: number; newtonMetres: number } | null
+  torque: Lower['before'] | null
   isSeated: boolean
   degrees: number
 }
@@ -50,13 +58,13 @@ function questionPass(pass: TighteningPass, index: number, since: Turned): PassQ
       return {
         code: pass.kind === 'check' ? 'check-below' : 'torque-falls',
         pass: index,
+        typed: pass.typed,
         newtonMetres: pass.newtonMetres,
-        before: torque.pass,
-        beforeNewtonMetres: torque.newtonMetres,
+        before: torque,
       }
     }
     case 'angle': {
-      if (!isSeated) return { code: 'angle-from-loose', pass: index, degrees: pass.degrees }
+      if (!isSeated) return { code: 'angle-from-loose', pass: index, typed: pass.typed }
       const total = degrees + pass.degrees
       // Once, where the turn is passed.
       if (degrees > fullTurn || total <= fullTurn) return null
@@ -73,8 +81,10 @@ function questionPass(pass: TighteningPass, index: number, since: Turned): PassQ
 
 function afterPass(since: Turned, pass: TighteningPass, index: number): Turned {
   switch (pass.kind) {
-    case 'torque':
-      return { ...since, isSeated: true, torque: { pass: index, newtonMetres: pass.newtonMetres } }
+    case 'torque': {
+      const { typed, newtonMetres } = pass
+      return { ...since, isSeated: true, torque: { pass: index, typed, newtonMetres } }
+    }
     case 'snug':
       return { ...since, isSeated: true }
     case 'angle':

@@ -25,7 +25,7 @@ export function readLoosening(text: string): Reading<TighteningPass[], PassesFau
 
 /** What turns, turns back. */
 function readTurnBack(part: string): Reading<TighteningPass, PassesFault> {
-  if (/^(?:all the way|completely|fully|off|out)$/i.test(part))
+  if (/^(?:all the way|completely|fully|fully free|free|loose|off|out)$/i.test(part))
     return understood({ kind: 'back-off', typed: part })
   const pass = readPass(part)
   if (!pass.understood) return pass

@@ -2,23 +2,25 @@ import { describe, expect, test } from 'vitest'
 import { questionPasses } from '../../../src/trade/tightening-passes/question-passes.ts'
 import { readPasses } from '../../../src/trade/tightening-passes/read-passes.ts'
 
+const sixty = { pass: 1, typed: '60 Nm', newtonMetres: 60 }
+
 describe('what is asked about passes', () => {
   test.each([
     [
       '20 Nm, 60 Nm, 40 Nm',
-      { code: 'torque-falls', pass: 2, newtonMetres: 40, before: 1, beforeNewtonMetres: 60 },
+      { code: 'torque-falls', pass: 2, typed: '40 Nm', newtonMetres: 40, before: sixty },
     ],
     [
       '20 Nm, 60 Nm, check 55 Nm',
-      { code: 'check-below', pass: 2, newtonMetres: 55, before: 1, beforeNewtonMetres: 60 },
+      { code: 'check-below', pass: 2, typed: 'check 55 Nm', newtonMetres: 55, before: sixty },
     ],
     ['60 Nm, mark', null],
-    ['90 deg', { code: 'angle-from-loose', pass: 0, degrees: 90 }],
-    ['20 Nm, back off, 90 deg', { code: 'angle-from-loose', pass: 2, degrees: 90 }],
+    ['90 deg', { code: 'angle-from-loose', pass: 0, typed: '90 deg' }],
+    ['20 Nm, back off, 90 deg', { code: 'angle-from-loose', pass: 2, typed: '90 deg' }],
     ['20 Nm, 180 deg, 180 deg, 90 deg', { code: 'angle-over-a-turn', pass: 3, degrees: 450 }],
     ['20 Nm, 400 deg, 90 deg', { code: 'angle-over-a-turn', pass: 1, degrees: 400 }],
-    ['20 Nm, 40 Nm, back off', { code: 'ends-backed-off', pass: 2 }],
-    ['20 Nm, 40 Nm, back off 180 deg, mark', { code: 'ends-backed-off', pass: 2 }],
+    ['20 Nm, 40 Nm, back off', { code: 'ends-backed-off', pass: 2, typed: 'back off' }],
+    ['20 Nm, 40 Nm, back off 180 deg, mark', { code: 'ends-backed-off', pass: 2, typed: 'back off 180 deg' }],
     ['20 Nm, 180 deg, 180 deg', null],
     ['snug, 90 deg', null],
     ['20 Nm, 20 Nm, check 20 Nm', null],
