@@ -1,12 +1,23 @@
 import type { Amount } from '../trade/convert/read-amount.ts'
 import type { Conversion } from '../trade/convert/read-conversion.ts'
+import type { Glycol } from '../trade/coolant/freezing-point.ts'
+import type { CoolantQuestion } from '../trade/coolant/read-coolant.ts'
+import type { Temperature } from '../trade/coolant/temperature.ts'
 import type { Thread } from '../trade/thread.ts'
+import type { TimingQuestion } from '../trade/timing/work-out.ts'
 import type { FastenerClass } from '../trade/torque/fastener-class.ts'
 import type { FrictionBy } from '../trade/torque/friction.ts'
 import type { FrictionRange } from '../trade/torque/preload.ts'
 
 /** A computation that is asked for: what was typed, understood. It writes nothing. */
-export type Sum = { sum: 'convert'; conversion: Conversion } | SettingSum | PreloadSum
+export type Sum =
+  | { sum: 'convert'; conversion: Conversion }
+  | SettingSum
+  | PreloadSum
+  | CoolantSum
+  | FreezingPointSum
+  | GlycolSum
+  | TimingSum
 
 /** What to set a torque wrench to. */
 export interface SettingSum {
@@ -26,4 +37,31 @@ export interface PreloadSum {
   torque: Amount
   friction: FrictionRange
   frictionBy: FrictionBy
+}
+
+/** How much coolant to drain and refill, or how to mix it. */
+export interface CoolantSum {
+  sum: 'coolant'
+  question: CoolantQuestion
+}
+
+/** Where a mixture freezes. */
+export interface FreezingPointSum {
+  sum: 'freezing-point'
+  glycol: Glycol
+  /** By volume. */
+  percent: number
+}
+
+/** How strong a mixture must be for a frost. */
+export interface GlycolSum {
+  sum: 'glycol-for'
+  glycol: Glycol
+  lowest: Temperature
+}
+
+/** What a tooth of a timing drive is worth, and how a mark that is off goes back. */
+export interface TimingSum {
+  sum: 'timing'
+  question: TimingQuestion
 }

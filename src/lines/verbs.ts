@@ -1,6 +1,7 @@
 import type { Verb } from './verb.ts'
 import { buildVerbs } from './verbs/build.ts'
 import { containerVerbs } from './verbs/containers.ts'
+import { coolantVerbs } from './verbs/coolant.ts'
 import { countingVerbs } from './verbs/counting.ts'
 import { decisionVerbs } from './verbs/decisions.ts'
 import { jobVerbs } from './verbs/job.ts'
@@ -13,6 +14,7 @@ import { positionVerbs } from './verbs/positions.ts'
 import { questionVerbs } from './verbs/questions.ts'
 import { stripVerbs } from './verbs/strip.ts'
 import { tighteningVerbs } from './verbs/tightening.ts'
+import { timingVerbs } from './verbs/timing.ts'
 import { torqueVerbs } from './verbs/torque.ts'
 
 /** Everything that a line can begin with, by subject. */
@@ -29,6 +31,8 @@ export const verbs: readonly Verb[] = [
   ...tighteningVerbs,
   ...looseningVerbs,
   ...torqueVerbs,
+  ...coolantVerbs,
+  ...timingVerbs,
   ...countingVerbs,
   ...jobVerbs,
   ...questionVerbs,

@@ -1,5 +1,21 @@
 import type { State } from '../journal/state.ts'
-import type { PreloadSum, SettingSum, Sum } from '../lines/sum.ts'
+import type {
+  CoolantSum,
+  FreezingPointSum,
+  GlycolSum,
+  PreloadSum,
+  SettingSum,
+  Sum,
+  TimingSum,
+} from '../lines/sum.ts'
+import {
+  type FreezingPoint,
+  freezingPoint,
+  type StrengthFor,
+  strengthFor,
+} from '../trade/coolant/freezing-point.ts'
+import { type CoolantWorkedOut, workOutCoolant } from '../trade/coolant/work-out.ts'
+import { type TimingWorkedOut, workOutTiming } from '../trade/timing/work-out.ts'
 import { type WorkedPreload, workOutPreload } from '../trade/torque/work-out-preload.ts'
 import { type WorkedSetting, workOutSetting } from '../trade/torque/work-out-setting.ts'
 
@@ -8,6 +24,10 @@ export type WorkedOut =
   | Extract<Sum, { sum: 'convert' }>
   | (SettingSum & { worked: WorkedSetting })
   | (PreloadSum & { worked: WorkedPreload })
+  | (CoolantSum & { worked: CoolantWorkedOut })
+  | (FreezingPointSum & { worked: FreezingPoint })
+  | (GlycolSum & { worked: StrengthFor })
+  | (TimingSum & { worked: TimingWorkedOut })
 
 /** Works a sum out; the record is only looked at. */
 export function workOut(_state: State, sum: Sum): WorkedOut {
@@ -20,6 +40,14 @@ export function workOut(_state: State, sum: Sum): WorkedOut {
       const { base: newtonMetres, typed } = sum.torque
       return { ...sum, worked: workOutPreload({ ...sum, newtonMetres, typed }) }
     }
+    case 'coolant':
+      return { ...sum, worked: workOutCoolant(sum.question) }
+    case 'freezing-point':
+      return { ...sum, worked: freezingPoint(sum.glycol, sum.percent) }
+    case 'glycol-for':
+      return { ...sum, worked: strengthFor(sum.glycol, sum.lowest.celsius) }
+    case 'timing':
+      return { ...sum, worked: workOutTiming(sum.question) }
     default:
       return sum satisfies never
   }

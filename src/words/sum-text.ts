@@ -1,8 +1,11 @@
 import type { State } from '../journal/state.ts'
 import type { WorkedOut } from '../session/work-out.ts'
 import { convertText } from './sums/convert-text.ts'
+import { coolantText } from './sums/coolant-text.ts'
+import { freezingText, glycolText } from './sums/freezing-text.ts'
 import { preloadText } from './sums/preload-text.ts'
 import { settingText } from './sums/setting-text.ts'
+import { timingText } from './sums/timing-text.ts'
 
 /** What a sum came to, line by line; the first line says the result, and is shown while the sum is typed. */
 export function sumText(_state: State, worked: WorkedOut): string[] {
@@ -13,6 +16,14 @@ export function sumText(_state: State, worked: WorkedOut): string[] {
       return settingText(worked)
     case 'preload':
       return preloadText(worked)
+    case 'coolant':
+      return coolantText(worked)
+    case 'freezing-point':
+      return freezingText(worked)
+    case 'glycol-for':
+      return glycolText(worked)
+    case 'timing':
+      return timingText(worked)
     default:
       return worked satisfies never
   }

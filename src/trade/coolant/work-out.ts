@@ -10,9 +10,8 @@ import { type FreezingPoint, freezingPoint } from './freezing-point.ts'
 import type { CoolantQuestion } from './read-coolant.ts'
 import { type UnitAsTyped, unitAsTyped } from './unit-as-typed.ts'
 
-/** A question with its answer, and where the mixture that comes of it freezes. */
+/** An answer, and where the mixture that comes of it freezes. */
 export interface CoolantWorkedOut {
-  question: CoolantQuestion
   result: DrainAndRefill | Blend | StrengthAfter
   /** The unit of the volume that was typed first. */
   unit: UnitAsTyped
@@ -26,7 +25,6 @@ export function workOutCoolant(question: CoolantQuestion): CoolantWorkedOut {
   const result = resultOf(question)
   const percent = percentOf(question, result)
   return {
-    question,
     result,
     unit: unitAsTyped(question.ask === 'mix' ? question.volume : question.capacity),
     percent,

@@ -13,7 +13,6 @@ export interface TimingQuestion {
 }
 
 export interface TimingWorkedOut {
-  question: TimingQuestion
   angles: ToothAngles
   misplaced: Misplaced | null
   /** Turns of the crank until marked links meet the marks of both sprockets again. */
@@ -26,7 +25,6 @@ export function workOutTiming(question: TimingQuestion): TimingWorkedOut {
   const isDrive = angles.code === 'tooth-angles'
   const [stage] = question.stages
   return {
-    question,
     angles,
     misplaced: isDrive && question.off ? misplacedMark(angles.stages, question.off.measured) : null,
     turnsUntilMarksMeet:

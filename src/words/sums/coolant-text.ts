@@ -25,7 +25,9 @@ function resultText(question: CoolantQuestion, worked: Coolant['worked']): strin
     case 'drain-and-refill':
       return question.ask === 'change' ? changeText(question, result, worked) : []
     case 'nothing-to-do':
-      return question.ask === 'change' ? [`It is ${figure(question.wantedPercent)} % as it is: nothing to do.`] : []
+      return question.ask === 'change'
+        ? [`It is ${figure(question.wantedPercent)} % as it is: nothing to do.`]
+        : []
     case 'blend':
       return blendText(question, result, worked)
     case 'strength':
@@ -81,7 +83,12 @@ function blendText(
     ...(sourceLitres > 0 ? [`${volume(sourceLitres, unit)} of ${filler(refill)}`] : []),
     ...(waterLitres > 1e-9 ? [`${volume(waterLitres, unit)} of water`] : []),
   ].join(' and ')
-  const of = refill.percent === 0 ? [] : [`${volumeOf(goesIn, unit)} x ${figure(blendPercent)} / ${figure(refill.percent)} = ${volumeIn(sourceLitres, unit)}`]
+  const of =
+    refill.percent === 0
+      ? []
+      : [
+          `${volumeOf(goesIn, unit)} x ${figure(blendPercent)} / ${figure(refill.percent)} = ${volumeIn(sourceLitres, unit)}`,
+        ]
   if (question.ask === 'mix') {
     const drained = question.asDrained ? `, as much as was drained (${goesIn.typed})` : ''
     return [`Mix ${parts} for ${figure(wantedPercent)} %${drained}.`, ...of]

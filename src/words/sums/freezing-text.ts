@@ -8,7 +8,11 @@ export const MAKERS_TABLE = "Indicative: the table of the coolant's maker decide
 const SOURCE = 'After the ASHRAE Handbook, Fundamentals; it holds from 10 to 60 % by volume.'
 
 /** Where a mixture freezes. */
-export function freezingText({ glycol, percent, worked }: Extract<WorkedOut, { sum: 'freezing-point' }>): string[] {
+export function freezingText({
+  glycol,
+  percent,
+  worked,
+}: Extract<WorkedOut, { sum: 'freezing-point' }>): string[] {
   return [freezesLine(glycol, percent, worked), SOURCE, MAKERS_TABLE]
 }
 

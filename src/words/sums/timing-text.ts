@@ -129,7 +129,8 @@ function wayText({ move }: Moved, { runs }: Off): string {
 
 function marksText({ pins, stages }: Timing['question'], turns: number | null): string[] {
   if (pins === null) return []
-  if (turns === null) return [`When marked links come round is worked out for one pair of teeth, not for ${stages.length}.`]
+  if (turns === null)
+    return [`When marked links come round is worked out for one pair of teeth, not for ${stages.length}.`]
   return [
     `The marked links of a chain or belt of ${pins} meet the marks again after ${counted(turns, 'turn')} of the crank.`,
     'Until then they stand elsewhere, and nothing is wrong.',

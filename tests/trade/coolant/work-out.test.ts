@@ -5,8 +5,7 @@ import { workOutCoolant } from '../../../src/trade/coolant/work-out.ts'
 function workedOut(text: string) {
   const question = readCoolant(text, { units: 'us' })
   if (!question.understood) throw new Error(text)
-  const { question: _, ...answer } = workOutCoolant(question.value)
-  return answer
+  return workOutCoolant(question.value)
 }
 
 // Where it freezes: tests/trade/coolant/freezing-point.test.ts; how much: drain-and-refill.test.ts.

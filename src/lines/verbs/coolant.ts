@@ -1,0 +1,72 @@
+import type { State } from '../../journal/state.ts'
+import { readCoolant } from '../../trade/coolant/read-coolant.ts'
+import { readStrength, takeGlycol } from '../../trade/coolant/strength.ts'
+import { readTemperature } from '../../trade/coolant/temperature.ts'
+import type { Volume } from '../../trade/quantity.ts'
+import type { Ask } from '../reading.ts'
+import type { Verb } from '../verb.ts'
+
+export const coolantVerbs: readonly Verb[] = [
+  {
+    words: ['mix coolant', 'mix'],
+    topic: 'arithmetic',
+    forms: [
+      'mix coolant 10 L from 30 % to 50 % [with concentrate|premix|water|60 %] [drained 4 L] [propylene]',
+      'mix coolant [2.1 L] at 50 % [with premix]',
+    ],
+    says: 'Works out how much coolant to drain and refill for a strength, or how to mix it.',
+    examples: [
+      'mix coolant 10 L from 30 % to 50 %',
+      'mix coolant 10 L drained 4 L from 30 % to 40 %',
+      'mix coolant 10 L drained 4 L from 30 % with premix',
+      'mix coolant 2.1 L at 50 %',
+    ],
+    read(line): Ask {
+      const { job } = line.state
+      const read = readCoolant(line.rest, { units: job.units, drainedBefore: drainedBefore(line.state) })
+      if (!read.understood) {
+        return line.notUnderstood(read.part || line.whole, `${line.verb} ${read.nearest}`)
+      }
+      return { ask: 'sum', sum: { sum: 'coolant', question: read.value } }
+    },
+  },
+  {
+    words: ['freezes at', 'freezes'],
+    topic: 'arithmetic',
+    forms: ['freezes at 50 % [propylene]'],
+    says: 'Shows about where a mixture of glycol and water freezes.',
+    examples: ['freezes at 50 %', 'freezes at 40 % propylene'],
+    read(line): Ask {
+      const { rest, glycol } = takeGlycol(line.takeRest('50 %'))
+      const percent = readStrength(rest)
+      if (!percent.understood) {
+        const named = glycol === 'propylene' ? ' propylene' : ''
+        return line.notUnderstood(percent.part || line.whole, `freezes at ${percent.nearest}${named}`)
+      }
+      return { ask: 'sum', sum: { sum: 'freezing-point', glycol, percent: percent.value } }
+    },
+  },
+  {
+    words: ['glycol for'],
+    topic: 'arithmetic',
+    forms: ['glycol for -25 °C [propylene]'],
+    says: 'Shows how strong a mixture of glycol and water has to be for a frost.',
+    examples: ['glycol for -25 °C', 'glycol for -13 °F propylene'],
+    read(line): Ask {
+      const { rest, glycol } = takeGlycol(line.takeRest('-25 °C'))
+      const lowest = readTemperature(rest)
+      if (!lowest.understood) {
+        const named = glycol === 'propylene' ? ' propylene' : ''
+        return line.notUnderstood(lowest.part || line.whole, `glycol for ${lowest.nearest}${named}`)
+      }
+      return { ask: 'sum', sum: { sum: 'glycol-for', glycol, lowest: lowest.value } }
+    },
+  },
+]
+
+/** What came out, where the record tells of one coolant and of no other. */
+function drainedBefore({ fluids }: State): Volume | undefined {
+  const coolants = [...fluids.values()].filter(({ name }) => /coolant|anti-?freeze/i.test(name))
+  const [only] = coolants
+  return only && coolants.length === 1 ? { litres: only.litresOut, typed: only.typed } : undefined
+}
