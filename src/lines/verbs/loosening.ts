@@ -6,7 +6,7 @@ import type { PositionLayout } from '../../trade/position-layout/position-layout
 import { readLayout } from '../../trade/position-layout/read-layout.ts'
 import { readPositions } from '../../trade/positions.ts'
 import { proposeOrder } from '../../trade/tightening-order/order.ts'
-import { readPass } from '../../trade/tightening-pass.ts'
+import { readLoosening } from '../../trade/tightening-passes/read-loosening.ts'
 import { findPieces } from '../find-piece.ts'
 import type { Line } from '../line.ts'
 import type { Verb } from '../verb.ts'
@@ -110,17 +110,6 @@ function passesOf(line: Line, typed: string, steps: string | undefined): Pass[] 
       typed: index === count - 1 ? 'free' : `ease, step ${index + 1}`,
     }))
   }
-  const parts = typed
-    .split(/;|,(?!\d)|(?<!\d),|\bthen\b/iu)
-    .map((part) => part.trim())
-    .filter((part) => part !== '')
-  return parts.map((part): Pass => {
-    if (/^(?:free|out|off|loose|fully|fully free)$/i.test(part)) return { kind: 'back-off', typed: part }
-    const read = readPass(part)
-    const { kind } = read.understood ? read.value : { kind: 'snug' as const }
-    if (read.understood && read.value.kind === 'angle')
-      return { kind: 'back-off', degrees: read.value.degrees, typed: part }
-    if (read.understood && read.value.kind === 'back-off') return read.value
-    return line.notUnderstood(part, kind === 'snug' ? '90 deg' : null)
-  })
+  const read = readLoosening(typed)
+  return read.understood ? read.value : line.notUnderstood(read.part || typed, read.nearest)
 }
