@@ -68,6 +68,28 @@ const byCode = {
   ],
   'no-such-proposal': [['accept 9', ["There is no proposal '9', only 1 to 2.", '> "proposals" shows them.']]],
   'reason-missing': [['reopen 1', ['Reopen needs a reason.', '> Write "reopen 3,4 because REASON".']]],
+  amount: [
+    ['= 22', ["'22' has no unit that fits here.", '> Perhaps "= 22 Nm".']],
+    ['= 0 Nm', ["'0 Nm' is zero or less.", '> Perhaps "= 22 Nm".']],
+    ['= 9999 Nm', ["'9999 Nm' is more than it can be on a machine.", '> Perhaps "= 22 Nm".']],
+    [
+      '= 10,000 Nm',
+      [
+        "'10,000 Nm' has a comma that may part thousands or be a decimal one: write a point or nothing.",
+        '> Perhaps "= 10.000 Nm".',
+      ],
+    ],
+    ['= 1.2.3 Nm', ["'1.2.3 Nm' has no number that is understood.", '> Perhaps "= 22 Nm".']],
+    [
+      '= 3 qt',
+      [
+        "'3 qt' may be the US measure or the imperial one, which differ by a fifth.",
+        '> Perhaps "= 3 US qt".',
+      ],
+    ],
+    ['setting 40 mm', ["'40 mm' is of another kind.", '> Perhaps "setting 40 Nm".']],
+    ['= (22 Nm)', ['The amount is missing.', '> Write "= AMOUNT [in UNIT]".']],
+  ],
   'bag-line': [
     [
       'off coolant out 2.1',
