@@ -15,7 +15,11 @@ export const positionVerbs: readonly Verb[] = [
     topic: 'tightening',
     forms: ['layout PIECE: 2x4 | row | circle | 1 2 / . 3 [arrow left]', 'layout PIECE'],
     says: 'Draws where the positions of a set lie on the machine, as seen by who stands before it; alone, shows it.',
-    examples: ['layout valve cover bolts: 2x4', 'layout cam caps: I1 I2 / I3 I4 arrow left', 'layout cover bolts'],
+    examples: [
+      'layout valve cover bolts: 2x4',
+      'layout cam caps: I1 I2 / I3 I4 arrow left',
+      'layout valve cover bolts',
+    ],
     read(line): Command | Ask {
       const [words = '', typed = ''] = line.take(/^([^:]*?) ?(?:: ?(.*))?$/) ?? []
       const piece = takePattern(line, words)
