@@ -23,12 +23,18 @@ export function peakToValley(points: readonly SurfacePoint[], doubt: number): Pe
   const lever = leverage(points)
   const heights = points.map(({ z }) => z)
   const above = lever.map((row, i) => (heights[i] ?? 0) - dot(row, heights))
+  const ownWeights = lever.map((_, i) => errorWeight(lever, i))
+  const byHeight = above.map((_, i) => i).sort((i, j) => (above[j] ?? 0) - (above[i] ?? 0))
+  const byDepth = above.map((_, i) => i).sort((i, j) => (above[i] ?? 0) - (above[j] ?? 0))
   const worst: PeakToValley = { mm: 0, lowMm: 0, highMm: 0, peak: 0, valley: 0 }
-  for (const [i, high] of above.entries()) {
-    for (const [j, low] of above.entries()) {
-      const apart = high - low
-      if (i === j || apart < 0) continue
+  for (const i of byHeight) {
+    for (const j of byDepth) {
+      const apart = (above[i] ?? 0) - (above[j] ?? 0)
+      if (apart < 0) break
       if (apart > worst.mm) Object.assign(worst, { mm: apart, peak: i, valley: j })
+      // Together two points are off by no more than each alone: most pairs are out of question by that.
+      const atMost = doubt * ((ownWeights[i] ?? 0) + (ownWeights[j] ?? 0))
+      if (i === j || (apart <= worst.lowMm && apart + atMost <= worst.highMm)) continue
       const off = doubt * errorWeight(lever, i, j)
       worst.lowMm = Math.max(worst.lowMm, apart - off)
       worst.highMm = Math.max(worst.highMm, apart + off)
@@ -37,9 +43,9 @@ export function peakToValley(points: readonly SurfacePoint[], doubt: number): Pe
   return { ...worst, mm: exact(worst.mm), lowMm: exact(worst.lowMm), highMm: exact(worst.highMm) }
 }
 
-/** How strongly errors of all heights together can move point i and point j apart. */
-function errorWeight(lever: readonly (readonly number[])[], i: number, j: number): number {
-  const [rowI = [], rowJ = []] = [lever[i], lever[j]]
+/** How strongly errors of all heights together can move a point, as against another one if that is given. */
+function errorWeight(lever: readonly (readonly number[])[], i: number, j?: number): number {
+  const [rowI = [], rowJ = []] = [lever[i], j === undefined ? [] : lever[j]]
   return rowI.reduce((sum, weight, k) => {
     const own = (k === i ? 1 : 0) - (k === j ? 1 : 0)
     return sum + Math.abs(own - weight + (rowJ[k] ?? 0))

@@ -1,3 +1,4 @@
+import { inchesToMillimetres } from '../number.ts'
 import type { Judged, Lacking, MeasuredResult, Worked } from './judged.ts'
 import type { MeasuredLimits, Measurement } from './measurement.ts'
 import { type Band, type Verdict, verdictOn } from './verdict.ts'
@@ -13,6 +14,13 @@ import { workOut } from './work-out.ts'
  * readings are compared as they are, and the resolution is asked for; without limits there is no verdict.
  */
 export function judge(measurement: Measurement): Judged {
+  const judged = judgeAsRead(measurement)
+  const isSlip =
+    judged.verdict === 'out' && isUnitless(measurement) && judgeAsRead(asInches(measurement)).verdict === 'in'
+  return isSlip ? { ...judged, lacking: [...judged.lacking, { what: 'inches' }] } : judged
+}
+
+function judgeAsRead(measurement: Measurement): Judged {
   const { limits, instrument } = measurement
   const { worked, lacking: unread } = workOut(measurement)
   const resolutionMm = instrument?.resolutionMm ?? 0
@@ -48,4 +56,13 @@ function bandFor(
 function worstOf(verdicts: readonly (Verdict | null)[]): Verdict | null {
   const fromWorst: Verdict[] = ['out', 'too-close', 'in']
   return fromWorst.find((verdict) => verdicts.includes(verdict)) ?? null
+}
+
+function isUnitless({ readings }: Measurement): boolean {
+  return readings.every(({ typed }) => /^[\d.,+-]+$/.test(typed))
+}
+
+function asInches(measurement: Measurement): Measurement {
+  const readings = measurement.readings.map((each) => ({ ...each, mm: inchesToMillimetres(each.mm) }))
+  return { ...measurement, readings }
 }

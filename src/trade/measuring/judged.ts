@@ -56,6 +56,8 @@ export interface Lacking {
     | 'after'
     | 'second-axis'
     | 'second-height'
+    /** Typed without a unit, all of it is out, and would be in if it was inches. */
+    | 'inches'
   at?: string | undefined
 }
 
