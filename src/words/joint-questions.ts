@@ -56,8 +56,8 @@ export function wrenchText({ newtonMetres, settingNm, fault }: WrenchView): stri
   if (settingNm === null) return 'this adapter leaves the wrench no lever: turn it round'
   const setting =
     Math.abs(settingNm - newtonMetres) < 0.005
-      ? `set the wrench to ${rounded(settingNm)} Nm`
-      : `set the wrench to ${rounded(settingNm)} Nm for ${rounded(newtonMetres)} Nm`
+      ? `set the wrench to ${rounded(settingNm)} N·m`
+      : `set the wrench to ${rounded(settingNm)} N·m for ${rounded(newtonMetres)} N·m`
   return fault === null ? setting : `${setting}: ${FAULTS[fault]}`
 }
 
@@ -81,7 +81,7 @@ type Facts = Extract<JointQuestion, { ceilingNm: number }>
 /** The arithmetic of the ceiling: a choice of this program, and no specification. */
 function ceiling({ ceilingNm, fastenerClass, isClassAssumed, proofLoadN }: Facts): string {
   const assumed = isClassAssumed ? ', taken as class' : ', class'
-  return `${rounded(ceilingNm)} Nm, which is 0.2 × d × proof load of ${Math.round(proofLoadN)} N${assumed} ${className(fastenerClass)}`
+  return `${rounded(ceilingNm)} N·m, which is 0.2 × d × proof load of ${Math.round(proofLoadN)} N${assumed} ${className(fastenerClass)}`
 }
 
 function threadOf({ thread }: Facts): string {
@@ -94,7 +94,7 @@ function className({ standard, name }: Facts['fastenerClass']): string {
 
 function slips({ slips: found }: Facts): string {
   if (found.length === 0) return ''
-  const units = found.map(({ text, newtonMetres }) => `${text} (${rounded(newtonMetres)} Nm)`)
+  const units = found.map(({ text, newtonMetres }) => `${text} (${rounded(newtonMetres)} N·m)`)
   return `; ${joined(units, 'or')} would be usual`
 }
 

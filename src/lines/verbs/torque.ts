@@ -1,12 +1,13 @@
-import { type Amount, readAmountOf } from '../../trade/convert/read-amount.ts'
+import type { Command } from '../../journal/command.ts'
+import { readAmountOf } from '../../trade/convert/read-amount.ts'
 import { readConversion } from '../../trade/convert/read-conversion.ts'
-import { readDecimal } from '../../trade/number.ts'
 import { readThread, type Thread } from '../../trade/thread.ts'
 import { classText, type FastenerClass, readFastenerClass } from '../../trade/torque/fastener-class.ts'
 import { type FrictionBy, readFriction, usualFriction } from '../../trade/torque/friction.ts'
 import type { Line } from '../line.ts'
 import type { Ask } from '../reading.ts'
 import type { PreloadSum, SettingSum } from '../sum.ts'
+import { lineAgain, takeAmount, takeWrench } from '../take-wrench.ts'
 import type { Verb } from '../verb.ts'
 
 export const torqueVerbs: readonly Verb[] = [
@@ -36,6 +37,33 @@ export const torqueVerbs: readonly Verb[] = [
     read: (line): Ask => ({ ask: 'sum', sum: settingSum(line) }),
   },
   {
+    words: ['wrench'],
+    topic: 'tightening',
+    forms: ['wrench t1 [range LEAST..MOST] [handle LENGTH adapter LENGTH [at DEGREES]]'],
+    says: 'Names the torque wrench in use for a tightening: each pass then shows what to set it to.',
+    examples: ['wrench t1 range 20..100 Nm', 'wrench t1 range 5..60 Nm handle 400 mm adapter 50 mm'],
+    read(line): Command {
+      const [number] = line.take(/^t(\d{1,9})(?= |$)/i) ?? line.missing('t1')
+      const typed = line.rest
+      if (typed === '') line.missing('range LEAST..MOST')
+      const { adapter, range } = takeWrench(line)
+      line.end()
+      return {
+        do: 'choose-wrench',
+        tightening: `t${Number(number)}`,
+        wrench: {
+          typed,
+          ...(range && { leastNewtonMetres: range.least.base, mostNewtonMetres: range.most.base }),
+          ...(adapter && {
+            leverMm: adapter.handle.base,
+            adapterMm: adapter.length.base,
+            angleDegrees: adapter.angleDegrees,
+          }),
+        },
+      }
+    },
+  },
+  {
     words: ['preload'],
     topic: 'arithmetic',
     forms: ['preload THREAD [CLASS] TORQUE [friction LEAST..MOST | dry | oiled]'],
@@ -49,47 +77,10 @@ export const torqueVerbs: readonly Verb[] = [
   },
 ]
 
-// Where the words behind one of these end.
-const NEXT = '(?= (?:handle|lever|adapter|extension|crow-?foot|at|range) |$)'
-
 function settingSum(line: Line): SettingSum {
-  const range = takeRange(line)
-  const [angle] = line.take(/(?:^| )at (\S+?) ?(?:deg(?:rees?)?|°)?(?= |$)/i) ?? []
-  const [handle] = line.take(new RegExp(`(?:^| )(?:handle|lever) (.+?)${NEXT}`, 'i')) ?? []
-  const [length] = line.take(new RegExp(`(?:^| )(?:adapter|extension|crow-?foot) (.+?)${NEXT}`, 'i')) ?? []
-  const torque = amount(line, 'torque', line.takeRest('TORQUE'))
-  if (handle === undefined && length === undefined) {
-    if (angle !== undefined) line.missing('handle LENGTH adapter LENGTH')
-    return { sum: 'setting', torque, ...range }
-  }
-  if (handle === undefined) line.missing('handle LENGTH')
-  if (length === undefined) line.missing('adapter LENGTH')
-  const angleDegrees = angle === undefined ? 0 : readDecimal(angle)
-  if (angleDegrees === undefined || Math.abs(angleDegrees) > 360)
-    line.notUnderstood(angle ?? '', again(line, `at ${angle}`, 'at 90'))
-  const adapter = {
-    handle: amount(line, 'length', handle, 'handle '),
-    length: amount(line, 'length', length, 'adapter '),
-    angleDegrees,
-  }
-  return { sum: 'setting', torque, adapter, ...range }
-}
-
-/** `range 20..100 Nm`, `range 20 Nm to 100 Nm`. */
-function takeRange(line: Line): Pick<SettingSum, 'range'> {
-  const [typed] = line.take(new RegExp(`(?:^| )range(?: (.+?))?${NEXT}`, 'i')) ?? []
-  if (typed === undefined) return {}
-  if (typed === '') line.missing('LEAST..MOST')
-  const [, first = '', second = ''] = /^(.+?) ?(?:\.{2,3}|…|-|–| to ) ?(\d.*)$/i.exec(typed) ?? []
-  if (second === '') line.notUnderstood(typed, again(line, `range ${typed}`, 'range 20..100 Nm'))
-  const most = amount(line, 'torque', second)
-  const least = amount(line, 'torque', /[^\d.,]$/.test(first) ? first : `${first} ${unitOf(second)}`)
-  if (least.base < most.base) return { range: { least, most } }
-  return line.notUnderstood(typed, again(line, typed, `${most.typed}..${least.typed}`))
-}
-
-function unitOf(text: string): string {
-  return text.replace(/^[\d.,]+ ?/, '')
+  const { adapter, range } = takeWrench(line)
+  const torque = takeAmount(line, 'torque', line.takeRest('TORQUE'))
+  return { sum: 'setting', torque, ...(adapter && { adapter }), ...(range && { range }) }
 }
 
 function preloadSum(line: Line): PreloadSum {
@@ -111,7 +102,7 @@ function preloadSum(line: Line): PreloadSum {
     sum: 'preload',
     thread,
     ...(fastenerClass && { fastenerClass }),
-    torque: amount(line, 'torque', torqueText),
+    torque: takeAmount(line, 'torque', torqueText),
     friction: frictionBy === 'typed' ? friction(line, typedFriction ?? '') : usualFriction[frictionBy],
     frictionBy,
   }
@@ -125,7 +116,7 @@ function takeThread(line: Line, words: readonly string[]): { thread: Thread; res
   }
   const [first = ''] = words
   const reading = readThread(first)
-  return line.notUnderstood(first, reading.understood ? null : again(line, first, reading.nearest))
+  return line.notUnderstood(first, reading.understood ? null : lineAgain(line, first, reading.nearest))
 }
 
 /** Words between thread and torque are the class; what is none is not passed over. */
@@ -145,7 +136,7 @@ function takeClass(
   const reading = readFastenerClass(typed)
   return line.notUnderstood(
     typed,
-    reading.understood ? classText(reading.value) : again(line, typed, reading.nearest),
+    reading.understood ? classText(reading.value) : lineAgain(line, typed, reading.nearest),
   )
 }
 
@@ -161,24 +152,5 @@ function friction(line: Line, typed: string): PreloadSum['friction'] {
   if (typed === '') line.missing('LEAST..MOST')
   const reading = readFriction(typed)
   if (reading.understood) return reading.value
-  return line.notUnderstood(typed, again(line, `friction ${typed}`, `friction ${reading.nearest}`))
-}
-
-/** `before`: the word before it, so that the same number elsewhere in the line stays as it is. */
-function amount(line: Line, kind: 'torque' | 'length', typed: string, before = ''): Amount {
-  const units = { units: line.state.job.units }
-  const reading = readAmountOf(kind, typed, units)
-  if (reading.understood) return reading.value
-  const words = typed.split(' ')
-  // `40 Nm handel 400 mm`: what is behind an amount is what is not understood.
-  const used = words.findLastIndex(
-    (_, i) => readAmountOf(kind, words.slice(0, i + 1).join(' '), units).understood,
-  )
-  if (used >= 0) line.notUnderstood(words.slice(used + 1).join(' '))
-  return line.notAnAmount(reading, again(line, before + typed, before + reading.nearest))
-}
-
-/** The line once more, with something that would be understood in the place of what is not. */
-function again(line: Line, part: string, nearest: string): string {
-  return line.whole.replace(part, () => nearest)
+  return line.notUnderstood(typed, lineAgain(line, `friction ${typed}`, `friction ${reading.nearest}`))
 }

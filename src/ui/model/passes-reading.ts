@@ -24,5 +24,5 @@ export function passesReading({ passes, condition, order, by }: SetTightening): 
 }
 
 function inNm(newtonMetres: number): string {
-  return `${Number(newtonMetres.toPrecision(4))} Nm`
+  return `${Number(newtonMetres.toPrecision(4))} N·m`
 }
