@@ -2,6 +2,7 @@ import type { State } from '../journal/state.ts'
 import type { PieceId } from '../ledger/piece.ts'
 import type { TighteningId } from '../plan/facts.ts'
 import { type JointQuestion, jointQuestions } from './joint-questions.ts'
+import { type LookAlikeSizes, lookAlikesInJob } from './look-alikes-in-job.ts'
 import { type OpenLoosening, offBeforeEased } from './open-loosening.ts'
 import type { Entry } from './stored-entry.ts'
 import { untightened } from './untightened.ts'
@@ -11,6 +12,8 @@ export type Heed =
   | { heed: 'joint'; tightening: TighteningId; question: JointQuestion }
   /** Fasteners come off before they were eased in all their steps. */
   | ({ heed: 'loosening-open' } & OpenLoosening)
+  /** A metric and an inch size that a hand takes for each other. */
+  | ({ heed: 'look-alikes' } & LookAlikeSizes)
   /** Fasteners of a step that is closed, of which the record has no tightening. */
   | { heed: 'untightened'; pieces: PieceId[] }
 
@@ -26,11 +29,32 @@ export function heedsAfter(state: State, entry: Entry): Heed[] {
       state,
       entry.pieces.map(({ name }) => name),
     )
-    return open.map((each) => ({ heed: 'loosening-open', ...each }))
+    const heeds: Heed[] = open.map((each) => ({ heed: 'loosening-open', ...each }))
+    return [
+      ...heeds,
+      ...alike(
+        state,
+        entry.pieces.map(({ id }) => id),
+      ),
+    ]
   }
+  if (entry.type === 'supplied')
+    return alike(
+      state,
+      entry.pieces.map(({ id }) => id),
+    )
+  if (entry.type === 'sized')
+    return alike(
+      state,
+      entry.sizes.map(({ piece }) => piece),
+    )
   if (entry.type === 'build-done') {
     const pieces = untightened(state, entry.step).map(({ piece }) => piece.id)
     return pieces.length > 0 ? [{ heed: 'untightened', pieces }] : []
   }
   return []
+}
+
+function alike(state: State, came: readonly PieceId[]): Heed[] {
+  return lookAlikesInJob(state, came).map((sizes) => ({ heed: 'look-alikes', ...sizes }))
 }

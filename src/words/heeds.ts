@@ -16,6 +16,13 @@ export function heedText(state: State, heed: Heed): string {
         `${looseningName(state, loosening.id)} stands at ${passName(loosening, next.pass)}, ${next.through} of ${loosening.order.length} eased: were the rest eased as well?`,
       )
     }
+    case 'look-alikes': {
+      const { size, other, pieces } = heed
+      const named = joined(pieces.map((id) => `${id} ${pieceName(state, id)}`))
+      return sentence(
+        `${size} and ${other} are both in this job: they go into each other's holes; ${other}: ${named}`,
+      )
+    }
     case 'untightened':
       return sentence(
         `the record has no tightening of ${joined(heed.pieces.map((id) => pieceName(state, id)))}: are they tight?`,
