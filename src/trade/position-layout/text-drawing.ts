@@ -1,0 +1,58 @@
+import type { PositionLayout } from './position-layout.ts'
+import { type Cell, type CellForm, type DrawnRow, drawnCell } from './text-drawing-cell.ts'
+import { listOf } from './text-drawing-list.ts'
+import { wholePicture } from './text-drawing-picture.ts'
+import { wrappedPicture } from './text-drawing-wrapped.ts'
+
+/** Positions as rows of text. */
+export interface LayoutDrawing {
+  rows: DrawnRow[]
+  /**
+   * `whole`: each where it lies, as seen. `wrapped`: so many columns at a time, two dots where it goes on. `listed`: no
+   * more than the order in which they are known.
+   */
+  form: 'whole' | 'wrapped' | 'listed'
+}
+
+/** Columns and rows of characters that a drawing may take. */
+export interface Room {
+  width: number
+  height: number
+}
+
+/**
+ * Draws positions as text, each once as its name with what its cell says. No row is wider than the room; where nothing
+ * fits its height, one of those with few rows is given. In a drawing as a whole and in each part of a wrapped
+ * one, what lies left of another or above it is drawn so.
+ */
+export function drawLayout(
+  layout: PositionLayout,
+  cells: ReadonlyMap<string, Cell>,
+  room: Room,
+): LayoutDrawing {
+  if (layout.places.length === 0) return NOTHING
+  const forms = FORMS.map((form) =>
+    layout.places.map((place) => ({
+      ...place,
+      ...drawnCell(place.position, cells.get(place.position), form, room.width),
+    })),
+  )
+  const drawings: LayoutDrawing[] = []
+  for (const draw of [wholePicture(layout.shape), wrappedPicture(layout.shape), listOf]) {
+    for (const places of forms) {
+      const drawing = draw(places, room)
+      if (drawing && drawing.rows.length <= room.height) return drawing
+      if (drawing) drawings.push(drawing)
+    }
+  }
+  const fewest = Math.min(...drawings.map(({ rows }) => rows.length))
+  return drawings.find(({ rows }) => rows.length <= MOST_TO_SCROLL * fewest) ?? drawings[0] ?? NOTHING
+}
+
+/** A truer drawing may be so many times as long as the shortest, where neither fits. */
+const MOST_TO_SCROLL = 2
+
+const NOTHING: LayoutDrawing = { rows: [], form: 'whole' }
+
+/** From the clearest to the narrowest. */
+const FORMS: readonly CellForm[] = ['roomy', 'tight', 'stacked']
