@@ -26,6 +26,7 @@ import {
   stepName,
   tighteningName,
 } from './names.ts'
+import { passDone } from './pass-work.ts'
 import { agree, countedPiece, pieceName } from './pieces.ts'
 import { goneText, whereName } from './places.ts'
 
@@ -94,7 +95,8 @@ function tightenText(state: State, id: TighteningId): string {
     return `${where}: ${fastenerName(suspect.fastener)} may be turned already: ${say(`turned ${id} yes because ...`)} or ${say(`turned ${id} no because ...`)}`
   }
   const through = done[next.pass]?.size ?? 0
-  return `${where}: ${through} of ${order.length} turned, next ${fastenerName(next.fastener)}: ${turnWords(state, id)}`
+  const pass = tightening.passes[next.pass]
+  return `${where}: ${through} of ${order.length} ${pass ? passDone(pass) : 'turned'}, next ${fastenerName(next.fastener)}: ${turnWords(state, id)}`
 }
 
 function stepBefore(state: State, no: number, built: Built): string {

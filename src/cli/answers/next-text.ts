@@ -1,6 +1,7 @@
 import type { Session } from '../../session/session.ts'
 import type { NextThing, Todo } from '../../session/views.ts'
 import { faultName, markName, passName, stepName, tighteningName } from '../../words/names.ts'
+import { passVerb } from '../../words/pass-work.ts'
 import { countedPiece } from '../../words/pieces.ts'
 import { placeWithLabel } from './labels.ts'
 
@@ -62,7 +63,7 @@ export function todoText(state: State, todo: Todo): string {
       const where = `${tighteningName(state, id)}, ${passName(tightening, next.pass)}, ${next.through} of ${tightening.order.length} through`
       return next.suspect
         ? `say whether ${next.fastener} was turned (${where}): turned ${id} yes|no because ...`
-        : `turn ${next.fastener} (${where}): turn ${next.fastener}`
+        : `${verbOf(tightening, next)} ${next.fastener} (${where}): turn ${next.fastener}`
     }
     case 'settle':
       return `put right ${faultName(state, todo.fault.id)}: settle ${todo.fault.id}: HOW`
@@ -74,3 +75,10 @@ export function todoText(state: State, todo: Todo): string {
       return todo satisfies never
   }
 }
+
+function verbOf({ passes }: Turn['tightening'], { pass }: Turn['next']): string {
+  const at = passes[pass]
+  return at ? passVerb(at) : 'turn'
+}
+
+type Turn = Extract<Todo, { kind: 'turn' }>

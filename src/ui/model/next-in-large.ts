@@ -1,7 +1,9 @@
 import type { Todo } from '../../session/views.ts'
 import { wrenchSetting } from '../../session/wrench-settings.ts'
+import { quarterMarks } from '../../trade/tightening-passes/turn.ts'
 import { wrenchText } from '../../words/joint-questions.ts'
 import { passName } from '../../words/names.ts'
+import { passVerb } from '../../words/pass-work.ts'
 import { countedPiece, pieceName } from '../../words/pieces.ts'
 import type { Large } from '../page.ts'
 import { blank, type Line, line, strong } from '../text/line.ts'
@@ -15,7 +17,7 @@ export function nextRows(state: State, todo: Todo, width: number): Line[] {
   return [
     ...besideLetters(
       letters,
-      [line(strong(isInDoubt(todo) ? 'IN DOUBT' : `NEXT: ${VERBS[todo.kind]}`)), ...under],
+      [line(strong(isInDoubt(todo) ? 'IN DOUBT' : `NEXT: ${verbOf(todo)}`)), ...under],
       width,
     ),
     blank,
@@ -26,8 +28,13 @@ function isInDoubt(todo: Todo): boolean {
   return todo.kind === 'turn' && todo.next.suspect
 }
 
+function verbOf(todo: Todo): string {
+  if (todo.kind !== 'turn') return VERBS[todo.kind]
+  const pass = todo.tightening.passes[todo.next.pass]
+  return pass ? passVerb(pass).toUpperCase() : 'TURN'
+}
+
 const VERBS = {
-  turn: 'TURN',
   fit: 'FIT',
   'take-out': 'TAKE OUT',
   confirm: 'SEE',
@@ -36,10 +43,16 @@ const VERBS = {
   'turn-over': 'TURN IT OVER',
 } as const
 
-/** What to set on the wrench, where one was named. */
-function wrenchRows(tightening: Turn['tightening'], pass: number): Line[] {
+/** What to set on the wrench, where one was named; how far an angle goes by the quarters of a mark. */
+function howRows(tightening: Turn['tightening'], pass: number): Line[] {
   const setting = wrenchSetting(tightening, pass)
-  return setting === null ? [] : [line(wrenchText(setting))]
+  if (setting !== null) return [line(wrenchText(setting))]
+  const at = tightening.passes[pass]
+  if (at?.kind !== 'angle') return at?.kind === 'witness' ? [line('a stripe from its head to the part')] : []
+  const { quarters, rest } = quarterMarks(at.degrees)
+  const turns = quarters === 0 ? '' : `${quarters} quarter ${quarters === 1 ? 'turn' : 'turns'}`
+  const further = rest === 0 ? '' : `${rest} deg`
+  return [line(`${[turns, further].filter(Boolean).join(' and ')} on from its mark`)]
 }
 
 type Turn = Extract<Todo, { kind: 'turn' }>
@@ -53,7 +66,7 @@ export function nextInLarge(state: State, todo: Todo): Large {
         letters: next.fastener,
         under: [
           line(strong(passName(tightening, next.pass))),
-          ...wrenchRows(tightening, next.pass),
+          ...howRows(tightening, next.pass),
           line(`${next.through} of ${tightening.order.length} through`),
           line(next.suspect ? strong('may have been turned already: 1 yes, 2 no') : tightening.name),
         ],

@@ -2,6 +2,7 @@ import { groupedCode } from '../../label/code.ts'
 import { codeOf } from '../../session/scan.ts'
 import type { NextThing, Todo } from '../../session/views.ts'
 import { faultName, markName, passName, stepName } from '../../words/names.ts'
+import { passVerb } from '../../words/pass-work.ts'
 import { countedPiece } from '../../words/pieces.ts'
 import { containerPlace, whereName } from '../../words/places.ts'
 import type { Choice } from '../page.ts'
@@ -66,7 +67,8 @@ export function todoText(state: State, todo: Todo): string {
     case 'turn': {
       const { tightening, next } = todo
       const doubt = next.suspect ? ', perhaps turned already' : ''
-      return `turn ${next.fastener}${doubt}, ${passName(tightening, next.pass)}, ${tightening.name}`
+      const pass = tightening.passes[next.pass]
+      return `${pass ? passVerb(pass) : 'turn'} ${next.fastener}${doubt}, ${passName(tightening, next.pass)}, ${tightening.name}`
     }
     case 'settle':
       return `put right: ${faultName(state, todo.fault.id)}`
