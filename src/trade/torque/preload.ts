@@ -28,7 +28,7 @@ export interface ProofShare {
 }
 
 /** Mean diameter of the bearing face under the head, in nominal diameters: between d and 1.5 d. Common practice. */
-export const USUAL_BEARING_FACTOR = 1.25
+const usualBearingFactor = 1.25
 
 const halfFlank = Math.PI / 6
 
@@ -42,7 +42,7 @@ export function impliedPreload(
   thread: Thread,
   newtonMetres: number,
   friction: FrictionRange,
-  bearingFactor = USUAL_BEARING_FACTOR,
+  bearingFactor = usualBearingFactor,
 ): PreloadRange | null {
   const leastNutFactor = nutFactor(thread, friction.least, bearingFactor)
   const mostNutFactor = nutFactor(thread, friction.most, bearingFactor)
@@ -72,7 +72,7 @@ export function shareOfProof(
 export function nutFactor(
   { system, diameterMm, pitchMm }: Thread,
   friction: number,
-  bearingFactor = USUAL_BEARING_FACTOR,
+  bearingFactor = usualBearingFactor,
 ): number | null {
   if (system === 'npt' || pitchMm === undefined) return null
   const meanMm = diameterMm - 0.75 * (Math.sqrt(3) / 2) * pitchMm
