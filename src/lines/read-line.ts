@@ -18,7 +18,7 @@ import { verbs } from './verbs.ts'
 export function readLine(line: string, state: State): Reading {
   return reading(line, (text) => {
     if (isScan(text)) return { kind: 'ask', ask: { ask: 'scan', text } }
-    const found = findVerb(text)
+    const found = findVerb(text) ?? begins(text, () => true)
     if (!found) {
       misreadBegun(text)
       misread({
@@ -42,14 +42,24 @@ export function readOff(line: string, state: State, into?: Into): Reading {
 }
 
 /** The verb that a line begins with, by the longest of its words: `take out` before `take`. */
-export function findVerb(text: string): { verb: Verb; word: string; rest: string } | null {
+export function findVerb(text: string): Found | null {
+  return begins(text, ({ meant }, rest) => meant === undefined || meant.test(rest))
+}
+
+interface Found {
+  verb: Verb
+  word: string
+  rest: string
+}
+
+function begins(text: string, isMeant: (verb: Verb, rest: string) => boolean): Found | null {
   const lower = text.toLowerCase()
   for (const { word, verb } of byLength) {
     const after = lower.charAt(word.length)
     const ends = after === '' || after === ' ' || after === ':' || word === '='
-    if (lower.startsWith(word) && ends) {
-      return { verb, word, rest: text.slice(word.length).trim() }
-    }
+    if (!lower.startsWith(word) || !ends) continue
+    const rest = text.slice(word.length).trim()
+    if (isMeant(verb, rest)) return { verb, word, rest }
   }
   return null
 }

@@ -3,6 +3,8 @@ import type { Belongs } from '../journal/entry.ts'
 import type { PieceId } from '../ledger/piece.ts'
 import type { BagLine } from '../trade/bag-line/bag-item.ts'
 import type { AmountFault } from '../trade/convert/read-amount.ts'
+import type { ShimFault } from '../trade/shims/shim-fault.ts'
+import type { Lacking } from '../trade/shims/whole-valves.ts'
 import type { Errand } from './errand.ts'
 import type { Sum } from './sum.ts'
 
@@ -58,6 +60,8 @@ export type Misreading =
   | { code: 'not-understood'; verb: string; part: string; nearest: string | null; form: string }
   /** An amount that is none, or none of the kind that is asked for; `nearest` would be understood. */
   | { code: 'amount'; fault: AmountFault; verb: string; part: string; nearest: string; form: string }
+  /** What is said about shims; `nearest`: the line, or the part of it, as it would be understood. */
+  | { code: 'shims'; fault: ShimFault | `no-${Lacking['lacks']}`; part: string; nearest: string }
   | { code: 'no-such-piece'; part: string; near: PieceId[] }
   | { code: 'no-such-place'; part: string; form: string }
   | { code: 'no-such-fluid'; part: string; known: string[] }

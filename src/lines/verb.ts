@@ -13,6 +13,8 @@ export interface Verb {
   /** What it does, in one line. */
   says: string
   examples: readonly string[]
+  /** What follows its words, where these may begin a bag line as well: where things come off, that goes before. */
+  meant?: RegExp
   /** Reads the rest of the line. Stops the reading when it is not understood. */
   read(line: Line): Command | Command[] | Ask | Errand | Reading
 }

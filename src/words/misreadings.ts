@@ -6,6 +6,7 @@ import { counted } from './grammar.ts'
 import { liesAt } from './lookups.ts'
 import { pieceName } from './pieces.ts'
 import { whereName } from './places.ts'
+import { shimFaultText } from './sums/shim-faults.ts'
 import { type Told, told } from './told.ts'
 
 /** Why a line was not understood, and how it could have been written. */
@@ -38,6 +39,8 @@ export function misreadingText(state: State, misreading: Misreading): Told {
         part === '' ? `write ${say(form)}` : `perhaps ${say(nearest)}`,
       )
     }
+    case 'shims':
+      return shimFaultText(misreading)
     case 'no-such-piece': {
       const { part, near } = misreading
       const cure =

@@ -21,6 +21,11 @@ export function joined(text: string): string {
     .trim()
 }
 
+/** Whether a text, joined, has a number in inches. */
+export function hasInches(text: string): boolean {
+  return /\d(?:in|inch|inches|thou|")(?![\p{L}\d])/iu.test(text)
+}
+
 /** Whether a word has the look of a length, understood or not. */
 export function looksLikeLength(word: string): boolean {
   return new RegExp(`^[+-]?[\\d.,]*\\d[\\d.,]*${unit}?$`, 'i').test(word)

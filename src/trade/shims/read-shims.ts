@@ -1,7 +1,7 @@
 import { notUnderstood, type Reading, understood } from '../reading.ts'
 import type { SecondWish } from './assign-shims.ts'
 import { isCode, type KnownSizes, sizeOf } from './etched-code.ts'
-import { joined, type TypedLength } from './read-length.ts'
+import { hasInches, joined, type TypedLength } from './read-length.ts'
 import { readForSale, readSizes } from './read-sizes.ts'
 import { readValves } from './read-valves.ts'
 import { readWanted, type WantedRange } from './read-wanted.ts'
@@ -16,6 +16,8 @@ export interface SaidShims {
   /** Every size for sale, ascending. */
   forSale: number[]
   second: SecondWish
+  /** Inches where any was said. */
+  unit: 'mm' | 'in'
 }
 
 const inchesAtEnd = /[\s,;]+(?:all )?in inches\s*$/i
@@ -58,6 +60,7 @@ export function readShims(text: string): Reading<SaidShims, ShimFault> {
     bench: benchSizes.value,
     forSale: forSale.value,
     second: parts.nearest === undefined ? 'fewest-touched' : 'nearest-middle',
+    unit: isInches || hasInches(plain) ? 'in' : 'mm',
   })
 }
 

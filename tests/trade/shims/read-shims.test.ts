@@ -3,7 +3,14 @@ import { describe, expect, test } from 'vitest'
 import { readShims, type SaidShims } from '../../../src/trade/shims/read-shims.ts'
 import { steps } from './engines.ts'
 
-const nothing: SaidShims = { valves: [], wanted: [], bench: [], forSale: [], second: 'fewest-touched' }
+const nothing: SaidShims = {
+  valves: [],
+  wanted: [],
+  bench: [],
+  forSale: [],
+  second: 'fewest-touched',
+  unit: 'mm',
+}
 const valve = (position: string, clearance: number, fitted: number | null) => ({
   position,
   clearance,
@@ -46,7 +53,7 @@ describe('what is said about shims', () => {
         ],
       },
     ],
-    ['wanted I 0.005..0.007 in', { wanted: [{ of: 'I', least: 0.127, most: 0.1778 }] }],
+    ['wanted I 0.005..0.007 in', { wanted: [{ of: 'I', least: 0.127, most: 0.1778 }], unit: 'in' }],
     ['bench 2.40 2.55', { bench: [2.4, 2.55] }],
     ['bench 2,40 2,55', { bench: [2.4, 2.55] }],
     ['bench 2.40,2.55 and 2 x 2.60', { bench: [2.4, 2.55, 2.6, 2.6] }],
@@ -93,6 +100,7 @@ describe('what is said about shims', () => {
         valves: [valve('I1', 0.1524, 2.4892), valve('I2', 0.1778, 2.5527)],
         wanted: [{ of: null, least: 0.127, most: 0.1778 }],
         bench: [2.5146],
+        unit: 'in',
       },
     })
     expect(said.understood && said.value.forSale).toEqual([

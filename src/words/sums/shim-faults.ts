@@ -1,0 +1,36 @@
+import type { Misreading } from '../../lines/reading.ts'
+import { say } from '../cures.ts'
+import { type Told, told } from '../told.ts'
+
+type ShimMisreading = Extract<Misreading, { code: 'shims' }>
+
+/** Why a line about shims was not understood, and how it could have been written. */
+export function shimFaultText({ fault, part, nearest }: ShimMisreading): Told {
+  const cure = CURES[fault] ?? (nearest.includes('..MOST') ? 'write' : 'perhaps')
+  return told(`${part === '' ? '' : `'${part}' `}${FAULTS[fault]}`, `${cure} ${say(nearest)}`)
+}
+
+const FAULTS: Record<ShimMisreading['fault'], string> = {
+  valve: 'is no valve with its clearance and its shim',
+  comma: 'may be decimal commas or several numbers: write points',
+  inches: 'is too thin for millimetres: inches are said with their unit',
+  'turned-round': 'has the shim where the clearance belongs',
+  'too-large': 'is no clearance of a valve',
+  code: 'may be a number etched on the shim, but nothing else here says what it stands for',
+  twice: 'is there twice',
+  'limit-missing': 'is no range: both limits are needed, as the manual gives them',
+  limits: 'has its least and its most the wrong way round',
+  'step-missing': 'has no step: from what size to what size, and in which steps',
+  step: 'does not go up in whole steps',
+  size: 'is no size of a shim',
+  'too-many': 'is more than can be worked out at once',
+  'no-clearance': 'no valve clearance is said or in the record',
+  'no-fitted': 'has no shim of a known size',
+  'no-wanted': 'has no wanted range: the limits are in the manual',
+}
+
+const CURES: Partial<Record<ShimMisreading['fault'], string>> = {
+  'no-clearance': 'write',
+  'no-fitted': 'when it is known, write',
+  'no-wanted': 'write',
+}
