@@ -1,13 +1,17 @@
+import type { PieceId } from '../ledger/piece.ts'
 import type { Amount } from '../trade/convert/read-amount.ts'
 import type { Conversion } from '../trade/convert/read-conversion.ts'
 import type { Glycol } from '../trade/coolant/freezing-point.ts'
 import type { CoolantQuestion } from '../trade/coolant/read-coolant.ts'
 import type { Temperature } from '../trade/coolant/temperature.ts'
+import type { PositionLayout } from '../trade/position-layout/position-layout.ts'
 import type { Thread } from '../trade/thread.ts'
+import type { OrderRule } from '../trade/tightening-order/order.ts'
 import type { TimingQuestion } from '../trade/timing/work-out.ts'
 import type { FastenerClass } from '../trade/torque/fastener-class.ts'
 import type { FrictionBy } from '../trade/torque/friction.ts'
 import type { FrictionRange } from '../trade/torque/preload.ts'
+import type { ShimSum } from './shim-sum.ts'
 
 /** A computation that is asked for: what was typed, understood. It writes nothing. */
 export type Sum =
@@ -18,6 +22,8 @@ export type Sum =
   | FreezingPointSum
   | GlycolSum
   | TimingSum
+  | OrderSum
+  | ShimSum
 
 /** What to set a torque wrench to. */
 export interface SettingSum {
@@ -64,4 +70,12 @@ export interface GlycolSum {
 export interface TimingSum {
   sum: 'timing'
   question: TimingQuestion
+}
+
+/** The order of tightening that a rule gives, for a pattern of the record or for places that are only drawn. */
+export interface OrderSum {
+  sum: 'order'
+  of: { piece: PieceId } | { layout: PositionLayout }
+  /** The usual one of the shape where none was said. */
+  rule?: OrderRule
 }

@@ -7,11 +7,13 @@ import { decisionVerbs } from './verbs/decisions.ts'
 import { jobVerbs } from './verbs/job.ts'
 import { labelVerbs } from './verbs/labels.ts'
 import { looseningVerbs } from './verbs/loosening.ts'
+import { orderVerbs } from './verbs/orders.ts'
 import { pictureVerbs } from './verbs/pictures.ts'
 import { pieceVerbs } from './verbs/pieces.ts'
 import { planVerbs } from './verbs/plan.ts'
 import { positionVerbs } from './verbs/positions.ts'
 import { questionVerbs } from './verbs/questions.ts'
+import { shimVerbs } from './verbs/shims.ts'
 import { stripVerbs } from './verbs/strip.ts'
 import { tighteningVerbs } from './verbs/tightening.ts'
 import { timingVerbs } from './verbs/timing.ts'
@@ -30,6 +32,8 @@ export const verbs: readonly Verb[] = [
   ...positionVerbs,
   ...tighteningVerbs,
   ...looseningVerbs,
+  ...orderVerbs,
+  ...shimVerbs,
   ...torqueVerbs,
   ...coolantVerbs,
   ...timingVerbs,

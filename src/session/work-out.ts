@@ -3,6 +3,7 @@ import type {
   CoolantSum,
   FreezingPointSum,
   GlycolSum,
+  OrderSum,
   PreloadSum,
   SettingSum,
   Sum,
@@ -18,6 +19,8 @@ import { type CoolantWorkedOut, workOutCoolant } from '../trade/coolant/work-out
 import { type TimingWorkedOut, workOutTiming } from '../trade/timing/work-out.ts'
 import { type WorkedPreload, workOutPreload } from '../trade/torque/work-out-preload.ts'
 import { type WorkedSetting, workOutSetting } from '../trade/torque/work-out-setting.ts'
+import { type WorkedOrder, workOutOrder } from './work-out-order.ts'
+import { type WorkedShims, workOutShims } from './work-out-shims.ts'
 
 /** What a sum comes to, with what went into it: facts only, the words are made elsewhere. */
 export type WorkedOut =
@@ -28,9 +31,11 @@ export type WorkedOut =
   | (FreezingPointSum & { worked: FreezingPoint })
   | (GlycolSum & { worked: StrengthFor })
   | (TimingSum & { worked: TimingWorkedOut })
+  | (OrderSum & { worked: WorkedOrder })
+  | WorkedShims
 
 /** Works a sum out; the record is only looked at. */
-export function workOut(_state: State, sum: Sum): WorkedOut {
+export function workOut(state: State, sum: Sum): WorkedOut {
   switch (sum.sum) {
     case 'convert':
       return sum
@@ -48,6 +53,10 @@ export function workOut(_state: State, sum: Sum): WorkedOut {
       return { ...sum, worked: strengthFor(sum.glycol, sum.lowest.celsius) }
     case 'timing':
       return { ...sum, worked: workOutTiming(sum.question) }
+    case 'order':
+      return { ...sum, worked: workOutOrder(state, sum) }
+    case 'shims':
+      return workOutShims(state, sum)
     default:
       return sum satisfies never
   }

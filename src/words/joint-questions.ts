@@ -1,8 +1,8 @@
 import type { JointQuestion } from '../session/joint-questions.ts'
 import type { WrenchView } from '../session/wrench-settings.ts'
-import type { OrderSource } from '../trade/tightening-order/order.ts'
 import { say } from './cures.ts'
 import { joined, sentence } from './grammar.ts'
+import { ORDER_SOURCES } from './order-rules.ts'
 import { passQuestionWords } from './pass-questions.ts'
 
 /** What is worth asking about a tightening, with its arithmetic. `id`: that of the tightening. */
@@ -31,7 +31,7 @@ function questionWords(id: string, question: JointQuestion): string {
     case 'condition-missing':
       return `dry or oiled? It is part of the torque: look it up, then ${say(`threads ${id} dry`)} or ${say(`threads ${id} oiled`)}`
     case 'order-by-rule':
-      return `no order was given: it goes by the rule "${question.rule}" (${SOURCES[question.source]}). If the manual has its own, it goes before: ${say('tighten PIECE: ... order 3,1,2')}`
+      return `no order was given: it goes by the rule "${question.rule}" (${ORDER_SOURCES[question.source]}). If the manual has its own, it goes before: ${say('tighten PIECE: ... order 3,1,2')}`
     case 'order-differs': {
       const { rule, difference } = question
       if (difference.code === 'reversed')
@@ -69,12 +69,6 @@ const FAULTS = {
 }
 
 const LOOK = 'Look at the unit and the manual; if it is right, set it again with "because ..." behind it'
-
-const SOURCES = {
-  'asme-pcc-1': 'the legacy cross pattern of ASME PCC-1',
-  'after-asme-pcc-1': 'after the legacy cross pattern of ASME PCC-1',
-  'common-practice': 'common practice',
-} satisfies Record<OrderSource, string>
 
 type Facts = Extract<JointQuestion, { ceilingNm: number }>
 

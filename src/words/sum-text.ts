@@ -3,12 +3,14 @@ import type { WorkedOut } from '../session/work-out.ts'
 import { convertText } from './sums/convert-text.ts'
 import { coolantText } from './sums/coolant-text.ts'
 import { freezingText, glycolText } from './sums/freezing-text.ts'
+import { orderText } from './sums/order-text.ts'
 import { preloadText } from './sums/preload-text.ts'
 import { settingText } from './sums/setting-text.ts'
+import { shimsText } from './sums/shims-text.ts'
 import { timingText } from './sums/timing-text.ts'
 
 /** What a sum came to, line by line; the first line says the result, and is shown while the sum is typed. */
-export function sumText(_state: State, worked: WorkedOut): string[] {
+export function sumText(state: State, worked: WorkedOut): string[] {
   switch (worked.sum) {
     case 'convert':
       return convertText(worked)
@@ -24,6 +26,10 @@ export function sumText(_state: State, worked: WorkedOut): string[] {
       return glycolText(worked)
     case 'timing':
       return timingText(worked)
+    case 'order':
+      return orderText(state, worked)
+    case 'shims':
+      return shimsText(worked)
     default:
       return worked satisfies never
   }

@@ -1,11 +1,10 @@
 import type { LooseningId, TighteningId } from '../../plan/facts.ts'
 import { readPositions } from '../../trade/positions.ts'
 import { readCondition, splitCondition } from '../../trade/thread-condition.ts'
-import { ORDER_RULES, type OrderRule } from '../../trade/tightening-order/order.ts'
 import { readPasses } from '../../trade/tightening-passes/read-passes.ts'
 import type { Line } from '../line.ts'
-import { nearestWord } from '../nearest.ts'
 import { takeLots } from '../take-pattern.ts'
+import { takeRule } from '../take-rule.ts'
 import type { Verb } from '../verb.ts'
 
 export const tighteningVerbs: readonly Verb[] = [
@@ -127,13 +126,6 @@ export const tighteningVerbs: readonly Verb[] = [
     },
   },
 ]
-
-function takeRule(line: Line): OrderRule | undefined {
-  const [typed] = line.take(/,? by (?:the (?:rule )?)?"?([a-z]+)"?$/i) ?? []
-  if (typed === undefined) return undefined
-  const rule = ORDER_RULES.find((each) => each === typed.toLowerCase())
-  return rule ?? line.notUnderstood(typed, `by ${nearestWord(typed, ORDER_RULES) ?? ORDER_RULES[0]}`)
-}
 
 function positions(line: Line, text: string): string[] {
   const read = readPositions(text)
