@@ -1,4 +1,5 @@
 import fc from 'fast-check'
+import { unit as mathUnit } from 'mathjs'
 import { describe, expect, test } from 'vitest'
 import { fromUnit, inUnit, type Kind, unitsOf } from '../../../src/trade/convert/units.ts'
 
@@ -54,4 +55,31 @@ test('there and back is where one began', () => {
       expect(Math.abs(inUnit(fromUnit(number, of), of) / number - 1)).toBeLessThan(1e-9)
     }),
   )
+})
+
+describe('beside another library', () => {
+  // mathjs has no imperial measures; its psi and its fluid measures are rounded to ten figures or so.
+  const names: Partial<Record<Kind, Record<string, string>>> = {
+    torque: { N·m: 'N m', lbf·ft: 'lbf ft', lbf·in: 'lbf in', kgf·m: 'kgf m', kgf·cm: 'kgf cm' },
+    length: { mm: 'mm', in: 'inch', thou: 'mil', µm: 'um' },
+    volume: { L: 'L', 'US qt': 'quart', 'US gal': 'gallon', mL: 'mL' },
+    pressure: { kPa: 'kPa', bar: 'bar', psi: 'psi', 'kgf/cm²': 'kgf/cm^2' },
+    temperature: { '°C': 'degC', '°F': 'degF' },
+  }
+  const pairs = Object.entries(names).flatMap(([kind, of]) =>
+    Object.entries(of).flatMap(([from, theirFrom]) =>
+      Object.entries(of).map(([to, theirTo]) => [kind as Kind, from, to, theirFrom, theirTo] as const),
+    ),
+  )
+
+  test.each(pairs)('%s: %s in %s', (kind, from, to, theirFrom, theirTo) => {
+    fc.assert(
+      fc.property(fc.double({ min: 0.01, max: 3000, noNaN: true }), (number) => {
+        const ours = inUnit(fromUnit(number, unit(kind, from)), unit(kind, to))
+        const theirs = mathUnit(number, theirFrom).toNumber(theirTo)
+        expect(Math.abs(ours - theirs)).toBeLessThanOrEqual(1e-9 * Math.max(Math.abs(theirs), 1e-6) + 1e-9)
+      }),
+      { numRuns: 20 },
+    )
+  })
 })
