@@ -6,6 +6,7 @@ import { containerOf, inContainer, type Place } from '../ledger/place.ts'
 import type { AmountFault } from '../trade/convert/read-amount.ts'
 import { readWhole } from '../trade/number.ts'
 import type { NotUnderstood } from '../trade/reading.ts'
+import type { PassesFault } from '../trade/tightening-passes/read-passes.ts'
 import { findPieces, findPiecesEver, nearPieces, type Prefer } from './find-piece.ts'
 import { readContainer, readPlace } from './read-place.ts'
 import { misread, Stopped } from './stopped.ts'
@@ -164,6 +165,11 @@ export class Line {
   /** An amount is not understood. `nearest`: the whole line with the nearest amount that is. */
   notAnAmount({ code, part }: NotUnderstood<AmountFault>, nearest: string): never {
     misread({ code: 'amount', fault: code, verb: this.verb, part, nearest, form: this.form })
+  }
+
+  /** Passes are not understood. `nearest`: the line as it would be, if that needs no figure that was not typed. */
+  notPasses({ code, part }: NotUnderstood<PassesFault>, nearest: string | null): never {
+    misread({ code: 'passes', fault: code, part, nearest, form: this.form })
   }
 
   missing(what: string): never {

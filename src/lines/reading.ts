@@ -3,8 +3,10 @@ import type { Belongs } from '../journal/entry.ts'
 import type { PieceId } from '../ledger/piece.ts'
 import type { BagLine } from '../trade/bag-line/bag-item.ts'
 import type { AmountFault } from '../trade/convert/read-amount.ts'
+import type { MeasuringFault } from '../trade/measuring/reading/measuring-fault.ts'
 import type { ShimFault } from '../trade/shims/shim-fault.ts'
 import type { Lacking } from '../trade/shims/whole-valves.ts'
+import type { PassesFault } from '../trade/tightening-passes/read-passes.ts'
 import type { Errand } from './errand.ts'
 import type { Sum } from './sum.ts'
 
@@ -60,6 +62,10 @@ export type Misreading =
   | { code: 'not-understood'; verb: string; part: string; nearest: string | null; form: string }
   /** An amount that is none, or none of the kind that is asked for; `nearest` would be understood. */
   | { code: 'amount'; fault: AmountFault; verb: string; part: string; nearest: string; form: string }
+  /** The passes of a tightening or a loosening are none. `nearest`: the line as it would be understood, with no figure that was not typed. */
+  | { code: 'passes'; fault: PassesFault; part: string; nearest: string | null; form: string }
+  /** What is said about a measurement; `nearest`: the line as it would be understood, where nothing is made up. */
+  | { code: 'measuring'; fault: MeasuringFault; part: string; nearest: string | null; form: string }
   /** What is said about shims; `nearest`: the line, or the part of it, as it would be understood. */
   | { code: 'shims'; fault: ShimFault | `no-${Lacking['lacks']}`; part: string; nearest: string }
   | { code: 'no-such-piece'; part: string; near: PieceId[] }

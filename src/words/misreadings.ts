@@ -4,9 +4,11 @@ import type { Misreading } from '../lines/reading.ts'
 import { say } from './cures.ts'
 import { counted } from './grammar.ts'
 import { liesAt } from './lookups.ts'
+import { passFaultText } from './pass-faults.ts'
 import { pieceName } from './pieces.ts'
 import { whereName } from './places.ts'
 import { shimFaultText } from './sums/shim-faults.ts'
+import { measuringFaultText } from './measurements/measuring-faults.ts'
 import { type Told, told } from './told.ts'
 
 /** Why a line was not understood, and how it could have been written. */
@@ -39,6 +41,10 @@ export function misreadingText(state: State, misreading: Misreading): Told {
         part === '' ? `write ${say(form)}` : `perhaps ${say(nearest)}`,
       )
     }
+    case 'passes':
+      return passFaultText(misreading)
+    case 'measuring':
+      return measuringFaultText(misreading)
     case 'shims':
       return shimFaultText(misreading)
     case 'no-such-piece': {

@@ -90,6 +90,31 @@ const byCode = {
     ['setting 40 mm', ["'40 mm' is of another kind.", '> Perhaps "setting 40 Nm".']],
     ['= (22 Nm)', ['The amount is missing.', '> Write "= AMOUNT [in UNIT]".']],
   ],
+  passes: [
+    [
+      'tighten cap bolts: 20 Nm, mark, 40 Nm, oiled',
+      [
+        "'mark' is drawn when everything is turned: it is the last pass.",
+        '> Perhaps "tighten cap bolts: 20 Nm, 40 Nm, mark, oiled".',
+      ],
+    ],
+    [
+      'tighten cap bolts: 20',
+      ["'20' is no pass that is understood.", '> Perhaps "tighten cap bolts: 20 Nm".'],
+    ],
+    // A figure that was not typed is not proposed.
+    [
+      'tighten cap bolts: 30%, 70%',
+      [
+        "'30%' has no torque that it is a percentage of.",
+        '> Write "tighten PIECE: 20 Nm, 40 Nm, 90 deg [, oiled|dry] [order 3,1,2 | by star] [because REASON]".',
+      ],
+    ],
+    [
+      'loosen cap bolts: 1/4 turn, 20 Nm',
+      ["'20 Nm' is no pass that is understood.", '> Perhaps "loosen cap bolts: 1/4 turn, fully".'],
+    ],
+  ],
   'bag-line': [
     [
       'off coolant out 2.1',

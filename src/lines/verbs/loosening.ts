@@ -111,5 +111,9 @@ function passesOf(line: Line, typed: string, steps: string | undefined): Pass[] 
     }))
   }
   const read = readLoosening(typed)
-  return read.understood ? read.value : line.notUnderstood(read.part || typed, read.nearest)
+  if (read.understood) return read.value
+  return line.notPasses(
+    read,
+    line.whole.replace(typed, () => read.nearest),
+  )
 }

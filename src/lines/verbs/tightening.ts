@@ -28,9 +28,9 @@ export const tighteningVerbs: readonly Verb[] = [
       const { passes: text, condition } = splitCondition(typed)
       const passes = readPasses(text)
       if (!passes.understood)
-        return line.notUnderstood(
-          passes.part || typed,
-          isOfTheirs(passes.nearest, typed) ? `tighten ${words}: ${passes.nearest}` : null,
+        return line.notPasses(
+          passes,
+          isOfTheirs(passes.nearest, typed) ? again(line, text, passes.nearest) : null,
         )
       const [piece, ...others] = takeLots(line, words)
       return {
@@ -154,6 +154,11 @@ function takeId(line: Line): TighteningId {
     line.take(/^t(\d{1,9})(?= |$)/i) ??
     (line.rest === '' ? line.missing('t1') : line.notUnderstood(line.rest, null))
   return `t${Number(number)}`
+}
+
+/** The line once more, with what would be understood in the place of its passes. */
+function again(line: Line, passes: string, nearest: string): string | null {
+  return passes !== '' && line.whole.includes(passes) ? line.whole.replace(passes, () => nearest) : null
 }
 
 /** Whether a nearest reading has only figures that were written: a torque is never proposed. */
