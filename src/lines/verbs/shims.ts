@@ -28,8 +28,8 @@ export const shimVerbs: readonly Verb[] = [
       const said = readShims(line.rest)
       if (!said.understood) {
         const { code, part, nearest } = said
-        const again =
-          part !== '' && line.whole.includes(part) ? line.whole.replace(part, () => nearest) : nearest
+        const isInPlace = code !== 'twice' && part !== '' && line.whole.includes(part)
+        const again = isInPlace ? line.whole.replace(part, () => nearest) : nearest
         misread({ code: 'shims', fault: code, part, nearest: again })
       }
       const sum = shimSum(said.value, line.state)
@@ -43,41 +43,50 @@ export const shimVerbs: readonly Verb[] = [
     forms: ['size PIECE SIZE', 'size PIECES: POSITION SIZE, POSITION SIZE'],
     says: 'Says what size pieces are: what is marked on each shim, or what was read wrongly.',
     examples: ['size shim E1 2.50', 'size shims: E1 2.50, E2 2.475', 'size valve cover bolts: M6x25 hex 8'],
-    read(line): Command {
-      const [words, list] = line.take(/^([^:]+?) ?: ?(.+)$/) ?? []
-      if (words === undefined || list === undefined) {
-        const [name, size] = line.take(/^(.+?) (?:is )?(\S*\d\S*(?: (?:mm|in|"))?)$/i) ?? []
-        if (name === undefined || size === undefined) {
-          line.piece(line.takeRest('PIECE'))
-          return line.missing('SIZE')
-        }
-        return { do: 'size', sizes: [{ piece: line.piece(name), size }] }
-      }
-      const items = joined(list)
-        .split(/;|,(?=\s|\p{L}|$)/u)
-        .map((item) => /^(\S+?)[:=]? (.+)$/.exec(item.trim()))
-      const at = items.map((item) => findPieces(`${words} ${item?.[1] ?? ''}`, line.state))
-      // `size cover bolts: M6x25 hex 8` is one size.
-      const isList = at.some((pieces) => pieces.length > 0)
-      if (!isList) return { do: 'size', sizes: [{ piece: line.piece(words), size: list }] }
-      const sizes = items.map((item) => {
-        const [whole = list, position = '', size = ''] = item ?? []
-        if (!item) return line.notUnderstood(whole, `size ${words}: E1 2.50, E2 2.475`)
-        return { piece: line.piece(`${words} ${position}`), size: size.trim() }
-      })
-      return { do: 'size', sizes }
-    },
+    read: (line): Command => ({ do: 'size', sizes: sizesOf(line) }),
   },
 ]
+
+type Sizes = Extract<Command, { do: 'size' }>['sizes']
+
+function sizesOf(line: Line): Sizes {
+  const [words, list] = line.take(/^([^:]+?) ?: ?(.+)$/) ?? []
+  if (words === undefined || list === undefined) return [oneSize(line)]
+  const set = findPieces(words, line.state)
+  const isMatched = set.every((piece) => line.account(piece)?.home.position !== undefined)
+  // `size cover bolts: M6x25 hex 8` is one size for one piece.
+  if (set.length < 2 || !isMatched) return [{ piece: line.piece(words), size: list }]
+  const items = joined(list).split(/;|,(?=\s|\p{L}|$)/u)
+  return items.map((item) => {
+    const [, position, size] = /^(\S+?)[:=]? (\S.*)$/.exec(item.trim()) ?? []
+    if (position === undefined || size === undefined)
+      return line.notUnderstood(item.trim(), `size ${words}: E1 2.50, E2 2.475`)
+    return { piece: line.piece(`${words} ${position}`), size }
+  })
+}
+
+function oneSize(line: Line): Sizes[number] {
+  const whole = line.takeRest('PIECE')
+  const [, name = '', size = ''] = /^(.+?) (?:is )?(\S*\d\S*(?: (?:mm|in|"))?)$/i.exec(whole) ?? []
+  // `shim E1` alone names a piece, and no size.
+  const isNamed = findPieces(whole, line.state).length === 1 && findPieces(name, line.state).length !== 1
+  if (name === '' || isNamed) {
+    line.piece(whole)
+    line.missing('SIZE')
+  }
+  return { piece: line.piece(name), size }
+}
 
 /** Neither said nor recorded: one line says of which valves, and how it is said. */
 function lacking(line: Line, { lacks, positions }: Lacking): never {
   const [first = 'I1'] = positions
-  const letters = /^\p{L}+(?=\d)/u.exec(first)?.[0] ?? first
+  const groups = [...new Set(positions.map((position) => /^\p{L}+(?=\d)/u.exec(position)?.[0] ?? position))]
   const nearest = {
     clearance: 'shims I1 CLEARANCE SHIM, I2 CLEARANCE SHIM wanted I LEAST..MOST',
     fitted: `size shim ${first} SIZE`,
-    wanted: `${line.whole}${/ wanted /i.test(line.whole) ? '' : ' wanted'} ${letters} LEAST..MOST`,
+    wanted: `${line.whole} wanted ${groups.map((group) => `${group} LEAST..MOST`).join(' ')}`,
   }[lacks]
-  misread({ code: 'shims', fault: `no-${lacks}`, part: positions.join(', '), nearest })
+  const more = positions.length - 4
+  const part = positions.slice(0, 4).join(', ') + (more > 0 ? ` and ${more} more` : '')
+  misread({ code: 'shims', fault: `no-${lacks}`, part, nearest })
 }

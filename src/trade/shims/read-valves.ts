@@ -12,8 +12,9 @@ export interface TypedValve {
 
 /** As many as positions can have. */
 const mostValves = 200
-/** No valve is set to a gap like this, and no shim is as thin. Common practice. */
+/** No valve is set to a wider gap, and no shim is thinner. Common practice. */
 const mostClearance = 1.5
+const leastShim = 0.5
 
 /**
  * Reads valves with the clearance measured and the shim fitted: `I1 0.14 2.45, I2 0,15 2,40; E1: 0.26 2.50`. A comma
@@ -61,7 +62,7 @@ function readValve(words: readonly string[], before: TypedValve | undefined): Re
   const isPosition = positions.understood && positions.value.length === 1
   const lengths = rest.map(lengthFrom)
   const badComma = rest.find((word) => looksLikeLength(word) && word.includes(',') && !lengthFrom(word))
-  if (badComma !== undefined) return notUnderstood('comma', badComma, commaText(position, badComma))
+  if (badComma !== undefined) return notUnderstood('comma', badComma, commaText(badComma))
   const [clearance, fitted] = lengths
   if (!isPosition || !clearance || lengths.length > 2 || lengths.includes(undefined)) {
     const isRestOfBefore = before?.fitted === null && words.length === 1 && looksLikeLength(typed)
@@ -69,18 +70,17 @@ function readValve(words: readonly string[], before: TypedValve | undefined): Re
     const [one = '0.15', other = '2.50'] = rest.filter((word) => lengthFrom(word))
     return notUnderstood('valve', typed, `${isPosition ? position : 'I1'} ${one} ${other}`)
   }
-  if (fitted && clearance.mm > fitted.mm && fitted.mm <= mostClearance) {
+  if (fitted && clearance.mm >= leastShim && fitted.mm <= mostClearance) {
     return notUnderstood('turned-round', typed, `${position} ${fitted.typed} ${clearance.typed}`)
   }
   if (clearance.mm > mostClearance || clearance.mm < 0) {
-    return notUnderstood('too-large', clearance.typed, `${position} 0.15 ${fitted?.typed ?? '2.50'}`)
+    return notUnderstood('too-large', clearance.typed, '0.15')
   }
   return understood({ position, clearance, fitted: fitted ?? null })
 }
 
 /** `0,14,2,45` was meant as two numbers, as far as one can tell. */
-function commaText(position: string, part: string): string {
+function commaText(part: string): string {
   const [, first, second] = /^(\d+,\d+),(\d+,\d+)$/.exec(part) ?? []
-  const pair = first && second ? `${first} ${second}` : part.replace(/,/g, ' ')
-  return `${position} ${/ /.test(pair) ? pair.replace(/,/g, '.') : '0.15 2.50'}`
+  return first && second ? `${first} ${second}`.replace(/,/g, '.') : '0.15 2.50'
 }

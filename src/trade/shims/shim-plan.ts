@@ -113,7 +113,13 @@ function workOf(valves: readonly PlannedValve[]): ShimWork[] {
     if (done.has(valve.position)) continue
     work.push({ work: 'exchange', positions: follow(valve).map(({ position }) => position) })
   }
-  return work
+  return work.sort((one, other) => rank(one) - rank(other))
+}
+
+/** What can be done at once goes first, what waits for the shop last. */
+function rank(work: ShimWork): number {
+  if (work.work === 'exchange') return 0
+  return { bench: 1, buy: 2, none: 3 }[work.last.take]
 }
 
 function boughtOf(valves: readonly PlannedValve[]): ShimPlan['buy'] {

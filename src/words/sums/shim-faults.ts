@@ -6,8 +6,9 @@ type ShimMisreading = Extract<Misreading, { code: 'shims' }>
 
 /** Why a line about shims was not understood, and how it could have been written. */
 export function shimFaultText({ fault, part, nearest }: ShimMisreading): Told {
-  const cure = CURES[fault] ?? (nearest.includes('..MOST') ? 'write' : 'perhaps')
-  return told(`${part === '' ? '' : `'${part}' `}${FAULTS[fault]}`, `${cure} ${say(nearest)}`)
+  const subject = fault === 'no-clearance' ? '' : part === '' ? 'this ' : `'${part}' `
+  const cure = CURES[fault] ?? (nearest.includes('MOST') ? 'write' : 'perhaps')
+  return told(`${subject}${FAULTS[fault]}`, `${cure} ${say(nearest)}`)
 }
 
 const FAULTS: Record<ShimMisreading['fault'], string> = {
@@ -30,7 +31,8 @@ const FAULTS: Record<ShimMisreading['fault'], string> = {
 }
 
 const CURES: Partial<Record<ShimMisreading['fault'], string>> = {
+  twice: 'say it once:',
   'no-clearance': 'write',
-  'no-fitted': 'when it is known, write',
+  'no-fitted': 'when it is read, write',
   'no-wanted': 'write',
 }

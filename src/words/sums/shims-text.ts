@@ -14,7 +14,14 @@ export function shimsText(worked: WorkedShims): string[] {
     resultText(worked),
     '',
     ...table(plan.valves, unit),
-    ...section(moved.map((valve) => needText(valve, unit))),
+    ...section(
+      moved.length === 0
+        ? []
+        : [
+            'Needed = fitted + found - middle of what is wanted:',
+            ...moved.map((valve) => needText(valve, unit)),
+          ],
+    ),
     ...section([
       ...plan.work.map((work) => workText(work, unit)),
       ...plan.over
@@ -91,9 +98,9 @@ function takeText({ taken, size }: PlannedValve, unit: Unit): string {
 
 /** The arithmetic of a valve that gets another shim. */
 function needText({ position, fitted, clearance, wanted, needed }: PlannedValve, unit: Unit): string {
-  if (needed === null) return `${position}: not known.`
+  if (needed === null) return `  ${position}: not known`
   const middle = length((wanted.least + wanted.most) / 2, unit)
-  return `${position}: ${length(fitted, unit)} + ${length(clearance, unit)} - ${middle} = ${length(needed.middle, unit)}, and ${length(needed.least, unit)} to ${length(needed.most, unit)} will do.`
+  return `  ${position}: ${length(fitted, unit)} + ${length(clearance, unit)} - ${middle} = ${length(needed.middle, unit)}; ${length(needed.least, unit)} to ${length(needed.most, unit)} will do`
 }
 
 function workText(work: ShimWork, unit: Unit): string {
@@ -104,21 +111,24 @@ function workText(work: ShimWork, unit: Unit): string {
       ? `${joined(positions)} exchange their shims.`
       : `${joined(positions)}: each takes the shim of the next, ${positions.at(-1)} that of ${first}.`
   }
-  const last = positions.at(-1) ?? ''
   const passed = positions
     .slice(0, -1)
     .map((position, at) => `${position} takes the shim of ${positions[at + 1]}`)
-  const { take } = work.last
-  const end =
-    take === 'none'
-      ? `${last} waits for one`
-      : `${last} a ${take === 'buy' ? 'new one' : 'one from the bench'}, ${length(work.last.size, unit)}`
-  return sentence(
-    [
-      ...passed,
-      passed.length === 0 && take !== 'none' ? end.replace(`${last} a`, `${last} takes a`) : end,
-    ].join(', '),
-  )
+  const last = positions.at(-1) ?? ''
+  return sentence([...passed, `${last} ${comesText(work.last, unit)}`].join(', '))
+}
+
+function comesText(last: Extract<ShimWork, { work: 'pass-on' }>['last'], unit: Unit): string {
+  switch (last.take) {
+    case 'bench':
+      return `takes the ${length(last.size, unit)} from the bench`
+    case 'buy':
+      return `takes a new ${length(last.size, unit)}`
+    case 'none':
+      return 'waits for one'
+    default:
+      return last satisfies never
+  }
 }
 
 function lackText(valve: PlannedValve, unit: Unit): string {

@@ -26,8 +26,8 @@ describe('the plan', () => {
   test('a swap and one to buy', () => {
     const plan = planShims(twin, { bench: [], forSale: steps(2.3, 3, 0.025) })
     expect(plan.work).toEqual([
-      { work: 'pass-on', positions: ['E3'], last: { take: 'buy', size: 2.55 } },
       { work: 'exchange', positions: ['E2', 'E4'] },
+      { work: 'pass-on', positions: ['E3'], last: { take: 'buy', size: 2.55 } },
     ])
     expect(plan.buy).toEqual([{ size: 2.55, count: 1 }])
     expect(plan.over).toEqual([{ from: 'E3', size: 2.5 }])
