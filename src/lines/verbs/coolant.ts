@@ -1,33 +1,36 @@
 import type { State } from '../../journal/state.ts'
-import { readCoolant } from '../../trade/coolant/read-coolant.ts'
+import { type CoolantFault, readCoolant } from '../../trade/coolant/read-coolant.ts'
 import { readStrength, takeGlycol } from '../../trade/coolant/strength.ts'
 import { readTemperature } from '../../trade/coolant/temperature.ts'
-import type { Volume } from '../../trade/quantity.ts'
+import type { QuantityFault, Volume } from '../../trade/quantity.ts'
+import type { NotUnderstood } from '../../trade/reading.ts'
 import type { Ask } from '../reading.ts'
 import type { Verb } from '../verb.ts'
 
 export const coolantVerbs: readonly Verb[] = [
   {
-    words: ['mix coolant', 'mix'],
+    words: ['coolant'],
     topic: 'arithmetic',
     forms: [
-      'mix coolant 10 L from 30 % to 50 % [with concentrate|premix|water|60 %] [drained 4 L] [propylene]',
-      'mix coolant [2.1 L] at 50 % [with premix]',
+      'coolant 10 L from 30 % to 50 % [with concentrate|premix|water|60 %] [drained 4 L] [propylene]',
+      'coolant [2.1 L] at 50 % [with premix]',
     ],
     says: 'Works out how much coolant to drain and refill for a strength, or how to mix it.',
     examples: [
-      'mix coolant 10 L from 30 % to 50 %',
-      'mix coolant 10 L drained 4 L from 30 % to 40 %',
-      'mix coolant 10 L drained 4 L from 30 % with premix',
-      'mix coolant 2.1 L at 50 %',
+      'coolant 10 L from 30 % to 50 %',
+      'coolant 10 L drained 4 L from 30 % to 40 %',
+      'coolant 10 L drained 4 L from 30 % with premix',
+      'coolant 2.1 L at 50 %',
     ],
+    meant: /^(?:[\d.,½¼¾].* )?(?:from|to|at) ?[\d.,]/i,
     read(line): Ask {
+      if (isOfABag(line.rest)) line.notUnderstood(line.rest, `off ${line.whole}`)
       const { job } = line.state
       const read = readCoolant(line.rest, { units: job.units, drainedBefore: drainedBefore(line.state) })
-      if (!read.understood) {
-        return line.notUnderstood(read.part || line.whole, `${line.verb} ${read.nearest}`)
-      }
-      return { ask: 'sum', sum: { sum: 'coolant', question: read.value } }
+      if (read.understood) return { ask: 'sum', sum: { sum: 'coolant', question: read.value } }
+      const nearest = `coolant ${read.nearest}`
+      if (isOfAnAmount(read)) return line.notAnAmount(read, nearest)
+      return line.notUnderstood(read.part || line.whole, nearest)
     },
   },
   {
@@ -47,13 +50,15 @@ export const coolantVerbs: readonly Verb[] = [
     },
   },
   {
-    words: ['glycol for'],
+    words: ['glycol'],
     topic: 'arithmetic',
     forms: ['glycol for -25 °C [propylene]'],
     says: 'Shows how strong a mixture of glycol and water has to be for a frost.',
     examples: ['glycol for -25 °C', 'glycol for -13 °F propylene'],
+    meant: /^for /i,
     read(line): Ask {
-      const { rest, glycol } = takeGlycol(line.takeRest('-25 °C'))
+      if (isOfABag(line.rest)) line.notUnderstood(line.rest, `off ${line.whole}`)
+      const { rest, glycol } = takeGlycol(line.takeRest('for -25 °C').replace(/^for(?: |$)/i, ''))
       const lowest = readTemperature(rest)
       if (!lowest.understood) {
         const named = glycol === 'propylene' ? ' propylene' : ''
@@ -63,6 +68,18 @@ export const coolantVerbs: readonly Verb[] = [
     },
   },
 ]
+
+/** Coolant that came out, or a piece that is named after it. */
+function isOfABag(rest: string): boolean {
+  return (
+    /(?:^| )(?:out|in|filled|added)(?= |$)/i.test(rest) ||
+    /^(?!(?:from|to|at|with|for|drained)\b)\p{L}{3,}/iu.test(rest)
+  )
+}
+
+function isOfAnAmount(fault: NotUnderstood<CoolantFault>): fault is NotUnderstood<QuantityFault> {
+  return !['strength', 'refill', 'missing', 'twice', 'words'].includes(fault.code)
+}
 
 /** What came out, where the record tells of one coolant and of no other. */
 function drainedBefore({ fluids }: State): Volume | undefined {

@@ -46,7 +46,7 @@ const FEWEST_PINS = 20
 
 /** How a mark is off, taken away from the end of the line. */
 function takeOff(line: Line) {
-  const [teeth = '', typed] = line.take(/^(.*?),? (?:off|found|counted)(?= |$)(.*)$/i) ?? []
+  const [teeth = '', typed] = line.take(/^(.*?)(?:^|,? )(?:off|found|counted)(?= |$)(.*)$/i) ?? []
   if (typed === undefined) return null
   line.rest = teeth
   const off = readMisplaced(typed)

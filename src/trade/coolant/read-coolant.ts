@@ -1,5 +1,5 @@
 import { tidy } from '../number.ts'
-import { readVolume, type UnitSystem, type Volume } from '../quantity.ts'
+import { type QuantityFault, readVolume, type UnitSystem, type Volume } from '../quantity.ts'
 import { notUnderstood, type Reading, understood } from '../reading.ts'
 import type { Glycol } from './freezing-point.ts'
 import { type Refill, readRefill, readStrength, takeGlycol } from './strength.ts'
@@ -23,10 +23,10 @@ export type CoolantQuestion = { glycol: Glycol } /** How much to drain and to re
 )
 
 /**
- * Why a question was not understood: nothing there; an amount, a strength or what goes in that is none; a part that is
- * missing or said twice; words that say nothing here.
+ * Why a question was not understood: an amount that is none, and why; a strength or what goes in that is none; a part that
+ * is missing or said twice; words that do not go together.
  */
-export type CoolantFault = 'empty' | 'volume' | 'strength' | 'refill' | 'missing' | 'twice' | 'words'
+export type CoolantFault = QuantityFault | 'strength' | 'refill' | 'missing' | 'twice' | 'words'
 
 /**
  * Reads a question: `10 L from 30 % to 50 % with premix`, `10 L drained 4 L from 30 % to 50 %`, `10 L drained 4 L from
@@ -38,7 +38,7 @@ export function readCoolant(
   options: { units: UnitSystem; drainedBefore?: Volume | undefined },
 ): Reading<CoolantQuestion, CoolantFault> {
   const { rest, glycol } = takeGlycol(tidy(text).replace(/,(?=\s|$)/g, ''))
-  if (rest === '') return notUnderstood('empty', '', '10 L from 30 % to 50 %')
+  if (rest === '') return notUnderstood('missing', '', '10 L from 30 % to 50 %')
   const parts = partsOf(rest)
   if (!parts.understood) return parts
   const values = valuesOf(parts.value, rest, options.units)
@@ -94,7 +94,7 @@ function valuesOf(parts: Parts, whole: string, units: UnitSystem): Reading<Value
     if (!read.understood) {
       const nearest =
         typed === '' ? whole.replace(part, `${part} ${read.nearest}`) : whole.replace(typed, read.nearest)
-      return notUnderstood('volume', read.part || part, nearest)
+      return notUnderstood(read.code, read.part || part, nearest)
     }
     values[part] = read.value
   }

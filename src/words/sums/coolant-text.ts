@@ -1,7 +1,7 @@
 import type { WorkedOut } from '../../session/work-out.ts'
 import type { CoolantQuestion } from '../../trade/coolant/read-coolant.ts'
 import { figure, NOT_A_SPECIFICATION } from './figures.ts'
-import { freezesLine, MAKERS_TABLE } from './freezing-text.ts'
+import { freezesLine, MAKERS_TABLE, WEAK, WEAK_UNDER } from './freezing-text.ts'
 
 type Coolant = Extract<WorkedOut, { sum: 'coolant' }>
 type Asked<A extends CoolantQuestion['ask']> = Extract<CoolantQuestion, { ask: A }>
@@ -14,8 +14,9 @@ export function coolantText({ question, worked }: Coolant): string[] {
   return [
     ...resultText(question, worked),
     ...(freezes === null || percent === null ? [] : [freezesLine(question.glycol, percent, freezes)]),
-    ...(isDone ? [NOT_A_SPECIFICATION, MAKERS_TABLE] : []),
-    ...(worked.result.code === 'nothing-to-do' || !isDone ? [] : [cautionText(question)]),
+    ...(isDone && percent > 0 && percent < WEAK_UNDER ? [WEAK] : []),
+    ...(isDone ? [MAKERS_TABLE, NOT_A_SPECIFICATION] : []),
+    ...(worked.result.code === 'nothing-to-do' || !isDone ? [] : cautionText(question)),
   ]
 }
 
@@ -36,11 +37,11 @@ function resultText(question: CoolantQuestion, worked: Coolant['worked']): strin
       return tooLittleText(question, result, worked)
     case 'refill-too-weak':
       return [
-        `${into(question)} is weaker than the ${figure(result.wantedPercent)} % that is wanted: no amount of it brings that.`,
+        `${into(question)} is weaker than the ${figure(result.wantedPercent)} % wanted: no amount of it is enough.`,
       ]
     case 'refill-too-strong':
       return [
-        `${into(question)} is stronger than the ${figure(result.wantedPercent)} % that is wanted: no amount of it brings that.`,
+        `${into(question)} is stronger than the ${figure(result.wantedPercent)} % wanted: no amount of it thins it.`,
         'Refill with water, or with a weaker mixture.',
       ]
     case 'drained-over-capacity':
@@ -65,9 +66,9 @@ function changeText(
   const [now, wanted, goesIn] = [nowPercent, wantedPercent, refill.percent].map((percent) => figure(percent))
   return [
     isAll
-      ? `Drain all of it, ${amount}, and refill with ${filler(refill)}.`
-      : `Drain ${amount} and refill with as much ${filler(refill)}: ${now} % becomes ${wanted} %.`,
-    `${capacity.typed} x (${wanted} - ${now}) / (${goesIn} - ${now}) = ${volumeIn(litres, unit)}`,
+      ? `Drain all of it, ${amount}, refill with ${filler(refill)}: ${now} % becomes ${wanted} %.`
+      : `Drain ${amount}, refill with ${filler(refill)}: ${now} % becomes ${wanted} %.`,
+    `${capacity.typed} × (${wanted} - ${now}) / (${goesIn} - ${now}) = ${volumeIn(litres, unit)}`,
   ]
 }
 
@@ -87,9 +88,11 @@ function blendText(
     refill.percent === 0
       ? []
       : [
-          `${volumeOf(goesIn, unit)} x ${figure(blendPercent)} / ${figure(refill.percent)} = ${volumeIn(sourceLitres, unit)}`,
+          `${volumeOf(goesIn, unit)} × ${figure(blendPercent)} / ${figure(refill.percent)} = ${volumeIn(sourceLitres, unit)}`,
         ]
   if (question.ask === 'mix') {
+    if (sourceLitres === 0)
+      return [`${figure(wantedPercent)} % is water alone: ${volume(waterLitres, unit)} of it.`]
     const drained = question.asDrained ? `, as much as was drained (${goesIn.typed})` : ''
     return [`Mix ${parts} for ${figure(wantedPercent)} %${drained}.`, ...of]
   }
@@ -97,7 +100,7 @@ function blendText(
   const [now, wanted] = [figure(nowPercent), figure(wantedPercent)]
   return [
     `Refill with ${parts}: ${now} % becomes ${wanted} %.`,
-    `What goes in must have ${now} + (${wanted} - ${now}) x ${capacity.typed} / ${drained.typed} = ${figure(blendPercent)} %.`,
+    `What goes in must have ${now} + (${wanted} - ${now}) × ${capacity.typed} / ${drained.typed} = ${figure(blendPercent)} %.`,
     ...of,
   ]
 }
@@ -106,7 +109,7 @@ function afterText({ capacity, drained, nowPercent, refill }: Asked<'after'>, pe
   const [now, goesIn] = [figure(nowPercent), figure(refill.percent)]
   return [
     `It comes to ${figure(percent, 3)} %, once it has mixed.`,
-    `${now} + (${goesIn} - ${now}) x ${drained.typed} / ${capacity.typed} = ${figure(percent)} %`,
+    `${now} + (${goesIn} - ${now}) × ${drained.typed} / ${capacity.typed} = ${figure(percent)} %`,
   ]
 }
 
@@ -119,13 +122,16 @@ function tooLittleText(
   const goesIn = toward === 'stronger' ? filler(question.refill) : 'water'
   return [
     `Too little came out: ${goesIn} alone brings it to ${figure(reachablePercent, 3)} %, not ${figure(question.wantedPercent)} %.`,
-    `${volume(neededLitres, unit)} have to come out, with ${goesIn} going in; or drain, refill and run it once more.`,
+    `${volume(neededLitres, unit)} have to come out in all; or drain and refill once more.`,
   ]
 }
 
-function cautionText({ glycol }: CoolantQuestion): string {
-  const poison = glycol === 'ethylene' ? 'ethylene glycol is poisonous, ' : ''
-  return `Open it cold, for hot it is under pressure; ${poison}collect what comes out.`
+function cautionText({ ask, glycol }: CoolantQuestion): string[] {
+  const isPoison = glycol === 'ethylene'
+  if (ask === 'mix') return isPoison ? ['Ethylene glycol is poisonous: leave none of it standing open.'] : []
+  return [
+    `Open it cold: hot it is under pressure. Collect it${isPoison ? ': it is poisonous' : ', all of it'}.`,
+  ]
 }
 
 /** What goes in, in the words of the trade. */

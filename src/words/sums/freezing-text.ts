@@ -5,6 +5,10 @@ import { figure } from './figures.ts'
 /** Engine makers' own tables differ from each other by degrees. */
 export const MAKERS_TABLE = "Indicative: the table of the coolant's maker decides."
 
+/** Percent under which a coolant is thinner than its standard means it to be. */
+export const WEAK_UNDER = 40
+export const WEAK = 'Coolants to ASTM D3306 are meant to be mixed from 40 to 60 %.'
+
 const SOURCE = 'After the ASHRAE Handbook, Fundamentals; it holds from 10 to 60 % by volume.'
 
 /** Where a mixture freezes. */
@@ -13,7 +17,8 @@ export function freezingText({
   percent,
   worked,
 }: Extract<WorkedOut, { sum: 'freezing-point' }>): string[] {
-  return [freezesLine(glycol, percent, worked), SOURCE, MAKERS_TABLE]
+  const first = freezesLine(glycol, percent, worked)
+  return percent === 0 ? [first] : [first, SOURCE, MAKERS_TABLE]
 }
 
 /** How strong a mixture must be for a frost. */
@@ -21,10 +26,10 @@ export function glycolText({ glycol, lowest, worked }: Extract<WorkedOut, { sum:
   const name = `${glycol} glycol`
   switch (worked.code) {
     case 'strength': {
-      const whole = Math.ceil(worked.percent - 1e-6)
+      const percent = Math.ceil(worked.percent - 1e-6)
       return [
-        `${lowest.typed} takes at least ${whole} % of ${name} by volume.`,
-        ...(whole < FROM_PERCENT ? [WEAK] : []),
+        `${lowest.typed} takes at least ${percent} % of ${name} by volume.`,
+        ...(percent < WEAK_UNDER ? [WEAK] : []),
         SOURCE,
         MAKERS_TABLE,
       ]
@@ -33,13 +38,13 @@ export function glycolText({ glycol, lowest, worked }: Extract<WorkedOut, { sum:
       return [`${lowest.typed} is no frost: water does not freeze there.`, WEAK]
     case 'warmer-than-range':
       return [
-        `${lowest.typed} takes less than 10 % of ${name}, which freezes at about ${degrees(worked.celsius)}.`,
+        `${lowest.typed} takes less than 10 % of ${name} (10 %: ${degrees(worked.celsius, ', ')}).`,
         WEAK,
         MAKERS_TABLE,
       ]
     case 'colder-than-range':
       return [
-        `${lowest.typed} is too cold for ${name}: 60 % of it, the best, freezes at about ${degrees(worked.celsius)}.`,
+        `${lowest.typed} is too cold for ${name}: 60 % takes ${degrees(worked.celsius, ', ')} at best.`,
         SOURCE,
         MAKERS_TABLE,
       ]
@@ -60,10 +65,10 @@ export function freezesLine(glycol: Glycol, percent: number, point: FreezingPoin
       return `${mixture} freezes between ${degrees(0)} and ${degrees(point.noColderThan)}.`
     case 'stronger-than-range':
       return glycol === 'ethylene'
-        ? `${mixture} protects less than 60 %: more of it freezes sooner again (60 %: ${degrees(point.bestCelsius)}).`
-        : `${mixture} is past the table, which ends at 60 % with ${degrees(point.bestCelsius)}.`
+        ? `${mixture} freezes sooner than 60 % (${degrees(point.bestCelsius, ', ')}).`
+        : `The table of propylene glycol ends at 60 % (${degrees(point.bestCelsius, ', ')}).`
     case 'too-strong':
-      return `${mixture} is no coolant: 70 % is the most, and 60 % protects best.`
+      return `${figure(percent, 3)} % is too strong: 70 % is the most (ASTM D3306), 60 % protects best.`
     case 'percent':
       return `${figure(percent)} % is no strength: from 0 to 100 %.`
     default:
@@ -71,9 +76,13 @@ export function freezesLine(glycol: Glycol, percent: number, point: FreezingPoin
   }
 }
 
-const FROM_PERCENT = 40
-const WEAK = 'Coolants to ASTM D3306 are meant for 40 to 60 %: weaker, they protect less against corrosion.'
+/** In both scales: `-37 °C (-35 °F)`. */
+function degrees(celsius: number, between?: string): string {
+  const [c, f] = [`${whole(celsius)} °C`, `${whole(celsius * 1.8 + 32)} °F`]
+  return between === undefined ? `${c} (${f})` : c + between + f
+}
 
-function degrees(celsius: number): string {
-  return `${Math.round(celsius) + 0} °C (${Math.round(celsius * 1.8 + 32) + 0} °F)`
+/** Never a minus before nothing. */
+function whole(number: number): number {
+  return Math.round(number) + 0
 }

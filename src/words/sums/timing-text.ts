@@ -34,19 +34,20 @@ function noDriveText(
     case 'swapped': {
       const turned = [...stages].reverse().map(({ driver, driven }) => `${driven}/${driver}`)
       return [
-        `With ${typed} the cam would turn twice as fast as the crank: the crank stands first.`,
+        `With ${typed} the cam would turn twice as fast: the crank stands first.`,
         `Write "teeth ${turned.join(' ')}".`,
       ]
     }
     case 'not-two-to-one': {
       const { turnsOfCrank, driven } = angles
       return [
-        `With ${typed} the crank turns ${figure(turnsOfCrank)} times for one turn of the cam: a four-stroke needs 2.`,
-        `${driven === null ? 'Count' : `It would be 2 with ${driven} teeth at the cam: count`} again, or add the intermediate pair: "teeth 24/36 30/40".`,
+        `With ${typed} the crank turns ${figure(turnsOfCrank)} times a turn of the cam, not 2.`,
+        driven === null ? 'Count them again.' : `With ${driven} at the cam it would be 2: count them again.`,
+        ...(stages.length === 1 ? ['With a shaft between, name both pairs: "teeth 24/36 30/40".'] : []),
       ]
     }
     case 'teeth':
-      return [`A timing sprocket with ${angles.teeth} teeth there is none: 6 to 300.`]
+      return [`No timing sprocket has ${counted(angles.teeth, 'tooth', 'teeth')}: 6 to 300.`]
     case 'too-many-stages':
       return [`At most ${angles.most} pairs of teeth, from the crank to the cam.`]
     case 'no-stages':
@@ -67,12 +68,12 @@ function misplacedText(misplaced: Misplaced, off: Off): string[] {
       ]
     case 'too-far':
       return [
-        `${angle(misplaced.crankDegrees)} of the crank are more than a turn: measure to the nearer side of the mark.`,
+        `${angle(misplaced.crankDegrees)} of the crank is more than a turn: measure to the nearer side.`,
       ]
     case 'amount':
       return [`${misplaced.amount} is no amount by which a mark can be off.`]
     case 'misplaced':
-      return [...movedText(misplaced, off), ...LOOK_AGAIN]
+      return movedText(misplaced, off)
     default:
       return misplaced satisfies never
   }
@@ -81,32 +82,53 @@ function misplacedText(misplaced: Misplaced, off: Off): string[] {
 type Moved = Extract<Misplaced, { code: 'misplaced' }>
 
 function movedText(moved: Moved, off: Off): string[] {
-  const whole = moved.stages.filter(({ verdict }) => verdict === 'whole')
-  const isTwoStage = moved.stages.length > 1
+  const { side, crankDegrees, camDegrees, stages } = moved
+  const whole = stages.filter(({ verdict }) => verdict === 'whole')
+  const isOff = `The cam is ${angle(crankDegrees)} of the crank (${angle(camDegrees)} of its own) ${side}`
   const [first] = whole
-  const off_ = `The cam is ${angle(moved.crankDegrees)} of the crank (${angle(moved.camDegrees)} of its own) ${moved.side}`
-  if (first === undefined) return [`${off_}: no whole tooth.`, ...moved.stages.map(partText), NO_TOOTH]
+  if (first === undefined) return [`${isOff}: no whole tooth.`, ...stages.map(partText), NO_TOOTH]
   return [
-    ...whole.map((stage, at) => {
-      const where = isTwoStage ? ` at ${stage.driver}/${stage.driven}` : ''
-      return `${at === 0 ? `The cam is ${counted(stage.whole, 'tooth', 'teeth')} ${moved.side}${where}` : `Or it is ${counted(stage.whole, 'tooth', 'teeth')}${where}`}: move it ${counted(stage.whole, 'tooth', 'teeth')} ${moved.move} in its chain or belt.`
-    }),
-    `${off_}${slackText(first, moved.crankDegrees)}.`,
+    ...(stages.length === 1
+      ? [
+          `The cam is ${teeth(first)} ${side}: move it ${teeth(first)} ${moved.move} in its chain or belt.`,
+          `${isOff}.`,
+          ...slackText(first, moved),
+        ]
+      : [`${isOff}.`, ...whole.map((stage, at) => stageText(stage, moved, at > 0))]),
     ...countText(off),
     wayText(moved, off),
+    'The crank stays on its mark.',
+    'With it off, valves may meet pistons: turn no shaft but as the manual says.',
+    'Then turn the crank two full turns by hand, the way it runs, and look again.',
   ]
 }
 
+function stageText(stage: MisplacedStage, moved: Moved, isOther: boolean): string {
+  const { driver, driven } = stage
+  const rest = isNear(stage, moved) ? '' : ` (it is ${restText(stage, moved)})`
+  return `${isOther ? 'Or at' : 'At'} ${driver}/${driven}: the ${driven} goes ${teeth(stage)} ${moved.move}${rest}.`
+}
+
 /** Where the measure is near a whole tooth and not on it. */
-function slackText(stage: MisplacedStage, crankDegrees: number): string {
-  const left = crankDegrees - stage.whole * stage.crankDegrees
-  return Math.abs(left) < 0.05
-    ? ''
-    : `, ${angle(Math.abs(left))} ${left > 0 ? 'more' : 'less'} than ${counted(stage.whole, 'tooth', 'teeth')}`
+function slackText(stage: MisplacedStage, moved: Moved): string[] {
+  return isNear(stage, moved) ? [] : [`That is ${restText(stage, moved)}: slack, wear, or the measure.`]
+}
+
+function restText(stage: MisplacedStage, { crankDegrees }: Moved): string {
+  const rest = crankDegrees - stage.whole * stage.crankDegrees
+  return `${angle(Math.abs(rest))} ${rest > 0 ? 'more' : 'less'} than ${teeth(stage)}`
+}
+
+function isNear(stage: MisplacedStage, { crankDegrees }: Moved): boolean {
+  return Math.abs(crankDegrees - stage.whole * stage.crankDegrees) < 0.05
+}
+
+function teeth({ whole }: MisplacedStage): string {
+  return counted(whole, 'tooth', 'teeth')
 }
 
 function partText({ driver, driven, teeth, crankDegrees }: MisplacedStage): string {
-  return `At ${driver}/${driven} that is ${figure(teeth, 2)} of a tooth of ${angle(crankDegrees)}.`
+  return `At ${driver}/${driven}, ${angle(crankDegrees)} a tooth, it is ${figure(teeth, 3)} ${teeth > 1 ? 'teeth' : 'of a tooth'}.`
 }
 
 function countText({ measured }: Off): string[] {
@@ -114,35 +136,28 @@ function countText({ measured }: Off): string[] {
   const { wanted, found, run } = measured
   const more = found - wanted
   return [
-    `${found} counted for ${wanted} from the cam's mark to the crank's, along the ${run} run: ${Math.abs(more)} too ${more > 0 ? 'many' : 'few'}.`,
+    `${found} counted, ${wanted} wanted, from mark to mark along the ${run} run: ${Math.abs(more)} too ${more > 0 ? 'many' : 'few'}.`,
   ]
 }
 
 function wayText({ move }: Moved, { runs }: Off): string {
   const forward = move === 'forward'
-  const as =
-    runs === undefined
-      ? ''
-      : `: ${forward === (runs === 'clockwise') ? 'clockwise' : 'anticlockwise'} as you look at it`
-  return `${forward ? 'Forward is the way it runs' : 'Back is against the way it runs'}${as}; the crank stays on its mark.`
+  const clockwise = forward === (runs === 'clockwise')
+  const seen = runs === undefined ? '' : `: ${clockwise ? 'clockwise' : 'anticlockwise'} as you look at it`
+  return `${forward ? 'Forward is the way it runs' : 'Back is against the way it runs'}${seen}.`
 }
 
 function marksText({ pins, stages }: Timing['question'], turns: number | null): string[] {
   if (pins === null) return []
   if (turns === null)
-    return [`When marked links come round is worked out for one pair of teeth, not for ${stages.length}.`]
+    return [`When marked links come round is worked out for one pair, not for ${stages.length}.`]
   return [
-    `The marked links of a chain or belt of ${pins} meet the marks again after ${counted(turns, 'turn')} of the crank.`,
+    `Marked links (of ${pins}) meet the marks again after ${counted(turns, 'turn')} of the crank.`,
     'Until then they stand elsewhere, and nothing is wrong.',
   ]
 }
 
 const NO_TOOTH = 'Look for wear, a slack tensioner or a wrong mark before anything is moved.'
-
-const LOOK_AGAIN = [
-  'With chain or belt off, valves may meet pistons: turn neither crank nor cam on its own.',
-  'Then turn the crank two full turns by hand, the way it runs, and look again.',
-]
 
 function angle(degrees: number): string {
   return `${figure(degrees, 4)}°`

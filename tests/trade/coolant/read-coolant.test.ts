@@ -80,7 +80,7 @@ describe('what is asked about a coolant', () => {
   test('a bare quart is asked about, but not of who works in US units', () => {
     expect(readCoolant('12 qt at 50 %', metric)).toEqual({
       understood: false,
-      code: 'volume',
+      code: 'us-or-imperial',
       part: '12 qt',
       nearest: '12 US qt at 50 %',
     })
@@ -90,15 +90,15 @@ describe('what is asked about a coolant', () => {
   })
 
   test.each([
-    ['', 'empty', '', '10 L from 30 % to 50 %'],
+    ['', 'missing', '', '10 L from 30 % to 50 %'],
     ['10 L', 'missing', '10 L', '10 L at 50 %'],
     ['10 L from 30 %', 'missing', '10 L from 30 %', '10 L from 30 % to 50 %'],
     ['10 L to 40 %', 'missing', '10 L to 40 %', '10 L from 30 % to 40 %'],
     ['from 30 % to 50 %', 'missing', 'from 30 % to 50 %', '10 L from 30 % to 50 %'],
     ['at 50 %', 'missing', 'at 50 %', '10 L at 50 %'],
-    ['10 from 30 % to 50 %', 'volume', '10', '10 L from 30 % to 50 %'],
-    ['10 kg from 30 % to 50 %', 'volume', '10 kg', '10 L from 30 % to 50 %'],
-    ['0 L at 50 %', 'volume', '0 L', '2.1 L at 50 %'],
+    ['10 from 30 % to 50 %', 'unit', '10', '10 L from 30 % to 50 %'],
+    ['10 kg from 30 % to 50 %', 'unit', '10 kg', '10 L from 30 % to 50 %'],
+    ['0 L at 50 %', 'not-positive', '0 L', '2.1 L at 50 %'],
     ['10 L from 30 % to 150 %', 'strength', '150 %', '10 L from 30 % to 50 %'],
     ['10 L from -5 % to 50 %', 'strength', '-5 %', '10 L from 30 % to 50 %'],
     ['10 L at half', 'strength', 'half', '10 L at 50 %'],
@@ -108,8 +108,8 @@ describe('what is asked about a coolant', () => {
     ['10 L from 30 % to 50 % with 120 %', 'refill', '120 %', '10 L from 30 % to 50 % with 50 %'],
     ['10 L from 30 % from 40 % to 50 %', 'twice', 'from', '10 L from 30 % to 50 %'],
     ['10 L from 30 % at 50 %', 'words', 'at 50 %', '10 L from 30 % to 50 %'],
-    ['10 L drained from 30 % to 50 %', 'volume', 'drained', '10 L drained 2.1 L from 30 % to 50 %'],
-    ['10 L drained 4 from 30 % to 50 %', 'volume', '4', '10 L drained 4 L from 30 % to 50 %'],
+    ['10 L drained from 30 % to 50 %', 'empty', 'drained', '10 L drained 2.1 L from 30 % to 50 %'],
+    ['10 L drained 4 from 30 % to 50 %', 'unit', '4', '10 L drained 4 L from 30 % to 50 %'],
     ['10 L drained 4 L to 50 %', 'missing', '10 L drained 4 L to 50 %', '10 L drained 4 L from 30 % to 50 %'],
     [
       '10 L drained 4 L from 30 %',

@@ -1,0 +1,69 @@
+import { describe, expect, test } from 'vitest'
+import { readLine } from '../../../src/lines/read-line.ts'
+import { nothing } from '../told.ts'
+
+function question(line: string) {
+  const reading = readLine(line, nothing)
+  if (reading.kind !== 'ask' || reading.ask.ask !== 'sum' || reading.ask.sum.sum !== 'timing')
+    throw new Error(`${line}: ${JSON.stringify(reading)}`)
+  return reading.ask.sum.question
+}
+
+const stages = [{ driver: 24, driven: 48 }]
+const late = { measured: { by: 'teeth', teeth: 1, side: 'late', at: 'cam' } }
+
+describe('teeth', () => {
+  test.each([
+    ['teeth 24/48', { stages, off: null, pins: null }],
+    ['teeth crank 24, cam 48', { stages, off: null, pins: null }],
+    ['teeth 24/48 off 1 late', { stages, off: late, pins: null }],
+    ['teeth 24/48, off 1 tooth late', { stages, off: late, pins: null }],
+    ['teeth 24/48 chain of 126 links', { stages, off: null, pins: 126 }],
+    ['teeth 24/48 chain 126 off 1 late', { stages, off: late, pins: 126 }],
+    ['teeth 24/48 off 1 late, chain 126 pins', { stages, off: late, pins: 126 }],
+    [
+      'teeth 24/48 counted 14 for 15 slack',
+      {
+        stages,
+        off: { measured: { by: 'count', wanted: 15, found: 14, run: 'slack', at: 'cam' } },
+        pins: null,
+      },
+    ],
+    [
+      'teeth 24/36 30/40',
+      {
+        stages: [
+          { driver: 24, driven: 36 },
+          { driver: 30, driven: 40 },
+        ],
+        off: null,
+        pins: null,
+      },
+    ],
+  ])('%s', (line, expected) => {
+    expect(question(line)).toEqual(expected)
+  })
+
+  test.each([
+    ['teeth 24', '24', 'teeth 24/48'],
+    ['teeth 48 cam', '48 cam', 'teeth 24/48'],
+    ['teeth 24/48 1 late', '24/48 1 late', 'teeth 24/48 off 1 late'],
+    ['teeth 24/48 off', 'teeth 24/48 off', 'teeth 24/48 off 1 late'],
+    ['teeth 24/48 off 1', '1', 'teeth 24/48 off 1 late'],
+    ['teeth 24/48 off 15 deg late', '15 deg late', 'teeth 24/48 off 15 deg crank late'],
+    ['teeth 24/48 off 16 for 15', '16 for 15', 'teeth 24/48 off 16 for 15 tight'],
+    ['teeth 24/48 chain 5', 'chain 5', 'teeth 24/48 chain 126'],
+    ['teeth many', 'many', 'teeth 24/48'],
+  ])('%s is not understood', (line, part, nearest) => {
+    expect(readLine(line, nothing)).toMatchObject({
+      kind: 'misread',
+      misreading: { code: 'not-understood', part, nearest },
+    })
+    expect(question(nearest).stages).toEqual(stages)
+  })
+
+  test('of nothing', () => {
+    expect(readLine('teeth', nothing)).toMatchObject({ misreading: { code: 'missing', what: 'CRANK/CAM' } })
+    expect(readLine('teeth off 1 late', nothing)).toMatchObject({ misreading: { code: 'missing' } })
+  })
+})
