@@ -22,6 +22,7 @@ export type Sum =
   | FreezingPointSum
   | GlycolSum
   | TimingSum
+  | MeasuresSum
   | OrderSum
   | ShimSum
 
@@ -78,4 +79,10 @@ export interface OrderSum {
   of: { piece: PieceId } | { layout: PositionLayout }
   /** The usual one of the shape where none was said. */
   rule?: OrderRule
+}
+
+/** What was measured and what it comes to; all of it where no words are given. */
+export interface MeasuresSum {
+  sum: 'measures'
+  words: string | null
 }

@@ -28,6 +28,7 @@ export const TOPICS = [
   'plan',
   'build-up',
   'tightening',
+  'measuring',
   'arithmetic',
   'counting',
   'job',

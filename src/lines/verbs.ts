@@ -7,6 +7,7 @@ import { decisionVerbs } from './verbs/decisions.ts'
 import { jobVerbs } from './verbs/job.ts'
 import { labelVerbs } from './verbs/labels.ts'
 import { looseningVerbs } from './verbs/loosening.ts'
+import { measuringVerbs } from './verbs/measuring.ts'
 import { orderVerbs } from './verbs/orders.ts'
 import { pictureVerbs } from './verbs/pictures.ts'
 import { pieceVerbs } from './verbs/pieces.ts'
@@ -34,6 +35,7 @@ export const verbs: readonly Verb[] = [
   ...looseningVerbs,
   ...orderVerbs,
   ...shimVerbs,
+  ...measuringVerbs,
   ...torqueVerbs,
   ...coolantVerbs,
   ...timingVerbs,

@@ -3,6 +3,7 @@ import type {
   CoolantSum,
   FreezingPointSum,
   GlycolSum,
+  MeasuresSum,
   OrderSum,
   PreloadSum,
   SettingSum,
@@ -19,6 +20,7 @@ import { type CoolantWorkedOut, workOutCoolant } from '../trade/coolant/work-out
 import { type TimingWorkedOut, workOutTiming } from '../trade/timing/work-out.ts'
 import { type WorkedPreload, workOutPreload } from '../trade/torque/work-out-preload.ts'
 import { type WorkedSetting, workOutSetting } from '../trade/torque/work-out-setting.ts'
+import { type MeasureView, measuresAbout } from './measure-views.ts'
 import { type WorkedOrder, workOutOrder } from './work-out-order.ts'
 import { type WorkedShims, workOutShims } from './work-out-shims.ts'
 
@@ -31,6 +33,7 @@ export type WorkedOut =
   | (FreezingPointSum & { worked: FreezingPoint })
   | (GlycolSum & { worked: StrengthFor })
   | (TimingSum & { worked: TimingWorkedOut })
+  | (MeasuresSum & { worked: MeasureView[] })
   | (OrderSum & { worked: WorkedOrder })
   | WorkedShims
 
@@ -53,6 +56,8 @@ export function workOut(state: State, sum: Sum): WorkedOut {
       return { ...sum, worked: strengthFor(sum.glycol, sum.lowest.celsius) }
     case 'timing':
       return { ...sum, worked: workOutTiming(sum.question) }
+    case 'measures':
+      return { ...sum, worked: measuresAbout(state, sum.words) }
     case 'order':
       return { ...sum, worked: workOutOrder(state, sum) }
     case 'shims':

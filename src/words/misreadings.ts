@@ -4,11 +4,11 @@ import type { Misreading } from '../lines/reading.ts'
 import { say } from './cures.ts'
 import { counted } from './grammar.ts'
 import { liesAt } from './lookups.ts'
+import { measuringFaultText } from './measurements/measuring-faults.ts'
 import { passFaultText } from './pass-faults.ts'
 import { pieceName } from './pieces.ts'
 import { whereName } from './places.ts'
 import { shimFaultText } from './sums/shim-faults.ts'
-import { measuringFaultText } from './measurements/measuring-faults.ts'
 import { type Told, told } from './told.ts'
 
 /** Why a line was not understood, and how it could have been written. */

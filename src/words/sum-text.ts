@@ -3,6 +3,7 @@ import type { WorkedOut } from '../session/work-out.ts'
 import { convertText } from './sums/convert-text.ts'
 import { coolantText } from './sums/coolant-text.ts'
 import { freezingText, glycolText } from './sums/freezing-text.ts'
+import { measuresText } from './sums/measures-text.ts'
 import { orderText } from './sums/order-text.ts'
 import { preloadText } from './sums/preload-text.ts'
 import { settingText } from './sums/setting-text.ts'
@@ -26,6 +27,8 @@ export function sumText(state: State, worked: WorkedOut): string[] {
       return glycolText(worked)
     case 'timing':
       return timingText(worked)
+    case 'measures':
+      return measuresText(worked)
     case 'order':
       return orderText(state, worked)
     case 'shims':

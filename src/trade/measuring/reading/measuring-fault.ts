@@ -11,6 +11,7 @@
  * - `bare-limit`: one number that may be the most or the least.
  * - `limits`: no form of a limit. `turned-round`: the least is more than the most.
  * - `dual-units`: two figures said to be the same that are not.
+ * - `what`: nothing that is measured. `grid`: no rows and columns of two and more, or more than 200 points in all.
  * - `resolution`: an instrument without what it reads to, or one that reads to nothing.
  */
 export type MeasuringFault =
@@ -27,3 +28,5 @@ export type MeasuringFault =
   | 'turned-round'
   | 'dual-units'
   | 'resolution'
+  | 'what'
+  | 'grid'

@@ -1,0 +1,117 @@
+import type { Lacking, MeasuredResult } from '../../trade/measuring/judged.ts'
+import type { Measurement } from '../../trade/measuring/measurement.ts'
+import type { Verdict } from '../../trade/measuring/verdict.ts'
+import { say } from '../cures.ts'
+
+/** A verdict in a word or three. Out is written large, so that it is seen without colour. */
+export const VERDICTS: Record<Verdict, string> = { in: 'in', out: 'OUT', 'too-close': 'too close to call' }
+
+/** A result with its arithmetic and its verdict: `I1 28.03 - 27.98 = 0.05 mm, in`. */
+export function resultText(result: MeasuredResult, measurement: Measurement): string {
+  const amount = amountIn(measurement)
+  const { from, mm, verdict } = result
+  const sum = from
+    ? `${number(from[0], measurement)} - ${number(from[1], measurement)} = ${amount(mm)}`
+    : amount(mm)
+  return [
+    placeText(result),
+    sum,
+    pointsText(result),
+    verdict === null ? '' : `, ${verdictText(result, amount)}`,
+  ]
+    .filter((part) => part !== '')
+    .join(' ')
+    .replace(/ , /g, ', ')
+}
+
+function placeText({ what, at, height, axis, spanMm }: MeasuredResult): string {
+  const place = [at, height, axis && `axis ${axis}`].filter((part) => part !== undefined).join(' ')
+  return [
+    WHATS[what] ?? '',
+    place,
+    what === 'flatness-in-span' && spanMm !== undefined ? `within ${spanMm} mm` : '',
+  ]
+    .filter((part) => part !== '')
+    .join(' ')
+}
+
+/** Said where one measurement comes to several things. */
+const WHATS: Partial<Record<MeasuredResult['what'], string>> = {
+  'flatness-in-span': '',
+  'out-of-round': 'out-of-round',
+  taper: 'taper',
+}
+
+function pointsText({ peak, valley }: MeasuredResult): string {
+  return peak === undefined || valley === undefined ? '' : `from ${peak} down to ${valley}`
+}
+
+function verdictText(result: MeasuredResult, amount: (mm: number) => string): string {
+  const { verdict, mm, lowMm, highMm, mostMm, leastMm, nearMm, decidesMm } = result
+  if (verdict === 'out') {
+    const isOver = mostMm !== undefined && mm > mostMm
+    const limit = isOver ? mostMm : (leastMm ?? mm)
+    const beyond = Math.abs(mm - limit)
+    return beyond > 0
+      ? `OUT by ${amount(beyond)}: the limit is ${amount(limit)}`
+      : `OUT: less than ${amount(limit)}`
+  }
+  if (verdict !== 'too-close') return 'in'
+  const decides =
+    decidesMm === undefined ? 'on the limit by this instrument' : `steps of ${amount(decidesMm)} would decide`
+  return `too close to call: ${amount(lowMm)} to ${amount(highMm)} against ${amount(nearMm ?? mm)}; ${decides}`
+}
+
+/** What a measurement lacks, as a question or what is to be said. */
+export function lackingText({ what, at }: Lacking): string {
+  const where = at === undefined ? '' : ` at ${at}`
+  switch (what) {
+    case 'limits':
+      return 'no limit was given, so there is no verdict: the manual has it'
+    case 'resolution':
+      return `what does the instrument read to? It decides what is too close to call: ${say('by N')}, or ${say('feeler N')}`
+    case 'span':
+      return `the gap${where} is over the limit for a span: does it lie within one? Say over what length it was found: ${say('GAP over LENGTH')}`
+    case 'spacing':
+      return `how far apart are the points of the grid? ${say('flatness grid 3x4 every LENGTH')}`
+    case 'grid':
+      return 'a grid has two rows or more, of as many readings each'
+    case 'inches':
+      return 'read as millimetres all of it is out, as inches all of it would be in: was the unit left out?'
+    case 'second-axis':
+      return `out-of-round${where} needs two axes at one height: ${say('top x READING y READING')}`
+    case 'second-height':
+      return `taper${where} needs two heights along one axis: ${say('top x READING bottom x READING')}`
+    case 'bore':
+    case 'journal':
+    case 'before':
+    case 'after':
+      return `the ${NOUNS[what]}${where} is missing: ${say(`${what} READING`)}`
+    default:
+      return what satisfies never
+  }
+}
+
+const NOUNS = {
+  bore: 'bore',
+  journal: 'journal',
+  before: 'length before',
+  after: 'length after',
+} as const
+
+/** Lengths in the unit in which the readings were typed. */
+function amountIn(measurement: Measurement): (mm: number) => string {
+  return (mm) => `${number(mm, measurement)} ${isInches(measurement) ? 'in' : 'mm'}`
+}
+
+function number(mm: number, measurement: Measurement): string {
+  return isInches(measurement) ? trimmed(mm / 25.4, 5) : trimmed(mm, 4)
+}
+
+function trimmed(value: number, places: number): string {
+  return String(Number(value.toFixed(places)) + 0)
+}
+
+function isInches({ readings }: Measurement): boolean {
+  return readings.every(({ typed }) => /(?:thou|in|inch|inches|")$/i.test(typed))
+}
