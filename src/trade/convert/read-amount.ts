@@ -58,7 +58,11 @@ export function readAmount(text: string, options: { units: UnitSystem }): Readin
   // Manuals print `in.` and `lb-ft.`
   const plain = text.trim().replace(/(?<=\D)\.$/, '')
   const parts = numberAndUnit(plain, '22 Nm')
-  if (!parts.understood) return parts
+  if (!parts.understood) {
+    // Of `1,000 buckets` the comma is the first fault, and not the only one.
+    const isNear = parts.nearest !== '' && readAmount(parts.nearest, options).understood
+    return isNear ? parts : { ...parts, nearest: '22 Nm' }
+  }
   const { number, numberText, unit, typed } = parts.value
   const step = stepOf(numberText)
   const other = readOther(unit.replace(/(?<=\d|°|deg) /g, ''))
@@ -91,7 +95,10 @@ export function readAmountOf(
   const amount = readAmount(text, options)
   if (amount.understood && amount.value.kind === kind) return amount
   const ofKind = kind === 'torque' ? readTorque(text) : readLength(text)
-  const nearest = ofKind.understood ? '' : ofKind.nearest
+  const example = kind === 'torque' ? '22 Nm' : '400 mm'
+  const near = ofKind.understood ? example : ofKind.nearest
+  const isNear = (kind === 'torque' ? readTorque(near) : readLength(near)).understood
+  const nearest = isNear ? near : example
   return notUnderstood(amount.understood ? 'kind' : amount.code, text.trim(), nearest)
 }
 

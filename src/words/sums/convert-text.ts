@@ -2,21 +2,38 @@ import type { WorkedOut } from '../../session/work-out.ts'
 import type { Comparison } from '../../trade/convert/compare-amounts.ts'
 import { figure, NOT_A_SPECIFICATION } from './figures.ts'
 
-type Converted = Extract<WorkedOut, { sum: 'convert' }>['conversion']
-type Amount = Converted['amount']
+type Figure = Extract<WorkedOut, { sum: 'convert' }>['conversion']['figure']
+type Amount = Figure['amounts'][number]
 
-/** An amount in the other units of its kind, or whether printed figures agree with each other. */
+/** A figure in the other units of its kind, or whether printed figures agree with each other. */
 export function convertText({ conversion }: Extract<WorkedOut, { sum: 'convert' }>): string[] {
-  const { amount } = conversion
+  const { figure } = conversion
   if ('comparisons' in conversion) {
     return [...conversion.comparisons.flatMap(comparisonText), NOT_A_SPECIFICATION]
   }
-  const [first, ...others] = conversion.in.map(({ unit, number }) => `${shown(number, amount)} ${unit.name}`)
+  const [first, ...others] = conversion.in.map(
+    ({ unit, numbers }) =>
+      `${joint(
+        figure,
+        numbers.map((each, i) => shown(each, figure.amounts[i])),
+      )} ${unit.name}`,
+  )
   return [
-    `${amountText(amount)} = ${first}`,
+    `${figureText(figure)} = ${first}`,
     ...(others.length > 0 ? [others.join(' · ')] : []),
     NOT_A_SPECIFICATION,
   ]
+}
+
+function figureText(of: Figure): string {
+  const [amount] = of.amounts
+  if (amount === undefined || amount.step === 0) return of.typed
+  return `${joint(of, of.amounts.map(numberText))} ${amount.unit.name}`
+}
+
+/** `40 ± 4`, `37 to 43` */
+function joint({ form }: Figure, numbers: string[]): string {
+  return numbers.join(form === 'tolerance' ? ' ± ' : ' to ')
 }
 
 function comparisonText({ one, other, agrees, converted, apart, decimalSlip }: Comparison): string[] {
@@ -30,15 +47,19 @@ function comparisonText({ one, other, agrees, converted, apart, decimalSlip }: C
   return [`${pair} do not agree: ${arithmetic}.`, slip]
 }
 
-function amountText({ typed, number, unit, step }: Amount): string {
-  // A fraction stays one: 1/2 in. So do zeros at the end: 0.10 mm says more than 0.1 mm.
-  if (step === 0) return typed
-  return `${number.toFixed(Math.max(0, Math.round(-Math.log10(step))))} ${unit.name}`
+function amountText(amount: Amount): string {
+  return amount.step === 0 ? amount.typed : `${numberText(amount)} ${amount.unit.name}`
+}
+
+/** Zeros at the end stay: 0.10 mm says more than 0.1 mm. */
+function numberText({ number, step }: Amount): string {
+  return step === 0 ? figure(number) : number.toFixed(Math.max(0, Math.round(-Math.log10(step))))
 }
 
 /** With a figure more than was typed, so that nothing measured is lost. */
-function shown(number: number, { number: typed, step }: Amount): string {
-  const places = step > 0 && typed !== 0 ? Math.floor(Math.log10(Math.abs(typed) / step) + 1e-9) + 2 : 5
+function shown(number: number, typed: Amount | undefined): string {
+  const { number: from = 0, step = 0 } = typed ?? {}
+  const places = step > 0 && from !== 0 ? Math.floor(Math.log10(Math.abs(from) / step) + 1e-9) + 2 : 5
   return figure(number, Math.min(9, Math.max(4, places)))
 }
 

@@ -1,3 +1,4 @@
+import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { readConversion } from '../../../src/trade/convert/read-conversion.ts'
 
@@ -6,7 +7,7 @@ const metric = { units: 'metric' } as const
 function inOthers(text: string): Record<string, number> {
   const reading = readConversion(text, metric)
   if (!reading.understood || !('in' in reading.value)) throw new Error(text)
-  return Object.fromEntries(reading.value.in.map(({ unit, number }) => [unit.name, number]))
+  return Object.fromEntries(reading.value.in.map(({ unit, numbers: [number = 0] }) => [unit.name, number]))
 }
 
 function agreements(text: string): boolean[] {
@@ -61,6 +62,11 @@ describe('figures that are said to be the same', () => {
     ['40 N·m / 29.5 lbf·ft', [true]],
     ['0,10 mm (0,004 in)', [true]],
     ['12.7 mm (1/2 in)', [true]],
+    // TM 5-3805-258-24-2 and TM 5-3825-226-24.
+    ['40 ± 4 N·m (30 ± 3 lb-ft)', [true, true]],
+    ['30 +/- 3 lb-ft (40 +/- 4 N·m)', [true, true]],
+    ['37-43 N·m (27-32 lbf·ft)', [true, true]],
+    ['37..43 N·m (27..23 lbf·ft)', [true, false]],
   ])('%s: %j', (text, expected) => expect(agreements(text)).toEqual(expected))
 })
 
@@ -73,6 +79,10 @@ describe('not understood', () => {
     ['22 lbf·ft in qt', 'us-or-imperial'],
     ['22 Nm (3 mm)', 'kind'],
     ['22 Nm (16)', 'unit'],
+    ['40 ± 4 N·m (27-32 lbf·ft)', 'kind'],
+    ['37..43 N·m (30 lbf·ft)', 'kind'],
+    ['40 ± 0 N·m', 'not-positive'],
+    ['40 ± 4', 'unit'],
     ['0 Nm', 'not-positive'],
     ['10,000 Nm', 'thousands'],
     ['9999 Nm', 'too-large'],
@@ -83,4 +93,25 @@ describe('not understood', () => {
     if (!reading.understood)
       expect(readConversion(reading.nearest, metric).understood, reading.nearest).toBe(true)
   })
+})
+
+test('whatever is typed, it is understood or a form near it is', () => {
+  const word = fc.constantFrom(
+    ...'40 0 -1 1,000 9999 1/2 .5 Nm N·m lbf·ft in lb mm " °C F qt US imp gal bar in to as ± +/- .. - = / ( ) , x'.split(
+      ' ',
+    ),
+  )
+  fc.assert(
+    fc.property(fc.array(word, { maxLength: 8 }), fc.constantFrom(' ', ''), (words, between) => {
+      const text = words.join(between)
+      const reading = readConversion(text, metric)
+      if (!reading.understood)
+        expect([text, reading.nearest, readConversion(reading.nearest, metric).understood]).toEqual([
+          text,
+          reading.nearest,
+          true,
+        ])
+    }),
+    { numRuns: 3000 },
+  )
 })
