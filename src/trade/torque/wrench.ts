@@ -25,7 +25,7 @@ export interface WrenchRange {
 /** What speaks against a wrench for a setting. */
 export type WrenchRangeFault = 'range-empty' | 'below-range' | 'above-range' | 'lowest-fifth'
 
-// Common practice, and the lowest point at which ISO 6789 has a torque wrench tested: a fifth of its largest torque.
+// Common practice: a fifth of the largest torque, the lowest point at which ISO 6789 has a wrench tested (from memory).
 const leastShare = 0.2
 
 /**
