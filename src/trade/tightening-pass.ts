@@ -1,6 +1,7 @@
 import { readDecimal, tidy, withoutNoise } from './number.ts'
 import { type QuantityFault, readTorque } from './quantity.ts'
 import { type NotUnderstood, notUnderstood, type Reading, understood } from './reading.ts'
+import { areTheSame, printedPair } from './tightening-passes/printed-pair.ts'
 import { middleOf } from './tightening-passes/tolerance.ts'
 import { readTurn } from './tightening-passes/turn.ts'
 
@@ -25,15 +26,23 @@ type PassKind =
 
 /**
  * Why a pass was not understood: nothing there, no form of a pass, no possible torque or angle, a tolerance or range
- * that is none, a percentage that is none or not of a torque.
+ * that is none, two units that do not say the same, a percentage that is none or not of a torque.
  */
-export type PassFault = 'empty' | 'form' | 'torque' | 'angle' | 'range' | 'percent' | 'percent-torque'
+export type PassFault =
+  | 'empty'
+  | 'form'
+  | 'torque'
+  | 'angle'
+  | 'range'
+  | 'pair'
+  | 'percent'
+  | 'percent-torque'
 
 // Torque-to-yield stages add up to less than a turn; two turns leave room for studs run down by angle.
 const mostDegrees = 720
 
 /**
- * Reads a tightening pass: `20 Nm`, `40 ± 4 Nm`, `37..43 Nm`, `30 % of 60 Nm`, `90 deg`, `1/4 turn`, `2 flats`, `snug`,
+ * Reads a tightening pass: `20 Nm`, `40 Nm (30 lbf·ft)`, `40 ± 4 Nm`, `37..43 Nm`, `30 % of 60 Nm`, `90 deg`, `1/4 turn`, `2 flats`, `snug`,
  * `check 22 Nm`, `back off`, `back off 180 deg`, `mark`; with `clockwise` behind it for a pass round and round. Of a
  * tolerance or a range the middle counts.
  */
@@ -55,7 +64,11 @@ export function readPass(text: string): Reading<TighteningPass, PassFault> {
 function readKind(form: string, typed: string): Reading<PassKind, PassFault> {
   if (/^(?:run (?:in|down) )?(?:snug(?:[ -]tight)?|(?:hand|finger)[ -]tight|by hand)$/i.test(form))
     return understood({ kind: 'snug' })
-  if (/^(?:draw )?(?:(?:witness|paint|torque) )?(?:marks?|stripes?|witness)$/i.test(form))
+  if (
+    /^(?:draw |make )?(?:an? |the |all )?(?:(?:witness|paint|torque) )?(?:marks?|stripes?|witness)(?: all)?$/i.test(
+      form,
+    )
+  )
     return understood({ kind: 'witness' })
   const back =
     /^(?:back(?:ed)?[ -]?off|loosen|slacken)(?: off)?(?: all)?(?: (fully|completely))?(?: by)?(?: (.+))?$/i.exec(
@@ -63,10 +76,13 @@ function readKind(form: string, typed: string): Reading<PassKind, PassFault> {
     )
   if (back) return readBackOff(back[1], back[2], typed)
   const isCheck = /^(?:final )?(?:re)?check\b/i.test(form)
-  const amount = form.replace(
+  const whole = form.replace(
     /^(?:final )?(?:re)?check\b(?: at|:)? ?|^(?:torque|snug|tighten)\b(?: to)? ?|^to /i,
     '',
   )
+  const { amount, beside } = printedPair(whole)
+  if (beside !== undefined && !areTheSame(amount, beside))
+    return notUnderstood('pair', typed, typed.replace(/ ?\([^()]*\)/, ''))
   const level = middleOf(amount)
   if (level === 'wrong') return notUnderstood('range', typed, '36..44 Nm')
   if (!isCheck) {

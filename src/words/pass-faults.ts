@@ -16,6 +16,7 @@ const FAULTS: Record<PassMisreading['fault'], string> = {
   torque: 'is no torque: more than zero, at most 3000 Nm, without a comma for thousands',
   angle: 'is no angle to turn by: more than zero, at most two turns',
   range: 'is no tolerance and no range: the lower end comes first, and both ends have one unit',
+  pair: 'gives two figures that are not the same: one of them is misprinted or mistyped',
   percent: 'is no percentage of a torque: more than zero, at most 100 %',
   'percent-torque': 'has no torque that it is a percentage of',
   'percent-falling': 'is less than the percentage before it',

@@ -44,6 +44,11 @@ describe('one pass', () => {
     ['40 ± 4 Nm', { kind: 'torque', newtonMetres: 40 }],
     ['40 +/- 4 N-m', { kind: 'torque', newtonMetres: 40 }],
     ['40 Nm ± 10 %', { kind: 'torque', newtonMetres: 40 }],
+    ['40 +/- 4 N-m (30 +/- 3 lb-ft)', { kind: 'torque', newtonMetres: 40 }],
+    // TM 10-3930-669-20, appendix E.
+    ['29.5 lb-ft (40 N-m)', { kind: 'torque', newtonMetres: expect.closeTo(39.997, 3) }],
+    ['check 36-43 Nm (27-32 lb-ft)', { kind: 'check', newtonMetres: 39.5 }],
+    ['90 deg (1/4 turn)', { kind: 'angle', degrees: 90 }],
     ['120 ± 5 deg', { kind: 'angle', degrees: 120 }],
     // Vehicle service data: 37-43 N-m, +85-95 degrees.
     ['37-43 N·m', { kind: 'torque', newtonMetres: 40 }],
@@ -65,6 +70,8 @@ describe('one pass', () => {
     ['mark', { kind: 'witness' }],
     ['witness marks', { kind: 'witness' }],
     ['Paint mark', { kind: 'witness' }],
+    ['draw the witness marks', { kind: 'witness' }],
+    ['mark all', { kind: 'witness' }],
     // The last pass of ASME PCC-1: clockwise, round and round, until no nut turns.
     ['check 60 Nm clockwise', { kind: 'check', newtonMetres: 60, round: true }],
     ['60 Nm, round and round', { kind: 'torque', newtonMetres: 60, round: true }],
@@ -92,6 +99,12 @@ describe('one pass', () => {
     ['clockwise', 'form', '22 Nm'],
     ['90 deg clockwise', 'form', '90 deg all round'],
     ['60 Nm counter-clockwise', 'form', '60 Nm'],
+    // The same number in both units is a slip of the pen.
+    ['40 Nm (40 lbf·ft)', 'pair', '40 Nm'],
+    ['check 37-43 Nm (27-42 lb-ft)', 'pair', 'check 37-43 Nm'],
+    ['90 deg (1/3 turn)', 'pair', '90 deg'],
+    ['40 Nm (90 deg)', 'pair', '40 Nm'],
+    ['40 Nm (new bolts)', 'pair', '40 Nm'],
     ['4 ± 4 Nm', 'range', '36..44 Nm'],
     ['43-37 Nm', 'range', '36..44 Nm'],
     ['37 Nm - 43 lbf·ft', 'range', '36..44 Nm'],

@@ -11,6 +11,10 @@ const byFault: Record<PassesFault, [string, string]> = {
     '43-37 Nm',
     "'43-37 Nm' is no tolerance and no range: the lower end comes first, and both ends have one unit.",
   ],
+  pair: [
+    '40 Nm (40 lbf·ft)',
+    "'40 Nm (40 lbf·ft)' gives two figures that are not the same: one of them is misprinted or mistyped.",
+  ],
   percent: [
     '120 % of 60 Nm',
     "'120 % of 60 Nm' is no percentage of a torque: more than zero, at most 100 %.",

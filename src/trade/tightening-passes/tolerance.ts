@@ -23,6 +23,13 @@ export function middleOf(form: string): string | 'wrong' | undefined {
   return ends ? ofRange(ends) : undefined
 }
 
+/** The figures of a text, each with its unit: the ends of a range, the value of a tolerance, else the text itself. */
+export function endsOf(form: string): string[] {
+  const [, low, , high, unit] = range.exec(form) ?? []
+  if (low !== undefined && high !== undefined) return [`${low} ${unit}`, `${high} ${unit}`]
+  return [middleOf(form) ?? form]
+}
+
 function ofTolerance([, middle = '', first, by = '', last]: RegExpExecArray): string {
   const [value, off] = [readDecimal(middle), readDecimal(by)]
   const isShare = last === '%'
