@@ -6,6 +6,7 @@ import { arrivalText } from './told/arrival-text.ts'
 import { containerText, pictureText } from './told/container-text.ts'
 import { jobText } from './told/job-text.ts'
 import { heading, type Line, line, rowsOf } from './told/line.ts'
+import { measuredText } from './told/measured-text.ts'
 import { stepText } from './told/step-text.ts'
 import { supplyText } from './told/supply-text.ts'
 import { history, orNone, type Telling } from './told/telling.ts'
@@ -36,6 +37,9 @@ export function asBuiltText(
     ...jobText(telling, facts, zone),
     ...section('CONDITION ON ARRIVAL', arrivalText(telling, facts.arrival)),
     ...section('STEPS IN THE ORDER OF THE WAY BACK', steps(telling, facts), 'There are none.'),
+    ...(facts.measures.length === 0
+      ? []
+      : section('MEASURED OUTSIDE EVERY STEP', measuredText(telling, facts.measures, 2))),
     ...section(
       'NEW PIECES',
       facts.supplies.map((each) => supplyText(telling, each)),

@@ -11,7 +11,7 @@ import { type ContainerRecord, containersOf, type LabelEntry } from './facts/con
 import { type CountRecord, countsOf } from './facts/counts.ts'
 import { type PictureGroup, pictureGroups } from './facts/pictures.ts'
 import { entriesInForce, type Overridden, whatStands } from './facts/standing.ts'
-import { type StepRecord, stepRecords } from './facts/steps.ts'
+import { measuresIn, type StepRecord, stepRecords } from './facts/steps.ts'
 import { type Supply, suppliesOf } from './facts/supplies.ts'
 
 /** A job as it was built: what the journal holds in force, in the order in which a reader asks for it. */
@@ -34,6 +34,8 @@ export interface AsBuilt {
   minutes: number
   arrival: Arrival
   steps: StepRecord[]
+  /** What was measured outside every step. */
+  measures: StepRecord['measures']
   supplies: Supply[]
   /** Left off, accepted as lost, to be used again, another home, name or size. */
   decisions: Entry[]
@@ -76,6 +78,7 @@ export function asBuilt(session: Session): AsBuilt {
     minutes: of('noted').reduce((sum, { minutes = 0 }) => sum + minutes, 0),
     arrival: arrivalOf(state, entries),
     steps,
+    measures: measuresIn(state, entries, null),
     supplies: suppliesOf(entries),
     decisions: of('decided', 'rehomed', 'renamed', 'sized'),
     overrides: stands.overrides,

@@ -1,8 +1,10 @@
 import type { State } from '../journal/state.ts'
 import type { PieceId } from '../ledger/piece.ts'
 import type { TighteningId } from '../plan/facts.ts'
+import type { Lacking } from '../trade/measuring/judged.ts'
 import { type JointQuestion, jointQuestions } from './joint-questions.ts'
 import { type LookAlikeSizes, lookAlikesInJob } from './look-alikes-in-job.ts'
+import { type MeasureView, measureViews } from './measure-views.ts'
 import { type OpenLoosening, offBeforeEased } from './open-loosening.ts'
 import type { Entry } from './stored-entry.ts'
 import { untightened } from './untightened.ts'
@@ -14,6 +16,9 @@ export type Heed =
   | ({ heed: 'loosening-open' } & OpenLoosening)
   /** A metric and an inch size that a hand takes for each other. */
   | ({ heed: 'look-alikes' } & LookAlikeSizes)
+  /** What a measurement came to, and what it lacks. */
+  | { heed: 'measured'; measured: MeasureView }
+  | { heed: 'measurement-lacks'; lacking: Lacking }
   /** Fasteners of a step that is closed, of which the record has no tightening. */
   | { heed: 'untightened'; pieces: PieceId[] }
 
@@ -48,6 +53,12 @@ export function heedsAfter(state: State, entry: Entry): Heed[] {
       state,
       entry.sizes.map(({ piece }) => piece),
     )
+  if (entry.type === 'measured') {
+    const measured = measureViews(state).find(({ measure }) => measure.id === entry.measure.id)
+    if (!measured) return []
+    const lacks = measured.judged.lacking.map((lacking) => ({ heed: 'measurement-lacks' as const, lacking }))
+    return [{ heed: 'measured', measured }, ...lacks]
+  }
   if (entry.type === 'build-done') {
     const pieces = untightened(state, entry.step).map(({ piece }) => piece.id)
     return pieces.length > 0 ? [{ heed: 'untightened', pieces }] : []

@@ -43,6 +43,11 @@ export function measuresAbout(state: State, words: string | null): MeasureView[]
   })
 }
 
+/** Of a step, only what is out of its limits: shown wherever the step is. */
+export function outOfLimits(state: State, step: number): MeasureView[] {
+  return measuresOfStep(state, step).filter(({ judged }) => judged.verdict === 'out')
+}
+
 function viewOf(measure: MeasureFacts, later: readonly MeasureFacts[]): MeasureView {
   const { measurement } = measure
   const same = later.filter((other) => isOfTheSame(measure, other))

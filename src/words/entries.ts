@@ -4,6 +4,7 @@ import type { Move, Opening } from '../ledger/account.ts'
 import type { Piece } from '../ledger/piece.ts'
 import type { Reason } from '../plan/reasons.ts'
 import { counted, isAre, joined, litresText, numberRanges, stepNumbers } from './grammar.ts'
+import { readingsText } from './measurements/measure-text.ts'
 import { movesText, piecesText } from './move-text.ts'
 import { fastenerName, overOrShort, passName, stepName, targetName } from './names.ts'
 import { ownerName, pictureName } from './pictures.ts'
@@ -144,7 +145,7 @@ const tellers: EntryTellers = {
   'turned-over': (state, { step, began }) =>
     `one full turn by hand, ${stepName(state, step)}${began ? ', taken up with it' : ''}`,
   measured: (_, { measure: { id, name, measurement } }) =>
-    `${id} measured, ${name}: ${measurement.readings.map(({ at, typed }) => (at === undefined ? typed : `${at} ${typed}`)).join(', ')}`,
+    `${id} measured, ${name}: ${readingsText(measurement)}`,
   sized: (state, { sizes }) =>
     `sizes: ${sizes.map(({ piece, size }) => `${pieceKind(state, piece)}${positionOf(state, piece)} ${size}`).join(', ')}`,
   tightened: (state, { tightening: id, pass, fastener }) => {

@@ -2,6 +2,8 @@ import type { State } from '../journal/state.ts'
 import type { Heed } from '../session/heeds.ts'
 import { joined, sentence } from './grammar.ts'
 import { jointQuestionText } from './joint-questions.ts'
+import { measureLine } from './measurements/measure-text.ts'
+import { lackingText } from './measurements/result-text.ts'
 import { looseningName, passName } from './names.ts'
 import { pieceName } from './pieces.ts'
 
@@ -23,6 +25,10 @@ export function heedText(state: State, heed: Heed): string {
         `${size} and ${other} are both in this job: they go into each other's holes; ${other}: ${named}`,
       )
     }
+    case 'measured':
+      return sentence(measureLine(heed.measured))
+    case 'measurement-lacks':
+      return sentence(lackingText(heed.lacking))
     case 'untightened':
       return sentence(
         `the record has no tightening of ${joined(heed.pieces.map((id) => pieceName(state, id)))}: are they tight?`,

@@ -1,5 +1,7 @@
+import { outOfLimits } from '../../session/measure-views.ts'
 import type { Session } from '../../session/session.ts'
 import type { PlanRow, StepStanding } from '../../session/views.ts'
+import { measureLine } from '../../words/measurements/measure-text.ts'
 import { onTheWayBack } from '../../words/names.ts'
 import { reasonText } from '../../words/reasons.ts'
 
@@ -11,6 +13,7 @@ export function backText({ state }: Session, rows: readonly PlanRow[]): string[]
     ...(index === later ? ['after the first start:'] : []),
     stepLine(row),
     ...row.overrides.map((reason) => `      overridden: ${reason}`),
+    ...outOfLimits(state, row.step.no).map((measured) => `      ${measureLine(measured)}`),
     ...row.reasons.map((reason) => `      ${reasonText(state, reason)}`),
   ])
 }

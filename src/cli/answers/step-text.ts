@@ -1,5 +1,7 @@
+import { measuresOfStep } from '../../session/measure-views.ts'
 import type { Session } from '../../session/session.ts'
 import { planRows, todoOf } from '../../session/views.ts'
+import { measureLine } from '../../words/measurements/measure-text.ts'
 import { stepName } from '../../words/names.ts'
 import { countedPiece } from '../../words/pieces.ts'
 import { reasonText } from '../../words/reasons.ts'
@@ -17,6 +19,7 @@ export function stepAnswer(session: Session, no: number): { text: string[]; answ
   const contents = session.gates().contentsOf(no)
   const todo = step.built === 'done' ? [] : todoOf(session, no)
   const notes = state.notes.filter((note) => note.step === no)
+  const measured = measuresOfStep(state, no)
   const needed = [...(session.gates().needs.get(no) ?? [])]
   const text = [
     stepLine(row).trim(),
@@ -31,6 +34,10 @@ export function stepAnswer(session: Session, no: number): { text: string[]; answ
     ...headed(
       'Blocked by:',
       reasons.map((reason) => reasonText(state, reason)),
+    ),
+    ...headed(
+      'Measured:',
+      measured.map((each) => measureLine(each)),
     ),
     ...headed(
       'To do:',
@@ -49,7 +56,7 @@ export function stepAnswer(session: Session, no: number): { text: string[]; answ
     ),
     ...picturesLine(state, { step: no }),
   ]
-  return { text, answer: { ...row, needs: needed, todo, notes, pieces: contents.pieces } }
+  return { text, answer: { ...row, needs: needed, todo, measured, notes, pieces: contents.pieces } }
 }
 
 function headed(title: string, lines: readonly string[]): string[] {

@@ -14,6 +14,7 @@ import type {
   TighteningFacts,
   TighteningId,
 } from '../../plan/facts.ts'
+import { type MeasureView, measureViews } from '../../session/measure-views.ts'
 import type { Session } from '../../session/session.ts'
 import { type PlanRow, planRows } from '../../session/views.ts'
 import type { AtHome } from './at-home.ts'
@@ -35,6 +36,8 @@ export interface StepRecord {
   marks: { mark: MarkFacts; confirmed: Entry | null }[]
   tightenings: { tightening: TighteningFacts; history: Turns | null }[]
   fluids: { fluid: FluidFacts; filled: Entry | null }[]
+  /** Every measurement of the step, those taken again since as well. */
+  measures: { view: MeasureView; entry: Entry | null }[]
   /** What was eased in steps before it came off. */
   loosenings: LooseningFacts[]
   notes: EntryOf<'noted'>[]
@@ -68,10 +71,26 @@ export function stepRecords(
         history: turns.of(tightening.id) ?? null,
       })),
       fluids: contents.fluids.map((fluid) => ({ fluid, filled: filled.get(fluid.id) ?? null })),
+      measures: measuresIn(state, entries, no),
       loosenings: [...state.loosenings.values()].filter(({ step }) => step === no),
       notes: entries.filter((entry) => entry.type === 'noted').filter(({ step }) => step === no),
     }
   })
+}
+
+/** Every measurement of a step, or of none, with the entry that recorded it. */
+export function measuresIn(
+  state: State,
+  entries: readonly Entry[],
+  no: number | null,
+): StepRecord['measures'] {
+  return measureViews(state)
+    .filter(({ measure }) => measure.step === no)
+    .map((view) => ({
+      view,
+      entry:
+        entries.find((entry) => entry.type === 'measured' && entry.measure.id === view.measure.id) ?? null,
+    }))
 }
 
 function isOfStep(account: Account | undefined, no: number): boolean {

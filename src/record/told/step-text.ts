@@ -9,6 +9,7 @@ import { placeName } from '../../words/places.ts'
 import type { AtHome } from '../facts/at-home.ts'
 import type { StepRecord } from '../facts/steps.ts'
 import { type Line, line } from './line.ts'
+import { measuredText } from './measured-text.ts'
 import { dated, history, numbered, type Telling, withMoves } from './telling.ts'
 import { tighteningText } from './tightening-text.ts'
 
@@ -41,6 +42,7 @@ export function stepText(telling: Telling, step: StepRecord): Line[] {
     ...titled('not on the machine', owed(telling, step)),
     ...titled('marks', marks(telling, step)),
     ...titled('fluids', fluids(telling, step)),
+    ...titled('measured', measuredText(telling, step.measures)),
     ...titled(
       'tightened',
       step.tightenings.flatMap(({ tightening, history: turns }) =>

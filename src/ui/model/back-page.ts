@@ -1,4 +1,6 @@
+import { outOfLimits } from '../../session/measure-views.ts'
 import { type PlanRow, planRows, todoOf } from '../../session/views.ts'
+import { measureLine } from '../../words/measurements/measure-text.ts'
 import { stepName } from '../../words/names.ts'
 import { reasonText } from '../../words/reasons.ts'
 import { goTo, type Page, rowsOf } from '../page.ts'
@@ -49,6 +51,7 @@ function stepRows({ session, width }: Scene, row: PlanRow): Line[] {
   const under = [
     ...(next ? [`next: ${todoText(state, next)}`] : []),
     ...(step.due === undefined ? [] : [`due ${step.due}`]),
+    ...outOfLimits(state, step.no).map((measured) => measureLine(measured)),
     ...reasons.map((reason) => reasonText(state, reason)),
     ...overrides.map((reason) => `overridden: ${reason}`),
   ]
