@@ -19,12 +19,14 @@ export function fromMiddle({ shape, places }: PositionLayout): FromMiddle[] {
   return places.map((place) => seenFrom(place, middleX, middleY))
 }
 
-/** Clockwise, from the one that is first in the list; of two in line the inner one first. */
+/** Clockwise, from the one that is first in the list; what stands in the middle before all others. */
 export function clockwise(places: readonly FromMiddle[]): FromMiddle[] {
-  return clockwiseFrom(places, places[0]?.bearing ?? 0)
+  const around = places.filter(({ distance }) => distance > 0)
+  const middle = places.filter(({ distance }) => distance === 0)
+  return [...middle, ...clockwiseFrom(around, around[0]?.bearing ?? 0)]
 }
 
-/** Clockwise, from the first one at a bearing or after it. */
+/** Clockwise, from the first one at a bearing or after it; of two in line the inner one first. */
 export function clockwiseFrom(places: readonly FromMiddle[], bearing: number): FromMiddle[] {
   const after = (place: FromMiddle) => withoutNoise(place.bearing - bearing + 360) % 360
   return places.toSorted((a, b) => after(a) - after(b) || a.distance - b.distance)

@@ -57,8 +57,9 @@ function turned(places: readonly FromMiddle[], rule: OrderRule): FromMiddle[] {
     case 'clockwise':
       return clockwise(places)
     case 'star': {
-      const around = clockwise(places)
-      return star(around.length).flatMap((turn) => around[turn] ?? [])
+      const around = clockwise(places.filter(({ distance }) => distance > 0))
+      const middle = places.filter(({ distance }) => distance === 0)
+      return [...middle, ...star(around.length).flatMap((turn) => around[turn] ?? [])]
     }
     default:
       return rule satisfies never

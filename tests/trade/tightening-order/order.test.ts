@@ -143,6 +143,12 @@ describe('a free outline', () => {
     expect(inOrder(cover, 'clockwise')).toEqual(names(8))
   })
 
+  test('what stands in the middle is first', () => {
+    const hub = laidOut('1 2 3 / 8 9 4 / 7 6 5', names(9))
+    expect(inOrder({ ...hub, shape: 'free' }, 'star')?.join('-')).toBe('9-1-5-3-7-2-6-4-8')
+    expect(inOrder(hub, 'clockwise')).toEqual(['9', ...names(8)])
+  })
+
   test('as a star, like the circle that it nearly is', () => {
     expect(inOrder(cover, 'star')?.join('-')).toBe('1-5-3-7-2-6-4-8')
   })
