@@ -1,13 +1,10 @@
 import type { Command } from '../../journal/command.ts'
-import { readAmountOf } from '../../trade/convert/read-amount.ts'
 import { readConversion } from '../../trade/convert/read-conversion.ts'
-import { readThread, type Thread } from '../../trade/thread.ts'
-import { classText, type FastenerClass, readFastenerClass } from '../../trade/torque/fastener-class.ts'
-import { type FrictionBy, readFriction, usualFriction } from '../../trade/torque/friction.ts'
 import type { Line } from '../line.ts'
+import { readPreload } from '../read-preload.ts'
 import type { Ask } from '../reading.ts'
-import type { PreloadSum, SettingSum } from '../sum.ts'
-import { lineAgain, takeAmount, takeWrench } from '../take-wrench.ts'
+import type { SettingSum } from '../sum.ts'
+import { takeAmount, takeWrench } from '../take-wrench.ts'
 import type { Verb } from '../verb.ts'
 
 export const torqueVerbs: readonly Verb[] = [
@@ -66,14 +63,15 @@ export const torqueVerbs: readonly Verb[] = [
   {
     words: ['preload'],
     topic: 'arithmetic',
-    forms: ['preload THREAD [CLASS] TORQUE [friction LEAST..MOST | dry | oiled]'],
+    forms: ['preload THREAD [CLASS] TORQUE [friction LEAST..MOST | dry | oiled]', 'preload PIECE TORQUE'],
     says: 'Works out what a torque clamps with, as a range, against what the fastener bears.',
     examples: [
       'preload M8 8.8 25 Nm',
       'preload M8 8.8 25 Nm friction 0.10..0.16',
       'preload 3/8-16 grade 5 30 lbf·ft dry',
+      'preload valve cover bolts 10 Nm',
     ],
-    read: (line): Ask => ({ ask: 'sum', sum: preloadSum(line) }),
+    read: (line): Ask => ({ ask: 'sum', sum: readPreload(line) }),
   },
 ]
 
@@ -81,76 +79,4 @@ function settingSum(line: Line): SettingSum {
   const { adapter, range } = takeWrench(line)
   const torque = takeAmount(line, 'torque', line.takeRest('TORQUE'))
   return { sum: 'setting', torque, ...(adapter && { adapter }), ...(range && { range }) }
-}
-
-function preloadSum(line: Line): PreloadSum {
-  const [typedFriction] = line.take(/(?:^| )friction(?: (.*))?$/i) ?? []
-  const [surface] = line.take(/(?:^|,? )(dry|oiled|lubricated|greased)$/i) ?? []
-  const frictionBy: FrictionBy =
-    typedFriction !== undefined
-      ? 'typed'
-      : surface === undefined
-        ? 'assumed'
-        : /dry/i.test(surface)
-          ? 'dry'
-          : 'oiled'
-  const words = line.takeRest('THREAD').split(' ')
-  const { thread, rest } = takeThread(line, words)
-  const { fastenerClass, torqueText } = takeClass(line, rest)
-  if (torqueText === '') line.missing('TORQUE')
-  return {
-    sum: 'preload',
-    thread,
-    ...(fastenerClass && { fastenerClass }),
-    torque: takeAmount(line, 'torque', torqueText),
-    friction: frictionBy === 'typed' ? friction(line, typedFriction ?? '') : usualFriction[frictionBy],
-    frictionBy,
-  }
-}
-
-/** The longest run of words at the front that is a thread: `M8 x 1`, `1/4 NPT`. */
-function takeThread(line: Line, words: readonly string[]): { thread: Thread; rest: string[] } {
-  for (let used = Math.min(5, words.length); used > 0; used--) {
-    const reading = readThread(words.slice(0, used).join(' '))
-    if (reading.understood) return { thread: reading.value, rest: words.slice(used) }
-  }
-  const [first = ''] = words
-  const reading = readThread(first)
-  return line.notUnderstood(first, reading.understood ? null : lineAgain(line, first, reading.nearest))
-}
-
-/** Words between thread and torque are the class; what is none is not passed over. */
-function takeClass(
-  line: Line,
-  words: readonly string[],
-): { fastenerClass?: FastenerClass; torqueText: string } {
-  for (let used = Math.min(3, words.length); used > 0; used--) {
-    const torqueText = words.slice(used).join(' ')
-    const reading = readFastenerClass(words.slice(0, used).join(' '))
-    // `8.8 Nm` is a torque.
-    if (reading.understood && !isUnit(torqueText)) return { fastenerClass: reading.value, torqueText }
-  }
-  const torque = words.findIndex((_, i) => i > 0 && isAmount(line, words.slice(i).join(' ')))
-  if (torque < 0 || isAmount(line, words.join(' '))) return { torqueText: words.join(' ') }
-  const typed = words.slice(0, torque).join(' ')
-  const reading = readFastenerClass(typed)
-  return line.notUnderstood(
-    typed,
-    reading.understood ? classText(reading.value) : lineAgain(line, typed, reading.nearest),
-  )
-}
-
-function isUnit(text: string): boolean {
-  return text !== '' && !/\d/.test(text)
-}
-
-function isAmount(line: Line, text: string): boolean {
-  return readAmountOf('torque', text, { units: line.state.job.units }).understood
-}
-
-function friction(line: Line, typed: string): PreloadSum['friction'] {
-  if (typed === '') line.missing('LEAST..MOST')
-  const reading = readFriction(typed)
-  if (reading.understood) return reading.value
-  return line.notUnderstood(typed, lineAgain(line, `friction ${typed}`, `friction ${reading.nearest}`))
 }

@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { readLine } from '../../../src/lines/read-line.ts'
 import type { Sum } from '../../../src/lines/sum.ts'
-import { nothing } from '../told.ts'
+import { nothing, told } from '../told.ts'
 
 function sum(line: string): Sum {
   const reading = readLine(line, nothing)
@@ -54,6 +54,34 @@ describe('a preload', () => {
   ])('%s', (line, expected) => expect(sum(line)).toMatchObject({ sum: 'preload', ...expected }))
 
   test('8.8 Nm names no class', () => expect(sum('preload M8 8.8 Nm')).not.toHaveProperty('fastenerClass'))
+})
+
+describe('the preload of fasteners of the job', () => {
+  const state = told(
+    'off 8 M8x1x45 10.9 hex 13 mount bolts into bench',
+    'off 4 M6x25 hex 10 cover bolts @1..4 into bench',
+    'off 2 M6x60 long cover bolts into bench',
+    'off sump into bench',
+  )
+
+  test('is that of their thread and class', () => {
+    expect(readLine('preload mount bolts 25 Nm dry', state)).toMatchObject({
+      ask: {
+        sum: { thread: { size: 'M8', pitchMm: 1 }, fastenerClass: { name: '10.9' }, frictionBy: 'dry' },
+      },
+    })
+    expect(readLine('preload p1 25 Nm', state)).toMatchObject({ ask: { sum: { thread: { size: 'M8' } } } })
+  })
+
+  test.each([
+    ['preload cover 9 Nm', 'which-piece'],
+    ['preload camshaft 9 Nm', 'no-such-piece'],
+    ['preload sump 9 Nm', 'not-understood'],
+    ['preload mount bolts', 'missing'],
+  ])('%s: %s', (line, code) => {
+    const reading = readLine(line, state)
+    expect(reading.kind === 'misread' ? reading.misreading.code : reading.kind).toBe(code)
+  })
 })
 
 describe('not understood, with the line that would be', () => {
