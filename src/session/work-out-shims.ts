@@ -5,7 +5,7 @@ import { type OddSize, oddSizes } from '../trade/shims/odd-sizes.ts'
 import { planShims, type ShimPlan } from '../trade/shims/shim-plan.ts'
 
 /** Which shim goes where, and the lines that carry it out in the record. */
-export interface WorkedShims extends ShimSum {
+export interface WorkedShims {
   plan: ShimPlan
   /** Shims that are not of a size that is for sale. */
   odd: OddSize[]
@@ -17,7 +17,6 @@ export function workOutShims(state: State, sum: ShimSum): WorkedShims {
   const { valves, stock, second } = sum
   const plan = planShims(valves, stock, second)
   return {
-    ...sum,
     plan,
     odd: oddSizes(valves, stock.bench, stock.forSale),
     carryOut: shimLines(state, plan, sum),

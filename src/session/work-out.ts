@@ -1,4 +1,5 @@
 import type { State } from '../journal/state.ts'
+import type { ShimSum } from '../lines/shim-sum.ts'
 import type {
   CoolantSum,
   FreezingPointSum,
@@ -35,7 +36,7 @@ export type WorkedOut =
   | (TimingSum & { worked: TimingWorkedOut })
   | (MeasuresSum & { worked: MeasureView[] })
   | (OrderSum & { worked: WorkedOrder })
-  | WorkedShims
+  | (ShimSum & { worked: WorkedShims })
 
 /** Works a sum out; the record is only looked at. */
 export function workOut(state: State, sum: Sum): WorkedOut {
@@ -61,7 +62,7 @@ export function workOut(state: State, sum: Sum): WorkedOut {
     case 'order':
       return { ...sum, worked: workOutOrder(state, sum) }
     case 'shims':
-      return workOutShims(state, sum)
+      return { ...sum, worked: workOutShims(state, sum) }
     default:
       return sum satisfies never
   }

@@ -53,9 +53,11 @@ function sizesOf(line: Line): Sizes {
   const [words, list] = line.take(/^([^:]+?) ?: ?(.+)$/) ?? []
   if (words === undefined || list === undefined) return [oneSize(line)]
   const set = findPieces(words, line.state)
-  const isMatched = set.every((piece) => line.account(piece)?.home.position !== undefined)
+  const positions = set.map((piece) => line.account(piece)?.home.position?.toLowerCase())
+  const isAbout = positions.includes(/^[^\s:=]+/.exec(list)?.[0]?.toLowerCase())
   // `size cover bolts: M6x25 hex 8` is one size for one piece.
-  if (set.length < 2 || !isMatched) return [{ piece: line.piece(words), size: list }]
+  if (positions.includes(undefined) || (set.length < 2 && !isAbout))
+    return [{ piece: line.piece(words), size: list }]
   const items = joined(list).split(/;|,(?=\s|\p{L}|$)/u)
   return items.map((item) => {
     const [, position, size] = /^(\S+?)[:=]? (\S.*)$/.exec(item.trim()) ?? []

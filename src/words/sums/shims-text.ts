@@ -1,17 +1,19 @@
-import type { WorkedShims } from '../../session/work-out-shims.ts'
+import type { WorkedOut } from '../../session/work-out.ts'
 import type { PlannedValve, ShimWork } from '../../trade/shims/shim-plan.ts'
 import { counted, joined, sentence } from '../grammar.ts'
 import { NOT_A_SPECIFICATION } from './figures.ts'
 
-type Unit = WorkedShims['unit']
+type ShimsWorkedOut = Extract<WorkedOut, { sum: 'shims' }>
+type Worked = ShimsWorkedOut['worked']
+type Unit = ShimsWorkedOut['unit']
 
 /** Which shim goes where: the result, valve by valve, what is to be done, and the lines that record it. */
-export function shimsText(worked: WorkedShims): string[] {
-  const { plan, unit, odd, carryOut } = worked
+export function shimsText({ unit, worked }: ShimsWorkedOut): string[] {
+  const { plan, odd, carryOut } = worked
   const lacking = plan.valves.filter(({ taken }) => taken.take === 'none')
   const moved = plan.valves.filter(({ taken }) => taken.take !== 'keep' && taken.take !== 'none')
   return [
-    resultText(worked),
+    resultText(plan, unit),
     '',
     ...table(plan.valves, unit),
     ...section(
@@ -37,7 +39,7 @@ export function shimsText(worked: WorkedShims): string[] {
   ]
 }
 
-function resultText({ plan, unit }: WorkedShims): string {
+function resultText(plan: Worked['plan'], unit: Unit): string {
   const out = plan.valves.filter(({ isWithin }) => !isWithin).length
   const touched = plan.valves.filter(({ taken }) => taken.take !== 'keep' && taken.take !== 'none').length
   const lacking = plan.valves.filter(({ taken }) => taken.take === 'none').map(({ position }) => position)
@@ -152,12 +154,12 @@ const WHY = {
   'nothing-to-be-had': 'and there is none to be had',
 } as const
 
-function oddText({ at, size, next }: WorkedShims['odd'][number], unit: Unit): string {
+function oddText({ at, size, next }: Worked['odd'][number], unit: Unit): string {
   const where = at === null ? 'on the bench' : `at ${at}`
   return `${length(size, unit)} ${where} is not in the list for sale (next: ${joined(next.map((mm) => length(mm, unit)))}): worn, or read wrongly?`
 }
 
-function carryOutText({ lines, fitted }: WorkedShims['carryOut']): string[] {
+function carryOutText({ lines, fitted }: Worked['carryOut']): string[] {
   if (lines.length === 0) return []
   const when = fitted.length > 0 ? ', once the shims are off again' : ''
   return ['', `To record it${when}, write:`, ...lines.map((line) => `  ${line}`)]
