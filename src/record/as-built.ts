@@ -11,7 +11,7 @@ import { type ContainerRecord, containersOf, type LabelEntry } from './facts/con
 import { type CountRecord, countsOf } from './facts/counts.ts'
 import { type PictureGroup, pictureGroups } from './facts/pictures.ts'
 import { entriesInForce, type Overridden, whatStands } from './facts/standing.ts'
-import { measuresIn, type StepRecord, stepRecords } from './facts/steps.ts'
+import { type MeasureRecord, measuresIn, type StepRecord, stepRecords } from './facts/steps.ts'
 import { type Supply, suppliesOf } from './facts/supplies.ts'
 
 /** A job as it was built: what the journal holds in force, in the order in which a reader asks for it. */
@@ -35,7 +35,7 @@ export interface AsBuilt {
   arrival: Arrival
   steps: StepRecord[]
   /** What was measured outside every step. */
-  measures: StepRecord['measures']
+  measures: MeasureRecord[]
   supplies: Supply[]
   /** Left off, accepted as lost, to be used again, another home, name or size. */
   decisions: Entry[]

@@ -31,7 +31,7 @@ export const measuringVerbs: readonly Verb[] = [
       if (subjectText.trim() === '') line.missing('WHAT')
       const subject = readSubject(subjectText)
       if (!subject.understood) return faulty(line, subject)
-      if (readings === '') line.missing(': READINGS')
+      if (readings === '') line.missing('READINGS')
       const { name, of, ...frame } = subject.value
       const measurement = readMeasurement(readings, frame)
       if (!measurement.understood) return faulty(line, measurement)

@@ -17,6 +17,8 @@ import type {
 import { type MeasureView, measureViews } from '../../session/measure-views.ts'
 import type { Session } from '../../session/session.ts'
 import { type PlanRow, planRows } from '../../session/views.ts'
+import { judge } from '../../trade/measuring/judge.ts'
+import type { Judged } from '../../trade/measuring/judged.ts'
 import type { AtHome } from './at-home.ts'
 import type { Standing } from './standing.ts'
 import type { Turns } from './turns.ts'
@@ -37,10 +39,16 @@ export interface StepRecord {
   tightenings: { tightening: TighteningFacts; history: Turns | null }[]
   fluids: { fluid: FluidFacts; filled: Entry | null }[]
   /** Every measurement of the step, those taken again since as well. */
-  measures: { view: MeasureView; entry: Entry | null }[]
+  measures: MeasureRecord[]
   /** What was eased in steps before it came off. */
   loosenings: LooseningFacts[]
   notes: EntryOf<'noted'>[]
+}
+
+/** A measurement as it was taken, whatever was measured again since. */
+export interface MeasureRecord extends Pick<MeasureView, 'measure' | 'replacedBy' | 'again'> {
+  judged: Judged
+  entry: Entry | null
 }
 
 /** Every step in the order of the way back. */
@@ -79,17 +87,15 @@ export function stepRecords(
 }
 
 /** Every measurement of a step, or of none, with the entry that recorded it. */
-export function measuresIn(
-  state: State,
-  entries: readonly Entry[],
-  no: number | null,
-): StepRecord['measures'] {
+export function measuresIn(state: State, entries: readonly Entry[], no: number | null): MeasureRecord[] {
   return measureViews(state)
     .filter(({ measure }) => measure.step === no)
-    .map((view) => ({
-      view,
-      entry:
-        entries.find((entry) => entry.type === 'measured' && entry.measure.id === view.measure.id) ?? null,
+    .map(({ measure, replacedBy, again }) => ({
+      measure,
+      replacedBy,
+      again,
+      judged: judge(measure.measurement),
+      entry: entries.find((entry) => entry.type === 'measured' && entry.measure.id === measure.id) ?? null,
     }))
 }
 

@@ -57,7 +57,9 @@ const MOST_TOLD = 4
 
 function limitsText({ limits }: Measurement): string {
   if (!limits) return ''
-  return [limits.typed, limits.source].filter((part) => part !== undefined).join(', ')
+  return [limits.typed.replace(/^limits?:? (?=\d)/i, ''), limits.source]
+    .filter((part) => part !== undefined)
+    .join(', ')
 }
 
 /** `1 OUT, 2 too close to call and 5 in`, the worst first. */

@@ -25,7 +25,9 @@ export function resultText(result: MeasuredResult, measurement: Measurement): st
 }
 
 function placeText({ what, at, height, axis, spanMm }: MeasuredResult): string {
-  const place = [at, height, axis && `axis ${axis}`].filter((part) => part !== undefined).join(' ')
+  const place = [at, height, height === undefined && axis !== undefined ? `axis ${axis}` : axis]
+    .filter((part) => part !== undefined)
+    .join(' ')
   return [
     WHATS[what] ?? '',
     place,
@@ -47,19 +49,18 @@ function pointsText({ peak, valley }: MeasuredResult): string {
 }
 
 function verdictText(result: MeasuredResult, amount: (mm: number) => string): string {
-  const { verdict, mm, lowMm, highMm, mostMm, leastMm, nearMm, decidesMm } = result
-  if (verdict === 'out') {
-    const isOver = mostMm !== undefined && mm > mostMm
-    const limit = isOver ? mostMm : (leastMm ?? mm)
-    const beyond = Math.abs(mm - limit)
-    return beyond > 0
-      ? `OUT by ${amount(beyond)}: the limit is ${amount(limit)}`
-      : `OUT: less than ${amount(limit)}`
+  const { verdict, mm, lowMm, highMm, mostMm, leastMm, nearMm = mm, decidesMm } = result
+  if (verdict === 'in') return VERDICTS.in
+  if (verdict === 'too-close') {
+    const decides =
+      decidesMm === undefined ? 'it is read as the limit itself' : `steps of ${amount(decidesMm)} decide`
+    return `${VERDICTS['too-close']}: ${amount(lowMm)} to ${amount(highMm)} at a limit of ${amount(nearMm)}, ${decides}`
   }
-  if (verdict !== 'too-close') return 'in'
-  const decides =
-    decidesMm === undefined ? 'on the limit by this instrument' : `steps of ${amount(decidesMm)} would decide`
-  return `too close to call: ${amount(lowMm)} to ${amount(highMm)} against ${amount(nearMm ?? mm)}; ${decides}`
+  const isOver = mostMm !== undefined && mm > mostMm
+  const limit = isOver ? mostMm : (leastMm ?? mm)
+  return mm === limit
+    ? `${VERDICTS.out}: less than the limit of ${amount(limit)}`
+    : `${VERDICTS.out}: ${amount(Math.abs(mm - limit))} ${isOver ? 'over' : 'under'} the limit of ${amount(limit)}`
 }
 
 /** What a measurement lacks, as a question or what is to be said. */
@@ -104,12 +105,13 @@ function amountIn(measurement: Measurement): (mm: number) => string {
   return (mm) => `${number(mm, measurement)} ${isInches(measurement) ? 'in' : 'mm'}`
 }
 
+/** With the places in which the readings were typed, and more only where the value has more. */
 function number(mm: number, measurement: Measurement): string {
-  return isInches(measurement) ? trimmed(mm / 25.4, 5) : trimmed(mm, 4)
-}
-
-function trimmed(value: number, places: number): string {
-  return String(Number(value.toFixed(places)) + 0)
+  const value = isInches(measurement) ? mm / 25.4 : mm
+  const typed = measurement.readings.map(({ typed }) => /[.,](\d+)/.exec(typed)?.[1]?.length ?? 0)
+  const rounded = Number(value.toFixed(isInches(measurement) ? 5 : 4)) + 0
+  const places = Math.min(4, Math.max(...typed))
+  return Number(rounded.toFixed(places)) === rounded ? rounded.toFixed(places) : String(rounded)
 }
 
 function isInches({ readings }: Measurement): boolean {
