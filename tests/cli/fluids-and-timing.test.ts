@@ -10,7 +10,7 @@ describe('coolant at the bench', () => {
     expect(say('coolant', 'at', '50', '%')).toMatchObject({
       code: 0,
       out: expect.stringContaining(
-        'Mix 1.05 L of concentrate and 1.05 L of water for 50 %, as much as was drained (2.1 L).\n',
+        'Mix 1.05 L concentrate and 1.05 L water for 50 %, as much as was drained (2.1 L).\n',
       ),
     })
     expect(say('coolant 10 L from 30 % to 50 %').out).toContain('Drain 2.86 L, refill with concentrate')

@@ -23,10 +23,10 @@ export type StrengthFor =
   | { code: 'colder-than-range'; celsius: number }
 
 /** Percent of glycol by volume between which the fit holds. */
-export const LEAST_PERCENT = 10
-export const MOST_PERCENT = 60
+const leastPercent = 10
+const mostPercent = 60
 /** ASTM D3306 lets a coolant have no more. */
-export const MOST_USED_PERCENT = 70
+const mostUsedPercent = 70
 
 /**
  * ln(T / 1 K) as a polynomial of the volume fraction less 0.35: the fit of the open library CoolProp (fluids AEG and
@@ -43,11 +43,10 @@ const zeroCelsius = 273.15 // K
 export function freezingPoint(glycol: Glycol, percent: number): FreezingPoint {
   if (!(percent >= 0 && percent <= 100)) return { code: 'percent' }
   if (percent === 0) return { code: 'freezes', celsius: 0 }
-  if (percent < LEAST_PERCENT)
-    return { code: 'weaker-than-range', noColderThan: fitted(glycol, LEAST_PERCENT) }
-  if (percent <= MOST_PERCENT) return { code: 'freezes', celsius: fitted(glycol, percent) }
-  if (percent <= MOST_USED_PERCENT) {
-    return { code: 'stronger-than-range', bestCelsius: fitted(glycol, MOST_PERCENT) }
+  if (percent < leastPercent) return { code: 'weaker-than-range', noColderThan: fitted(glycol, leastPercent) }
+  if (percent <= mostPercent) return { code: 'freezes', celsius: fitted(glycol, percent) }
+  if (percent <= mostUsedPercent) {
+    return { code: 'stronger-than-range', bestCelsius: fitted(glycol, mostPercent) }
   }
   return { code: 'too-strong' }
 }
@@ -55,12 +54,12 @@ export function freezingPoint(glycol: Glycol, percent: number): FreezingPoint {
 /** The least percent of glycol that freezes no sooner than at a temperature in °C; found by halving, for the fit falls steadily. */
 export function strengthFor(glycol: Glycol, celsius: number): StrengthFor {
   if (celsius >= 0) return { code: 'no-frost' }
-  const warmest = fitted(glycol, LEAST_PERCENT)
+  const warmest = fitted(glycol, leastPercent)
   if (celsius > warmest) return { code: 'warmer-than-range', celsius: warmest }
-  const coldest = fitted(glycol, MOST_PERCENT)
+  const coldest = fitted(glycol, mostPercent)
   if (!(celsius >= coldest)) return { code: 'colder-than-range', celsius: coldest }
-  let weak = LEAST_PERCENT
-  let strong = MOST_PERCENT
+  let weak = leastPercent
+  let strong = mostPercent
   while (strong - weak > 1e-9) {
     const half = (weak + strong) / 2
     if (fitted(glycol, half) > celsius) weak = half

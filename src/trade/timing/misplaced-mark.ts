@@ -86,11 +86,6 @@ export function runOnSide(seen: 'left' | 'right', runs: Rotation): Run {
   return (seen === 'right') === (runs === 'clockwise') ? 'tight' : 'slack'
 }
 
-/** The other way round. */
-export function opposite(rotation: Rotation): Rotation {
-  return rotation === 'clockwise' ? 'anticlockwise' : 'clockwise'
-}
-
 function offBy(counted: readonly ToothAngle[], measured: Measured): { late: boolean; crankDegrees: number } {
   if (measured.by === 'degrees') {
     const crankDegrees = measured.at === 'crank' ? measured.degrees : measured.degrees * 2

@@ -66,7 +66,7 @@ function changeText(
   const [now, wanted, goesIn] = [nowPercent, wantedPercent, refill.percent].map((percent) => figure(percent))
   return [
     isAll
-      ? `Drain all of it, ${amount}, refill with ${filler(refill)}: ${now} % becomes ${wanted} %.`
+      ? `Drain all, ${amount}, refill with ${filler(refill)}: ${now} % becomes ${wanted} %.`
       : `Drain ${amount}, refill with ${filler(refill)}: ${now} % becomes ${wanted} %.`,
     `${capacity.typed} × (${wanted} - ${now}) / (${goesIn} - ${now}) = ${volumeIn(litres, unit)}`,
   ]
@@ -81,14 +81,14 @@ function blendText(
   const { refill, wantedPercent } = question
   const goesIn = question.ask === 'mix' ? question.volume : question.drained
   const parts = [
-    ...(sourceLitres > 0 ? [`${volume(sourceLitres, unit)} of ${filler(refill)}`] : []),
-    ...(waterLitres > 1e-9 ? [`${volume(waterLitres, unit)} of water`] : []),
+    ...(sourceLitres > 0 ? [`${volumeIn(sourceLitres, unit)} ${filler(refill)}`] : []),
+    ...(waterLitres > 1e-9 ? [`${volumeIn(waterLitres, unit)} water`] : []),
   ].join(' and ')
   const of =
     refill.percent === 0
       ? []
       : [
-          `${volumeOf(goesIn, unit)} × ${figure(blendPercent)} / ${figure(refill.percent)} = ${volumeIn(sourceLitres, unit)}`,
+          `${volumeIn(goesIn.litres, unit, 6)} × ${figure(blendPercent)} / ${figure(refill.percent)} = ${volume(sourceLitres, unit)}`,
         ]
   if (question.ask === 'mix') {
     if (sourceLitres === 0)
@@ -154,10 +154,6 @@ function volume(litres: number, unit: Unit): string {
   return unit.name === 'L' ? typed : `${typed} (${figure(litres, 3)} L)`
 }
 
-function volumeIn(litres: number, unit: Unit): string {
-  return `${figure(litres / unit.litres, 3)} ${unit.name}`
-}
-
-function volumeOf({ litres, typed }: { litres: number; typed: string }, unit: Unit): string {
-  return volumeIn(litres, unit) === typed ? typed : volumeIn(litres, unit)
+function volumeIn(litres: number, unit: Unit, figures = 3): string {
+  return `${figure(litres / unit.litres, figures)} ${unit.name}`
 }

@@ -3,7 +3,6 @@ import { describe, expect, test } from 'vitest'
 import {
   type Measured,
   misplacedMark,
-  opposite,
   type Rotation,
   runOnSide,
   type Side,
@@ -199,6 +198,7 @@ function layChain({ crank, camAhead }: { crank: number; camAhead: number }) {
 
 /** As a person sees it who looks at the drive: by how much, and early or late by the side to which it stands. */
 function seen(at: 'cam' | 'crank', degreesAhead: number, runs: Rotation): { degrees: number; side: Side } {
-  const stands = degreesAhead >= 0 ? runs : opposite(runs)
+  const other = runs === 'clockwise' ? 'anticlockwise' : 'clockwise'
+  const stands = degreesAhead >= 0 ? runs : other
   return { degrees: Math.abs(degreesAhead), side: sideOfMark(at, stands, runs) }
 }

@@ -1,3 +1,4 @@
+import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { worked } from './worked.ts'
 
@@ -33,7 +34,7 @@ test.each([
   [
     'coolant 10 L from 30 % to 50 % with premix',
     [
-      'Drain all of it, 10 L, refill with 50 % premix: 30 % becomes 50 %.',
+      'Drain all, 10 L, refill with 50 % premix: 30 % becomes 50 %.',
       '10 L × (50 - 30) / (50 - 30) = 10 L',
       at50,
       table,
@@ -44,7 +45,7 @@ test.each([
   [
     'coolant 10 L drained 6 L from 30 % to 50 %',
     [
-      'Refill with 3.8 L of concentrate and 2.2 L of water: 30 % becomes 50 %.',
+      'Refill with 3.8 L concentrate and 2.2 L water: 30 % becomes 50 %.',
       'What goes in must have 30 + (50 - 30) × 10 L / 6 L = 63.33 %.',
       '6 L × 63.33 / 100 = 3.8 L',
       at50,
@@ -68,7 +69,7 @@ test.each([
   [
     'coolant 6 L at 40 % with 60 % premix',
     [
-      'Mix 4 L of 60 % premix and 2 L of water for 40 %.',
+      'Mix 4 L 60 % premix and 2 L water for 40 %.',
       '6 L × 40 / 60 = 4 L',
       '40 % of ethylene glycol freezes at about -25 °C (-13 °F).',
       table,
@@ -118,8 +119,8 @@ describe('what cannot be done, in one line and a way out', () => {
 })
 
 test.each([
-  ['coolant 2100 ml at 50 %', 'Mix 1050 ml (1.05 L) of concentrate and 1050 ml (1.05 L) of water for 50 %.'],
-  ['coolant 6 L at 50 % with premix', 'Mix 6 L of 50 % premix for 50 %.'],
+  ['coolant 2100 ml at 50 %', 'Mix 1050 ml concentrate and 1050 ml water for 50 %.'],
+  ['coolant 6 L at 50 % with premix', 'Mix 6 L 50 % premix for 50 %.'],
   ['coolant 6 L at 0 %', '0 % is water alone: 6 L of it.'],
 ])('%s', (line, first) => {
   expect(worked(line)[0]).toBe(first)
@@ -131,5 +132,34 @@ test('too strong is said beside the amount', () => {
   )
   expect(worked('coolant 6 L at 75 %')).toContain(
     '75 % is too strong: 70 % is the most (ASTM D3306), 60 % protects best.',
+  )
+})
+
+test('whatever is asked, rows that fit a terminal and say no nonsense', () => {
+  const percent = fc.nat(100)
+  const litres = fc.integer({ min: 10, max: 500 }).map((tenths) => tenths / 10)
+  const unit = fc.constantFrom('L', 'US qt', 'imp qt', 'cl')
+  const refill = fc.constantFrom('', 'with water', 'with premix', 'with 35 % premix', 'propylene')
+  fc.assert(
+    fc.property(
+      litres,
+      litres,
+      unit,
+      percent,
+      percent,
+      refill,
+      (capacity, drained, name, now, to, goesIn) => {
+        const lines = [
+          `coolant ${capacity} ${name} from ${now} % to ${to} % ${goesIn}`,
+          `coolant ${capacity} ${name} drained ${drained} ${name} from ${now} % to ${to} % ${goesIn}`,
+          `coolant ${capacity} ${name} drained ${drained} ${name} from ${now} % with premix`,
+          `coolant ${capacity} ${name} at ${to} % ${goesIn}`,
+        ]
+        for (const row of lines.flatMap(worked)) {
+          expect(row).not.toMatch(/NaN|undefined|Infinity|-0(?![.\d])|\d{7}/)
+          expect(row.length).toBeLessThanOrEqual(80)
+        }
+      },
+    ),
   )
 })

@@ -1,3 +1,4 @@
+import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { worked } from './worked.ts'
 
@@ -131,4 +132,28 @@ describe('teeth that drive no cam', () => {
   ])('%s', (line, rows) => {
     expect(worked(line)).toEqual(rows)
   })
+})
+
+test('whatever is asked, rows that fit a terminal and say no nonsense', () => {
+  const tenths = fc.integer({ min: 0, max: 4000 }).map((tenth) => tenth / 10)
+  const said = fc.oneof(
+    fc
+      .tuple(tenths, fc.constantFrom('crank', 'cam'), fc.constantFrom('early', 'late'))
+      .map(([degrees, at, side]) => `${degrees} deg ${at} ${side}`),
+    fc
+      .tuple(fc.nat(60), fc.nat(60), fc.constantFrom('tight', 'slack'))
+      .map(([found, wanted, run]) => `${found} pins for ${wanted} ${run}`),
+    fc
+      .tuple(fc.nat(60), fc.constantFrom('early', 'late, runs clockwise'))
+      .map(([teeth, side]) => `${teeth} ${side}`),
+  )
+  const drive = fc.constantFrom('24/48', '17/34', '24/36 30/40', '21/42 chain 119')
+  fc.assert(
+    fc.property(drive, said, (teeth, off) => {
+      for (const row of worked(`teeth ${teeth} off ${off}`)) {
+        expect(row).not.toMatch(/NaN|undefined|Infinity|-0/)
+        expect(row.length).toBeLessThanOrEqual(80)
+      }
+    }),
+  )
 })
