@@ -169,11 +169,40 @@ describe('what is not understood', () => {
     '1,250 Nm',
   )
 
+  const pieces = fc.constantFrom(
+    ...[
+      '40',
+      '4',
+      '/',
+      '%',
+      ' of ',
+      'Nm',
+      ' ',
+      ',',
+      '+',
+      '-',
+      '±',
+      '..',
+      'deg',
+      'turn',
+      'a ',
+      '(',
+      ')',
+      'then ',
+    ],
+    ...['1/2', 'lbf·ft', 'check ', 'clockwise', 'snug', 'mark', 'back off', 'again', 'dry'],
+  )
+  const texts = fc.oneof(
+    fc.array(words, { minLength: 1, maxLength: 25 }).map((parts) => parts.join(', ')),
+    fc.array(pieces, { maxLength: 20 }).map((parts) => parts.join('')),
+    fc.string(),
+  )
+
   test('step by step, the nearest form is understood in the end', () => {
     fc.assert(
-      fc.property(fc.array(words, { minLength: 1, maxLength: 25 }), (parts) => {
-        let text = parts.join(', ')
-        for (let step = 0; step < 60; step++) {
+      fc.property(texts, (typed) => {
+        let text = typed
+        for (let step = 0; step < 80; step++) {
           const reading = readPasses(text)
           if (reading.understood) return
           expect(reading.nearest).not.toBe(text)
@@ -181,6 +210,7 @@ describe('what is not understood', () => {
         }
         expect(text).toBe('understood')
       }),
+      { numRuns: 500 },
     )
   })
 })
