@@ -61,19 +61,12 @@ describe('the lines that carry a plan out', () => {
     ])
   })
 
-  test('two sets of one position are told apart by their ids', () => {
-    const job = told(
-      'begin left head off',
-      'off shims I1..I2 into bench',
-      'size shims: I1 2.40, I2 2.50',
-      'end',
-      'begin right head off free',
-      'off washers I1..I2 into bench',
-      'end',
-    )
-    const { lines } = linesFor(job.state, 'I1 0.2, I2 0 wanted 0.08..0.12')
-    expect(lines[0]).toMatch(/^swap shims I1 I2 because /)
-    carried(job, lines)
+  test('where a name means something else, pieces are named by their ids', () => {
+    // `old` in front asks for what was replaced.
+    const job = told('begin head off', 'off old shims I1..I2 into bench', 'size p1 2.40', 'size p2 2.50')
+    const { lines } = linesFor(job.state, 'I1 0.2, I2 0.2 wanted 0.08..0.12 for sale 2.60')
+    expect(lines).toEqual(['swap p1 and p2 because 2.50 gives I1 0.10 mm', 'new p1 size 2.60', 'spare p1'])
+    expect(sizesAt(carried(job, lines).state)).toEqual({ I1: 2.5, I2: 2.6 })
   })
 
   test('without shims in the record there are none', () => {

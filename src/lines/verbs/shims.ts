@@ -71,8 +71,10 @@ function oneSize(line: Line): Sizes[number] {
   const whole = line.takeRest('PIECE')
   const [, name = '', size = ''] = /^(.+?) (?:is )?(\S*\d\S*(?: (?:mm|in|"))?)$/i.exec(whole) ?? []
   // `shim E1` alone names a piece, and no size.
-  const isNamed = findPieces(whole, line.state).length === 1 && findPieces(name, line.state).length !== 1
-  if (name === '' || isNamed) {
+  const isPosition = findPieces(whole, line.state).some(
+    (piece) => line.account(piece)?.home.position?.toLowerCase() === size.toLowerCase(),
+  )
+  if (name === '' || isPosition) {
     line.piece(whole)
     line.missing('SIZE')
   }
