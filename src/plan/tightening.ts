@@ -27,28 +27,28 @@ export interface NextTurn {
   suspect: boolean
 }
 
-/** The next fastener to turn, or null when every pass is through. */
+/** The next fastener to turn, the one in doubt before any other, or null when every pass is through. */
 export function nextTurn(tightening: Tightening): NextTurn | null {
   const { suspect } = tightening
+  if (suspect) return { ...suspect, through: tightening.done[suspect.pass]?.size ?? 0, suspect: true }
   for (const [pass, done] of tightening.done.entries()) {
     if (done.size === tightening.order.length) continue
     const fastener = passOrder(tightening, pass).find((name) => !done.has(name))
     if (fastener === undefined) continue
-    return {
-      pass,
-      fastener,
-      through: done.size,
-      suspect: suspect?.pass === pass && suspect.fastener === fastener,
-    }
+    return { pass, fastener, through: done.size, suspect: false }
   }
   return null
 }
 
-/** The order of the fasteners in a pass: backed off in the reverse of the tightening, after the published practice. */
+/**
+ * The order of the fasteners in a pass: backed off in the reverse of the tightening, after the published practice. Where
+ * nothing was turned on before, the order is that of loosening.
+ */
 export function passOrder({ passes, order }: Pick<Tightening, 'passes' | 'order'>, pass: number): string[] {
   const { kind, order: own } = passes[pass] ?? {}
   if (own) return own
-  return kind === 'back-off' ? order.toReversed() : order
+  const wasTurnedOn = passes.slice(0, pass).some((before) => before.kind !== 'back-off')
+  return kind === 'back-off' && wasTurnedOn ? order.toReversed() : order
 }
 
 /** A grid with nothing tightened. */
@@ -58,7 +58,8 @@ export function freshGrid(passes: readonly Pass[]): Set<string>[] {
 
 /**
  * What an interruption does to a tightening under way, changed in place. A torque pass starts again at its
- * first fastener: its ticks fall. A pass by angle is never run twice on a fastener: its ticks stand, and the
+ * first fastener: its ticks fall, but for those of fasteners that are through a later pass already, while one that never
+ * came to its torque is brought up to them. A pass by angle is never run twice on a fastener: its ticks stand, and the
  * next one is suspect, since it may have been turned without a tick. What does no harm when done twice, marking
  * and backing off fully, goes on where it stopped. `abrupt` means that nobody could say so, as after a power
  * cut: then even the first fastener of an angle pass is in doubt.
@@ -70,7 +71,11 @@ export function interrupt(tightening: Tightening, abrupt: boolean): void {
   if (pass && isByAngle(pass)) {
     if (next.through > 0 || abrupt) tightening.suspect = { pass: next.pass, fastener: next.fastener }
   } else if (next.through > 0 && pass?.kind !== 'witness' && pass?.kind !== 'back-off') {
-    tightening.done[next.pass] = new Set()
+    const later = tightening.done.slice(next.pass + 1)
+    const stand = [...(tightening.done[next.pass] ?? [])].filter((name) =>
+      later.some((each) => each.has(name)),
+    )
+    tightening.done[next.pass] = new Set(stand)
   }
 }
 

@@ -31,10 +31,17 @@ export function freeSlots(state: State, container: number): string[] {
 }
 
 /** The pass and the fastener that come next, or null when every pass is through. */
-export function nextFastener({ passes, done, order }: Tightening): { pass: number; fastener: string } | null {
+export function nextFastener({
+  passes,
+  done,
+  order,
+  suspect,
+}: Tightening): { pass: number; fastener: string } | null {
+  if (suspect) return { pass: suspect.pass, fastener: suspect.fastener }
   for (const [pass, through] of done.entries()) {
-    const { kind, order: own = order } = passes[pass] ?? {}
-    const inOrder = kind === 'back-off' && own === order ? order.toReversed() : own
+    const { kind, order: own } = passes[pass] ?? {}
+    const wasTurnedOn = passes.slice(0, pass).some((before) => before.kind !== 'back-off')
+    const inOrder = own ?? (kind === 'back-off' && wasTurnedOn ? order.toReversed() : order)
     const fastener = inOrder.find((name) => !through.has(name))
     if (fastener !== undefined) return { pass, fastener }
   }

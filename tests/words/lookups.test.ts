@@ -15,7 +15,7 @@ test('what the words look up is what the ledger and the plan say, after each ent
     const { ledger } = state
     for (const id of ledger.accounts.keys()) expect(liesAt(state, id)).toEqual(placesOf(ledger, id))
     for (const no of state.containers.keys()) expect(liesIn(state, no)).toEqual(holdingsIn(ledger, no))
-    for (const tightening of state.tightenings.values()) {
+    for (const tightening of [...state.tightenings.values(), ...state.loosenings.values()]) {
       const next = nextTurn(tightening)
       expect(nextFastener(tightening)).toEqual(next && { pass: next.pass, fastener: next.fastener })
       turns += 1
