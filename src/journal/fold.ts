@@ -283,11 +283,15 @@ const appliers: Appliers = {
     // Whatever is done about it, this fastener goes through every pass once more.
     for (const through of done) through.delete(fastener)
     if (suspect?.fastener === fastener) tightening.suspect = null
+    // What was waved through before, this fastener was not.
+    withdraw(state, id)
   },
   'loosening-set': (state, { loosening, began }) => {
     if (began) beginStrip(state, began)
-    const { id, passes } = loosening
-    state.loosenings.set(id, { ...loosening, done: freshGrid(passes), suspect: null })
+    const { id, passes, order } = loosening
+    // The order is that of loosening already: backing off does not go through it in reverse.
+    const inOrder = passes.map((pass) => ({ ...pass, order }))
+    state.loosenings.set(id, { ...loosening, passes: inOrder, done: freshGrid(passes), suspect: null })
   },
   loosened: (state, { loosening: id, pass, fastener }) => {
     const loosening = state.loosenings.get(id)
@@ -338,6 +342,7 @@ const appliers: Appliers = {
   },
   failed: (state, { step, steps, moves }) => {
     stepOf(state, step).built = 'redo'
+    stepOf(state, step).turned = 0
     // What failed was not in order, whatever an override had said of it.
     withdrawGates(state, step)
     reopen(state, steps, moves)

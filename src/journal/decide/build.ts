@@ -69,7 +69,7 @@ export function decideLook(state: State, { step: no }: Of<'look'>): EntryBodyOf<
 export function turnOver(state: State, { step: asked }: Of<'turn-over'>): EntryBodyOf<'turned-over'> {
   const no = asked ?? state.build ?? turnStep(state) ?? refuse({ code: 'no-build-step' })
   const step = knownStep(state, no)
-  if (step.kind !== 'turn') refuse({ code: 'not-turned-over', step: no })
+  if (!isTurned(step)) refuse({ code: 'not-turned-over', step: no })
   if (step.built === 'done') refuse({ code: 'step-done', step: no })
   const began = step.built !== 'underway'
   if (began) pass(no, 'start', new Gates(state).start(no))
@@ -78,8 +78,13 @@ export function turnOver(state: State, { step: asked }: Of<'turn-over'>): EntryB
 
 /** The step of turning over by hand that is ready, where there is one only. */
 function turnStep(state: State): number | undefined {
-  const ready = new Gates(state).ready().filter((no) => state.steps.get(no)?.kind === 'turn')
+  const ready = new Gates(state).ready().filter((no) => isTurned(knownStep(state, no)))
   return ready.length === 1 ? ready[0] : undefined
+}
+
+/** Turns may be asked for in a step of another kind, too, as in a check of the timing marks. */
+function isTurned({ kind, turns }: StepFacts): boolean {
+  return kind === 'turn' || turns !== undefined
 }
 
 /** Closes a step. One that asks for nothing to be fitted may be closed as soon as it could start. */

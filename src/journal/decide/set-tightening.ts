@@ -30,11 +30,13 @@ export function setTightening(state: State, command: Of<'set-tightening'>): Entr
   if (passes.length > 20 || order.length > 200)
     refuse({ code: 'count-wrong', count: Math.max(passes.length, order.length) })
   wholePasses(passes)
-  const known = tighteningOf(state, id)
+  const known = tighteningsOf(state, lots)
   // New passes would wipe out what was turned, and the doubt about a bolt that may have been.
-  if (known && (known.suspect || known.done.some((done) => done.size > 0)))
-    refuse({ code: 'tightening-begun', tightening: known.id })
-  const tighteningId: TighteningId = known?.id ?? `t${state.dealt.tightening + 1}`
+  const begun = known.find(({ suspect, done }) => suspect || done.some(({ size }) => size > 0))
+  if (begun) refuse({ code: 'tightening-begun', tightening: begun.id })
+  // One that has other lots as well keeps them: they must not lose what was asked of them.
+  const replaced = known.find((tightening) => lotsOf(state, tightening).every((lot) => isAmong(lots, lot)))
+  const tighteningId: TighteningId = replaced?.id ?? `t${state.dealt.tightening + 1}`
   return {
     type: 'tightening-set',
     tightening: {
@@ -123,13 +125,20 @@ function inItsOrder(state: State, pass: Pass, piece: PieceId, names: readonly st
   return order ? { ...pass, order } : pass
 }
 
-function tighteningOf(state: State, piece: TighteningFacts['piece']): TighteningFacts | undefined {
-  const account = knownPiece(state, piece)
-  const isOfItsSet = (other: Account) => account.piece.set !== undefined && areMates(account, other)
-  return [...state.tightenings.values()].find(
-    (tightening) =>
-      tightening.piece === piece ||
-      tightening.with?.includes(piece) ||
-      isOfItsSet(knownPiece(state, tightening.piece)),
+/** The tightenings that some of the lots have already. */
+function tighteningsOf(state: State, lots: readonly Account[]): TighteningFacts[] {
+  return [...state.tightenings.values()].filter((tightening) =>
+    lotsOf(state, tightening).some((lot) => isAmong(lots, lot)),
+  )
+}
+
+function lotsOf(state: State, { piece, with: others = [] }: TighteningFacts): Account[] {
+  return [piece, ...others].map((each) => knownPiece(state, each))
+}
+
+/** Whether a lot is one of those, or of a set with one of them. */
+function isAmong(lots: readonly Account[], lot: Account): boolean {
+  return lots.some(
+    (other) => other.piece.id === lot.piece.id || (other.piece.set !== undefined && areMates(other, lot)),
   )
 }

@@ -1,5 +1,6 @@
 import { isMatched } from '../../ledger/piece.ts'
 import type { LooseningFacts, LooseningId, TighteningFacts, TighteningId } from '../../plan/facts.ts'
+import { patternOf } from '../../plan/pattern.ts'
 import { notHome } from '../../plan/reasons.ts'
 import { nextTurn, type Tightening } from '../../plan/tightening.ts'
 import type { Command } from '../command.ts'
@@ -49,9 +50,8 @@ export function missTorque(
   if (faulty) refuse({ code: 'fastener-faulty', tightening: id, ...faulty })
   const name = fastener ?? nextTurn(tightening)?.fastener ?? refuse({ code: 'all-turned', tightening: id })
   if (!order.includes(name)) refuse({ code: 'no-such-fastener', tightening: id, fastener: name })
-  const at = [piece, ...(tightening.with ?? [])]
-    .flatMap((each) => membersOf(state, each))
-    .find(({ home }) => home.position === name || home.alikeAt?.includes(name))
+  const pattern = patternOf(state, piece)
+  const at = 'code' in pattern ? undefined : pattern.places.find(({ position }) => position === name)
   return {
     type: 'torque-missed',
     tightening: id,
@@ -59,7 +59,7 @@ export function missTorque(
     fault: {
       id: `x${state.dealt.fault + 1}`,
       kind: 'no-torque',
-      piece: at?.piece.id ?? piece,
+      piece: at?.piece ?? piece,
       count: 1,
     },
     says: given(says, 'reason'),
@@ -98,12 +98,21 @@ export function sayCondition(
   return { type: 'condition-said', tightening, condition: given(condition, 'text') }
 }
 
+const MOST = 1e9
+
 /** The torque wrench in use, from which the setting is worked out. */
 export function chooseWrench(
   state: State,
   { tightening, wrench }: Of<'choose-wrench'>,
 ): EntryBodyOf<'wrench-chosen'> {
   if (!state.tightenings.has(tightening)) unknown('tightening', tightening)
+  const { leastNewtonMetres, mostNewtonMetres, leverMm, adapterMm, angleDegrees } = wrench
+  const wrong = [
+    ...[leastNewtonMetres, mostNewtonMetres, leverMm].filter((value = 1) => !(value > 0 && value < MOST)),
+    ...[adapterMm].filter((value = 0) => !(value >= 0 && value < MOST)),
+    ...[angleDegrees].filter((value = 0) => !(Math.abs(value) < MOST)),
+  ][0]
+  if (wrong !== undefined) refuse({ code: 'count-wrong', count: wrong })
   return { type: 'wrench-chosen', tightening, wrench: { ...wrench, typed: given(wrench.typed, 'text') } }
 }
 
