@@ -428,6 +428,11 @@ export type Picture = z.infer<typeof picture>
 export type PictureId = z.infer<typeof pictureId>
 export type Belongs = z.infer<typeof belongs>
 
+/** Whether an entry takes these readings: sizes and distances within reason, not too many. */
+export function isMeasurement(facts: unknown): boolean {
+  return measurement.safeParse(facts).success
+}
+
 /** Which fact of a picture no entry would take; null when all are right. */
 export function pictureFault(facts: Picture): 'file' | 'sha256' | 'taken' | 'belongs' | null {
   const [key] = picture.safeParse(facts).error?.issues[0]?.path ?? []

@@ -17,7 +17,11 @@ export function setLoosening(
   if (passes.length === 0 || order.length === 0) refuse({ code: 'text-missing', what: 'text' })
   if (passes.length > 20 || order.length > 200)
     refuse({ code: 'count-wrong', count: Math.max(passes.length, order.length) })
-  if (passes.some(({ kind }) => kind !== 'back-off')) refuse({ code: 'passes-wrong', why: 'not-loosening' })
+  for (const pass of passes) {
+    if (pass.kind !== 'back-off') refuse({ code: 'passes-wrong', why: 'not-loosening' })
+    const { degrees = 1 } = pass
+    if (!(degrees > 0 && degrees < Number.POSITIVE_INFINITY)) refuse({ code: 'count-wrong', count: degrees })
+  }
   const words = given(name, 'name')
   const { no: step, began } = stripFor(state, words)
   return {

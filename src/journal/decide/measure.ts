@@ -1,5 +1,5 @@
 import type { Command } from '../command.ts'
-import type { EntryBodyOf } from '../entry.ts'
+import { type EntryBodyOf, isMeasurement } from '../entry.ts'
 import type { State } from '../state.ts'
 import { given, knownPiece, knownStep, refuse } from './refuse.ts'
 
@@ -13,12 +13,11 @@ export function measure(
   const own = piece === undefined ? undefined : knownPiece(state, piece).piece.step
   const no = step ?? state.build ?? own ?? state.strip
   if (no !== null) knownStep(state, no)
-  const { readings, instrument, limits } = measurement
+  const { readings, limits } = measurement
   if (readings.length === 0) refuse({ code: 'measurement-wrong', why: 'no-reading' })
-  const values = [...readings.map(({ mm }) => mm), instrument?.resolutionMm ?? 0]
-  if (!values.every(Number.isFinite)) refuse({ code: 'measurement-wrong', why: 'value' })
   const { leastMm = Number.NEGATIVE_INFINITY, mostMm = Number.POSITIVE_INFINITY } = limits ?? {}
   if (leastMm > mostMm) refuse({ code: 'measurement-wrong', why: 'limits' })
+  if (!isMeasurement(measurement)) refuse({ code: 'measurement-wrong', why: 'value' })
   return {
     type: 'measured',
     measure: {

@@ -8,7 +8,7 @@ export const measuringRefusals: Tellers<'measurement-wrong'> = {
 
 const WRONG = {
   'no-reading': { what: 'a measurement has at least one reading', cure: 'type what was read' },
-  value: { what: 'a reading is no number', cure: 'type it again' },
+  value: { what: 'a reading, a limit or a distance is no size that can be measured', cure: 'type it again' },
   limits: {
     what: 'the lower limit is above the upper one',
     cure: 'look at the manual, and type the limits again',
