@@ -115,6 +115,50 @@ const byCode = {
       ["'20 Nm' is no pass that is understood.", '> Perhaps "loosen cap bolts: 1/4 turn, fully".'],
     ],
   ],
+  shims: [
+    [
+      'shims I1 0.14 2.45 wanted I 0.15',
+      [
+        "'I 0.15' is no range: both limits are needed, as the manual gives them.",
+        '> Write "shims I1 0.14 2.45 wanted I LEAST..MOST".',
+      ],
+    ],
+  ],
+  measuring: [
+    [
+      'measure flatness of head: 0,02,0,03',
+      [
+        "'0,02,0,03' may be decimal commas or several numbers: part them by spaces.",
+        '> Perhaps "measure flatness of head: 0,02 0,03".',
+      ],
+    ],
+    [
+      'measure colour of head: 3',
+      ["'colour of head' is nothing that is measured here.", '> Perhaps "measure size of head: 3".'],
+    ],
+    [
+      'measure free length of spring: 45 limit 44',
+      [
+        "'limit 44' may be the most or the least: say which.",
+        '> Perhaps "measure free length of spring: 45 max 44".',
+      ],
+    ],
+    [
+      'measure flatness of head: 0.02 feeler, max 0.05',
+      [
+        "'feeler' does not say what the instrument reads to.",
+        '> Write "measure WHAT of PIECE [POSITIONS]: READINGS [by N INSTRUMENT], LIMITS [manual p. N] [in step N]".',
+      ],
+    ],
+    // As a published table misprints it for 0.10 mm.
+    [
+      'measure flatness of head: 0.02 max 0.01 mm (0.004 in)',
+      [
+        "'0.01 mm (0.004 in)' is not the same in both units: a misprint or a slip, so look at the manual and type one of them.",
+        '> Write "measure WHAT of PIECE [POSITIONS]: READINGS [by N INSTRUMENT], LIMITS [manual p. N] [in step N]".',
+      ],
+    ],
+  ],
   'bag-line': [
     [
       'off coolant out 2.1',

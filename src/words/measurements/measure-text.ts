@@ -1,23 +1,27 @@
 import type { MeasureView } from '../../session/measure-views.ts'
+import type { Judged } from '../../trade/measuring/judged.ts'
 import type { Measurement } from '../../trade/measuring/measurement.ts'
 import type { Verdict } from '../../trade/measuring/verdict.ts'
 import { joined, sentence } from '../grammar.ts'
 import { lackingText, resultText, VERDICTS } from './result-text.ts'
 
 /** A measurement in one line: its results that are not in, and how many are. */
-export function measureLine({
-  measure: { id, name, measurement },
-  judged: { results },
-}: MeasureView): string {
+export function measureLine({ measure: { id, name, measurement }, judged }: MeasureView): string {
   const limits = limitsText(measurement)
-  const behind = limits === '' ? '' : ` (${limits})`
+  return `${id} ${name}: ${verdictLine(measurement, judged)}${limits === '' ? '' : ` (${limits})`}`
+}
+
+/** What readings come to, in one line. */
+export function verdictLine(measurement: Measurement, { results }: Judged): string {
   const [only] = results
-  if (only && results.length === 1) return `${id} ${name}: ${resultText(only, measurement)}${behind}`
-  const told = results.filter(({ verdict }) => verdict !== 'in' && verdict !== null)
+  if (only && results.length === 1) return resultText(only, measurement)
+  const told = results.filter(({ verdict }) => verdict === 'out' || verdict === 'too-close')
   const counts = countsText(results.map(({ verdict }) => verdict))
   const all = [counts, ...told.slice(0, MOST_TOLD).map((result) => resultText(result, measurement))]
-  return `${id} ${name}: ${all.filter((part) => part !== '').join('; ') || 'nothing came of it'}${behind}`
+  return all.filter((part) => part !== '').join('; ') || NOTHING_YET
 }
+
+const NOTHING_YET = 'nothing came of it yet'
 
 /** A measurement line by line: what it comes to, each result where there are several, and what is lacking. */
 export function measureRows(view: MeasureView): string[] {
@@ -28,7 +32,7 @@ export function measureRows(view: MeasureView): string[] {
   const isOne = only !== undefined && judged.results.length === 1
   const counts = countsText(judged.results.map(({ verdict }) => verdict))
   return [
-    `${id}  ${name}: ${isOne ? resultText(only, measurement) : counts || 'nothing came of it yet'}`,
+    `${id}  ${name}: ${isOne ? resultText(only, measurement) : counts || NOTHING_YET}`,
     ...(isOne ? [] : judged.results.map((result) => `    ${resultText(result, measurement)}`)),
     ...(limits === '' ? [] : [`    limits: ${limits}`]),
     ...(again.length === 0 ? [] : [`    measured again since: ${again.join(', ')}`]),
