@@ -11,17 +11,21 @@ export interface Lot {
   members: { account: Account; lying: Lying }[]
   count: number
   status: PieceStatus
+  /** A set of many sizes, as shims are: each has its own on it, and paper has no room for them all. */
+  isOfManySizes: boolean
 }
 
 /** What lies somewhere, in lots; those that go back first, in the order of the record. */
 export function lotsOf(state: State, lying: readonly Lying[]): Lot[] {
+  const many = setsOfManySizes(state)
   const lots = new Map<string, Lot>()
   for (const each of lying) {
     const account = state.ledger.accounts.get(each.piece)
     if (!account) continue
     const status = statusOf(state, account, each.place)
-    const key = lotKey(account, status)
-    const lot = lots.get(key) ?? { members: [], count: 0, status }
+    const isOfManySizes = many.has(setKey(account))
+    const key = lotKey(account, status, isOfManySizes ? '' : (account.piece.size ?? ''))
+    const lot = lots.get(key) ?? { members: [], count: 0, status, isOfManySizes }
     lots.set(key, lot)
     lot.members.push({ account, lying: each })
     lot.count += each.count
@@ -74,8 +78,9 @@ function setText(state: State, lot: Lot, container: number | null): string {
   if (!first) return ''
   const here = lot.members.map(({ account, lying }) => slotted(account, lying))
   const positions = here.map(({ position }) => position)
-  const text = countedNoun(first.account, lot.count)
-  const before = beforePositions(first.account, positions)
+  const told = lot.isOfManySizes ? withoutSize(first.account) : first.account
+  const text = countedNoun(told, lot.count)
+  const before = beforePositions(told, positions)
   const whole = positionsOfSet(state, first.account)
   const missing =
     container === null ? [] : whole.filter((position) => !liesHere(state, lot, position, container))
@@ -148,7 +153,29 @@ function slotted({ home }: Account, { place }: Lying): Slotted {
   return { position: home.position ?? '', slot: containerPlace(place)?.slot }
 }
 
-function lotKey({ piece, home }: Account, status: PieceStatus): string {
+const MOST_SIZES = 2
+
+/** Matched sets whose members are of more sizes than paper has room for. */
+function setsOfManySizes({ ledger }: State): Set<string> {
+  const sizes = new Map<string, Set<string | undefined>>()
+  for (const account of ledger.accounts.values()) {
+    if (account.piece.set === undefined || account.home.position === undefined) continue
+    const key = setKey(account)
+    sizes.set(key, (sizes.get(key) ?? new Set()).add(account.piece.size))
+  }
+  return new Set([...sizes].flatMap(([key, found]) => (found.size > MOST_SIZES ? [key] : [])))
+}
+
+function setKey({ piece, home }: Account): string {
+  return [piece.set ?? piece.id, piece.name, home.at].join('\n')
+}
+
+function withoutSize(account: Account): Account {
+  const { size: _, ...piece } = account.piece
+  return { ...account, piece }
+}
+
+function lotKey({ piece, home }: Account, status: PieceStatus, size: string): string {
   if (home.position === undefined) return `${piece.id}`
-  return [piece.set ?? piece.id, piece.name, home.at, piece.size ?? '', piece.step, status].join('\n')
+  return [piece.set ?? piece.id, piece.name, home.at, size, piece.step, status].join('\n')
 }

@@ -164,6 +164,8 @@ function shareOf(record: readonly Fact[], paper: readonly Fact[]): Share {
 
 // One piece is named in the singular on paper: `cam cap I1` is one of the `cam caps`.
 function keyOf({ place, slot, name, count, home, step, position, alikeAt, doNotFit }: Fact): string {
-  const singular = name.replace(/(\p{L})s\b/gu, '$1')
+  // The size of a shim stands on it: of a set of many sizes paper gives back which position each one has.
+  const sizeless = position === null ? name : name.replace(/ \d+(?:\.\d+)?$/, '')
+  const singular = sizeless.replace(/(\p{L})s\b/gu, '$1')
   return JSON.stringify([place, slot, singular, count, home, step, position, alikeAt, doNotFit])
 }
