@@ -80,6 +80,24 @@ describe('a timing drive at the bench', () => {
   })
 })
 
+describe('two full turns by hand after the drive is back', () => {
+  test('are counted one by one, hold the step until they are made, and fall with it', () => {
+    const { say, told, ask } = benchWithJob(
+      'begin timing chain off',
+      'off timing chain into bench',
+      'end',
+      'add turn the crank over by hand turns 2 after 1',
+      'fit timing chain',
+      'done 1',
+      'turned over',
+    )
+    expect(say('done 2')).toMatchObject({ code: 1, err: expect.stringContaining('1 of 2 full turns') })
+    told('turned over', 'done 2', 'reopen 2 because the belt jumped')
+    expect(say('done 2').err).toContain('0 of 2 full turns')
+    expect(ask('step 2').json).toMatchObject({ ok: true })
+  })
+})
+
 describe('one clear line for what is not understood', () => {
   test.each([
     ['coolant 10 Nm at 50 %', "'10 Nm' has no unit that fits here."],
