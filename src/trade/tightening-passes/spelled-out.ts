@@ -1,5 +1,6 @@
 import { readDecimal, tidy } from '../number.ts'
 import { readTorque } from '../quantity.ts'
+import { printedPair } from './printed-pair.ts'
 
 const number = '\\d{1,9}(?:[.,]\\d{1,9})?'
 const bareNumber = new RegExp(`^${number}$`)
@@ -42,20 +43,23 @@ export function fallingPercentage(texts: readonly string[]): string | null {
   return null
 }
 
-/** `30/70/100 % of 60 Nm` and `20/40/60 Nm` as numbers, the last with what stands behind them; two with a stroke are a fraction. */
+/** `30/70/100 % of 60 Nm` and `20/40/60 Nm` as numbers, the last with what stands behind them. */
 function listed(part: string): string[] {
   const [, strokes, behind = ''] =
     new RegExp(`^(${number}(?: ?/ ?${number})+)( ?[^\\d/ ].*)?$`).exec(tidy(part)) ?? []
   const numbers = strokes?.split(/ ?\/ ?/) ?? []
   const isPercent = /^ ?(?:%|percent)/i.test(behind)
-  if (numbers.length < (isPercent ? 2 : 3)) return [part]
+  // Half a kilogram-metre was printed as a fraction, half a newton metre never was.
+  const isTorque = unitOf(`1${behind}`) !== null && !/^ ?k/i.test(behind)
+  if (numbers.length < (isPercent || isTorque ? 2 : 3)) return [part]
   return numbers.map((each, index) => (index === numbers.length - 1 ? `${each}${behind}` : each))
 }
 
 /** The unit of torque with which a text ends, or the sign of a percentage. */
 function unitOf(text: string): string | null {
   if (percentOf(text)) return '%'
-  const [, unit = ''] = /\d\s*([^\d\s.,%°][^\d]*?)(?:,? (?:clockwise|all round|round))?$/i.exec(text) ?? []
+  const [, unit = ''] =
+    /\d\s*([^\d\s.,%°][^\d]*?)(?:,? (?:clockwise|all round|round))?$/i.exec(printedPair(text).amount) ?? []
   return readTorque(`1 ${unit}`).understood ? unit : null
 }
 

@@ -21,7 +21,7 @@ export function orderText(state: State, { of, worked }: Order): string[] {
     sentence(`rule: ${rule}, ${ORDER_SOURCES[source]}`),
     sentence(ruleWay(rule, order.length)),
     '',
-    ...drawing.map((row) => `  ${row}`),
+    ...drawing.map((row) => (row === '' ? '' : `  ${row}`)),
     '',
     ...(isProposed && 'piece' in of
       ? [`Drawn as the names suggest; ${say(`layout ${of.piece}: 2x4`)} draws how they lie.`]

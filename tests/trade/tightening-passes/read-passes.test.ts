@@ -14,8 +14,13 @@ describe('the passes of a tightening', () => {
     ['40 Nm, then a marked sixth of a turn', '40 Nm | a marked sixth of a turn'],
     // A unit that is written once.
     ['20, 40, 60 Nm', '20 Nm | 40 Nm | 60 Nm'],
+    ['20, 40 Nm (30 lbf·ft)', '20 Nm | 40 Nm (30 lbf·ft)'],
     ['20, 40 ± 4 Nm', '20 Nm | 40 ± 4 Nm'],
     ['2,5, 5, 7,5 Nm', '2,5 Nm | 5 Nm | 7,5 Nm'],
+    ['20/40 Nm', '20 Nm | 40 Nm'],
+    ['20/40 Nm clockwise', '20 Nm | 40 Nm clockwise'],
+    ['1/2 kgf·m', '1/2 kgf·m'],
+    ['1/4 turn', '1/4 turn'],
     ['20/40/60 Nm', '20 Nm | 40 Nm | 60 Nm'],
     ['20 Nm, 30, 40 lbf·ft', '20 Nm | 30 lbf·ft | 40 lbf·ft'],
     ['10, 60 Nm, check 60 Nm clockwise', '10 Nm | 60 Nm | check 60 Nm clockwise'],

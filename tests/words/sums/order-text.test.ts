@@ -132,5 +132,11 @@ describe('the order of fasteners in the record', () => {
 function textOf(line: string, state: State): string[] {
   const reading = readLine(line, state)
   if (reading.kind !== 'ask' || reading.ask.ask !== 'sum') throw new Error(JSON.stringify(reading))
-  return sumText(state, workOut(state, reading.ask.sum)).map((row) => row.trimEnd())
+  return sumText(state, workOut(state, reading.ask.sum)).map(whole)
+}
+
+/** A row as it is shown, which ends where its words end. */
+function whole(row: string): string {
+  expect(row).toBe(row.trimEnd())
+  return row
 }
