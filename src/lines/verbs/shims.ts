@@ -28,9 +28,12 @@ export const shimVerbs: readonly Verb[] = [
       const said = readShims(line.rest)
       if (!said.understood) {
         const { code, part, nearest } = said
-        const isInPlace = code !== 'twice' && part !== '' && line.whole.includes(part)
-        const again = isInPlace ? line.whole.replace(part, () => nearest) : nearest
-        misread({ code: 'shims', fault: code, part, nearest: again })
+        misread({
+          code: 'shims',
+          fault: code,
+          part,
+          nearest: again(line.whole, part, code === 'twice' ? '' : nearest),
+        })
       }
       const sum = shimSum(said.value, line.state)
       if ('lacks' in sum) return lacking(line, sum)
@@ -79,6 +82,12 @@ function oneSize(line: Line): Sizes[number] {
     line.missing('SIZE')
   }
   return { piece: line.piece(name), size }
+}
+
+/** The line once more, with what would be understood in the place of what is not. */
+function again(whole: string, part: string, nearest: string): string {
+  if (part === '') return `${whole} ${nearest}`
+  return whole.includes(part) ? whole.replace(part, () => nearest).replace(/[ ,;]+$|(?<= ) +/g, '') : nearest
 }
 
 /** Neither said nor recorded: one line says of which valves, and how it is said. */

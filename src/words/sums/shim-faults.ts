@@ -1,4 +1,5 @@
 import type { Misreading } from '../../lines/reading.ts'
+import type { ShimFault } from '../../trade/shims/shim-fault.ts'
 import { say } from '../cures.ts'
 import { type Told, told } from '../told.ts'
 
@@ -6,12 +7,24 @@ type ShimMisreading = Extract<Misreading, { code: 'shims' }>
 
 /** Why a line about shims was not understood, and how it could have been written. */
 export function shimFaultText({ fault, part, nearest }: ShimMisreading): Told {
-  const subject = fault === 'no-clearance' ? '' : part === '' ? 'this ' : `'${part}' `
   const cure = CURES[fault] ?? (nearest.includes('MOST') ? 'write' : 'perhaps')
-  return told(`${subject}${FAULTS[fault]}`, `${cure} ${say(nearest)}`)
+  return told(whatText(fault, part), `${cure} ${say(nearest)}`)
 }
 
-const FAULTS: Record<ShimMisreading['fault'], string> = {
+function whatText(fault: ShimMisreading['fault'], part: string): string {
+  switch (fault) {
+    case 'no-clearance':
+      return 'no valve clearance is said or in the record'
+    case 'no-fitted':
+      return `no shim of a known size at ${part}`
+    case 'no-wanted':
+      return `no wanted range for ${part}: the limits are in the manual`
+    default:
+      return `${part === '' ? 'this' : `'${part}'`} ${FAULTS[fault]}`
+  }
+}
+
+const FAULTS: Record<ShimFault, string> = {
   valve: 'is no valve with its clearance and its shim',
   comma: 'may be decimal commas or several numbers: write points',
   inches: 'is too thin for millimetres: inches are said with their unit',
@@ -25,13 +38,9 @@ const FAULTS: Record<ShimMisreading['fault'], string> = {
   step: 'does not go up in whole steps',
   size: 'is no size of a shim',
   'too-many': 'is more than can be worked out at once',
-  'no-clearance': 'no valve clearance is said or in the record',
-  'no-fitted': 'has no shim of a known size',
-  'no-wanted': 'has no wanted range: the limits are in the manual',
 }
 
 const CURES: Partial<Record<ShimMisreading['fault'], string>> = {
-  twice: 'say it once:',
   'no-clearance': 'write',
   'no-fitted': 'when it is read, write',
   'no-wanted': 'write',

@@ -112,7 +112,7 @@ describe('shims', () => {
       'I 0.15',
       'shims I1 0.14 2.45 wanted I LEAST..MOST',
     ],
-    ['shims I1 0.14 2.45, I1 0.15 2.4', nothing, 'twice', 'I1 0.15 2.4', 'I1 0.14 2.45'],
+    ['shims I1 0.14 2.45, I1 0.15 2.4', nothing, 'twice', 'I1 0.15 2.4', 'shims I1 0.14 2.45'],
     [
       'shims for sale 2.3..3 step 0.03',
       nothing,
