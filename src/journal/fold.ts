@@ -288,10 +288,8 @@ const appliers: Appliers = {
   },
   'loosening-set': (state, { loosening, began }) => {
     if (began) beginStrip(state, began)
-    const { id, passes, order } = loosening
-    // The order is that of loosening already: backing off does not go through it in reverse.
-    const inOrder = passes.map((pass) => ({ ...pass, order }))
-    state.loosenings.set(id, { ...loosening, passes: inOrder, done: freshGrid(passes), suspect: null })
+    const { id, passes } = loosening
+    state.loosenings.set(id, { ...loosening, done: freshGrid(passes), suspect: null })
   },
   loosened: (state, { loosening: id, pass, fastener }) => {
     const loosening = state.loosenings.get(id)
