@@ -6,6 +6,10 @@ import { nearestWord } from './nearest.ts'
 export function takeRule(line: Line): OrderRule | undefined {
   const [typed] = line.take(/,? by (?:the (?:rule )?)?"?([a-z]+)"?$/i) ?? []
   if (typed === undefined) return undefined
-  const rule = ORDER_RULES.find((each) => each === typed.toLowerCase())
-  return rule ?? line.notUnderstood(typed, `by ${nearestWord(typed, ORDER_RULES) ?? ORDER_RULES[0]}`)
+  const word = typed.toLowerCase()
+  const rule = ORDER_RULES.find((each) => each === word)
+  if (rule) return rule
+  const begun = ORDER_RULES.find((each) => word.length > 2 && each.startsWith(word))
+  const nearest = begun ?? nearestWord(word, ORDER_RULES)
+  return line.notUnderstood(typed, nearest && line.whole.replace(new RegExp(`${typed}"?$`, 'i'), nearest))
 }

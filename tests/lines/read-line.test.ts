@@ -348,6 +348,10 @@ describe('a line is not understood, and says why', () => {
     ['describe', { code: 'not-understood', form: 'describe machine TEXT' }],
     ['tighten head bolts: 5000 Nm', { code: 'passes', part: '5000 Nm', nearest: null }],
     ['tighten head bolts: 0 Nm', { code: 'passes', part: '0 Nm', nearest: null }],
+    [
+      'tighten head bolts: 20,40,60 Nm, dry',
+      { code: 'passes', part: '20,40,60 Nm', nearest: 'tighten head bolts: 20, 40, 60 Nm, dry' },
+    ],
     ['tighten head bolts: 40', { code: 'passes', part: '40', nearest: 'tighten head bolts: 40 Nm' }],
     ['move cylinder head', { code: 'missing', what: 'to PLACE' }],
     ['move cylinder head to the moon', { code: 'no-such-place', part: 'the moon' }],

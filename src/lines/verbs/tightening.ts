@@ -163,7 +163,7 @@ function again(line: Line, passes: string, nearest: string): string | null {
 
 /** Whether a nearest reading has only figures that were written: a torque is never proposed. */
 function isOfTheirs(nearest: string | null, typed: string): boolean {
-  const figures = (text: string): string[] => text.match(/\d+(?:[.,]\d+)?/g) ?? []
+  const figures = (text: string): string[] => text.match(/\d+/g) ?? []
   const written = figures(typed)
   return nearest !== null && figures(nearest).every((figure) => written.includes(figure))
 }

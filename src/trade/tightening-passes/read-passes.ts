@@ -51,7 +51,10 @@ export function readPasses(text: string): Reading<TighteningPass[], PassesFault>
 
 function one(text: string): Reading<TighteningPass[], PassFault> {
   const pass = readPass(text)
-  return pass.understood ? understood([pass.value]) : pass
+  if (pass.understood) return understood([pass.value])
+  // No number has two decimal commas.
+  const isList = pass.code === 'form' && /^\d{1,4}(?:,\d{1,4}){2,}\D/.test(text)
+  return isList ? notUnderstood('form', text, text.replace(/,/g, ', ')) : pass
 }
 
 function repeated(

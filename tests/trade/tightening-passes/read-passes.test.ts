@@ -112,6 +112,7 @@ describe('what is not understood', () => {
     ['', 'empty', '', '20 Nm, 40 Nm, 90 deg'],
     [' , ', 'empty', '', '20 Nm, 40 Nm, 90 deg'],
     ['20', 'form', '20', '20 Nm'],
+    ['20,40,60 Nm', 'form', '20,40,60 Nm', '20, 40, 60 Nm'],
     ['20, 40', 'form', '20', '20 Nm, 40'],
     // Torques or angles: not for the program to say.
     ['20, 40, 90 deg', 'form', '20', '20 Nm, 40, 90 deg'],
