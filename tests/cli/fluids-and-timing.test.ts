@@ -104,10 +104,11 @@ describe('one clear line for what is not understood', () => {
     ['coolant 0 L at 50 %', "'0 L' is zero or less."],
     ['coolant 10 L from 30 % to 150 %', "Coolant does not understand '150 %'."],
     ['coolant out 2.1 L', 'Perhaps "off coolant out 2.1 L".'],
-    ['glycol for -25', 'Perhaps "glycol for -25 °C".'],
+    ['glycol for -25', 'Glycol: C or F is missing.'],
     ['freezes at lunch', 'Perhaps "freezes at 50 %".'],
     ['teeth 24', 'Perhaps "teeth 24/48".'],
-    ['teeth 24/48 off 15 deg late', 'Perhaps "teeth 24/48 off 15 deg crank late".'],
+    ['teeth 24/48 off 15 deg late', 'Teeth: crank or cam is missing.'],
+    ['coolant 10 L from 30 %', 'Coolant: to STRENGTH is missing.'],
   ])('%s', (line, says) => {
     const { code, err } = benchWithJob().say(line)
     expect(code).toBe(2)

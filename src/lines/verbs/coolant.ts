@@ -4,7 +4,9 @@ import { readStrength, takeGlycol } from '../../trade/coolant/strength.ts'
 import { readTemperature } from '../../trade/coolant/temperature.ts'
 import type { QuantityFault, Volume } from '../../trade/quantity.ts'
 import type { NotUnderstood } from '../../trade/reading.ts'
+import type { Line } from '../line.ts'
 import type { Ask } from '../reading.ts'
+import { misread } from '../stopped.ts'
 import type { Verb } from '../verb.ts'
 
 export const coolantVerbs: readonly Verb[] = [
@@ -30,6 +32,7 @@ export const coolantVerbs: readonly Verb[] = [
       if (read.understood) return { ask: 'sum', sum: { sum: 'coolant', question: read.value } }
       const nearest = `coolant ${read.nearest}`
       if (isOfAnAmount(read)) return line.notAnAmount(read, nearest)
+      if (read.code === 'missing') return missingIn(line, read.part, nearest)
       return line.notUnderstood(read.part || line.whole, nearest)
     },
   },
@@ -62,12 +65,19 @@ export const coolantVerbs: readonly Verb[] = [
       const lowest = readTemperature(rest)
       if (!lowest.understood) {
         const named = glycol === 'propylene' ? ' propylene' : ''
-        return line.notUnderstood(lowest.part || line.whole, `glycol for ${lowest.nearest}${named}`)
+        const nearest = `glycol for ${lowest.nearest}${named}`
+        if (lowest.code === 'celsius-or-fahrenheit') return missingIn(line, 'C or F', nearest)
+        return line.notUnderstood(lowest.part || line.whole, nearest)
       }
       return { ask: 'sum', sum: { sum: 'glycol-for', glycol, lowest: lowest.value } }
     },
   },
 ]
+
+/** Something is missing: with a line that has it. */
+function missingIn({ verb }: Line, what: string, form: string): never {
+  return misread({ code: 'missing', verb, what, form })
+}
 
 /** Coolant that came out, or a piece that is named after it. */
 function isOfABag(rest: string): boolean {

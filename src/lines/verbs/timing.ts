@@ -1,7 +1,8 @@
-import { readMisplaced } from '../../trade/timing/read-misplaced.ts'
+import { type MisplacedFault, readMisplaced } from '../../trade/timing/read-misplaced.ts'
 import { readTeeth } from '../../trade/timing/read-teeth.ts'
 import type { Line } from '../line.ts'
 import type { Ask } from '../reading.ts'
+import { misread } from '../stopped.ts'
 import type { Verb } from '../verb.ts'
 
 export const timingVerbs: readonly Verb[] = [
@@ -44,6 +45,15 @@ export const timingVerbs: readonly Verb[] = [
 
 const FEWEST_PINS = 20
 
+/** What a line has to say besides, by the fault that it was not said. */
+const missing: Partial<Record<MisplacedFault, string>> = {
+  empty: 'HOW MUCH',
+  'crank-or-cam': 'crank or cam',
+  'early-or-late': 'early or late',
+  'tight-or-slack': 'tight or slack',
+  'which-way-it-runs': 'the way it runs',
+}
+
 /** How a mark is off, taken away from the end of the line. */
 function takeOff(line: Line) {
   const [teeth = '', typed] = line.take(/^(.*?)(?:^|,? )(?:off|found|counted)(?= |$)(.*)$/i) ?? []
@@ -51,7 +61,10 @@ function takeOff(line: Line) {
   line.rest = teeth
   const off = readMisplaced(typed)
   if (off.understood) return off.value
-  return line.notUnderstood(off.part || typed || line.whole, `teeth ${teeth} off ${off.nearest}`)
+  const form = `teeth ${teeth || '24/48'} off ${off.nearest}`
+  const what = missing[off.code]
+  if (what !== undefined) return misread({ code: 'missing', verb: line.verb, what, form })
+  return line.notUnderstood(off.part || typed || line.whole, form)
 }
 
 /** With the word `off` that stands before what is off. */

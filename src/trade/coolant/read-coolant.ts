@@ -23,8 +23,8 @@ export type CoolantQuestion = { glycol: Glycol } /** How much to drain and to re
 )
 
 /**
- * Why a question was not understood: an amount that is none, and why; a strength or what goes in that is none; a part that
- * is missing or said twice; words that do not go together.
+ * Why a question was not understood: an amount that is none, and why; a strength or what goes in that is none; something
+ * that is missing, which `part` then names; a part said twice; words that do not go together.
  */
 export type CoolantFault = QuantityFault | 'strength' | 'refill' | 'missing' | 'twice' | 'words'
 
@@ -38,7 +38,7 @@ export function readCoolant(
   options: { units: UnitSystem; drainedBefore?: Volume | undefined },
 ): Reading<CoolantQuestion, CoolantFault> {
   const { rest, glycol } = takeGlycol(tidy(text).replace(/,(?=\s|$)/g, ''))
-  if (rest === '') return notUnderstood('missing', '', '10 L from 30 % to 50 %')
+  if (rest === '') return notUnderstood('missing', 'AMOUNT', '10 L from 30 % to 50 %')
   const parts = partsOf(rest)
   if (!parts.understood) return parts
   const values = valuesOf(parts.value, rest, options.units)
@@ -117,27 +117,33 @@ function questionOf(
   { volume, drained, from, to, at, refill }: Values,
   { rest, glycol, drainedBefore }: { rest: string; glycol: Glycol; drainedBefore: Volume | undefined },
 ): Reading<CoolantQuestion, CoolantFault> {
-  const missing = (nearest: string) => notUnderstood<CoolantFault>('missing', rest, nearest)
+  const missing = (what: string, nearest: string) => notUnderstood<CoolantFault>('missing', what, nearest)
   const into = refill ?? CONCENTRATE
   if (drained !== undefined) {
-    if (volume === undefined) return missing(`10 L ${rest}`)
-    if (from === undefined) return missing(`10 L drained ${drained.typed} from 30 % to ${to ?? at ?? 50} %`)
+    if (volume === undefined) return missing('AMOUNT', `10 L ${rest}`)
+    if (from === undefined)
+      return missing(
+        'from STRENGTH',
+        `${volume.typed} drained ${drained.typed} from 30 % to ${to ?? at ?? 50} %`,
+      )
     const known = { capacity: volume, drained, nowPercent: from, glycol }
     if (to !== undefined) return understood({ ask: 'refill', ...known, wantedPercent: to, refill: into })
     return refill === undefined
-      ? missing(`${rest} with premix`)
+      ? missing('with WHAT', `${rest} with premix`)
       : understood({ ask: 'after', ...known, refill })
   }
   if (at !== undefined) {
     const mixed = volume ?? drainedBefore
-    if (mixed === undefined) return missing(`10 L ${rest}`)
+    if (mixed === undefined) return missing('AMOUNT', `10 L ${rest}`)
     const asDrained = volume === undefined
     return understood({ ask: 'mix', volume: mixed, asDrained, wantedPercent: at, refill: into, glycol })
   }
-  if (volume === undefined) return missing(nearestOf({ from: '', to: '' }))
+  if (volume === undefined) return missing('AMOUNT', nearestOf({ from: '', to: '' }))
   if (from === undefined)
-    return missing(`${volume.typed} ${to === undefined ? 'at 50 %' : `from 30 % to ${to} %`}`)
-  if (to === undefined) return missing(`${volume.typed} from ${from} % to 50 %`)
+    return to === undefined
+      ? missing('STRENGTH', `${volume.typed} at 50 %`)
+      : missing('from STRENGTH', `${volume.typed} from 30 % to ${to} %`)
+  if (to === undefined) return missing('to STRENGTH', `${volume.typed} from ${from} % to 50 %`)
   return understood({
     ask: 'change',
     capacity: volume,

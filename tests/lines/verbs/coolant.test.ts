@@ -46,7 +46,11 @@ describe('a coolant', () => {
     ['coolant 10 Nm at 50 %', { code: 'amount', fault: 'unit', part: '10 Nm' }],
     ['coolant 10 L from 30 % to 150 %', { code: 'not-understood', part: '150 %' }],
     ['coolant 10 L at 50 % with oil', { part: 'oil', nearest: 'coolant 10 L at 50 % with concentrate' }],
-    ['coolant', { part: 'coolant', nearest: 'coolant 10 L from 30 % to 50 %' }],
+    ['coolant', { code: 'missing', what: 'AMOUNT', form: 'coolant 10 L from 30 % to 50 %' }],
+    [
+      'coolant 10 L to 50 %',
+      { code: 'missing', what: 'from STRENGTH', form: 'coolant 10 L from 30 % to 50 %' },
+    ],
     // What came out, and what is called after it, are no sums.
     ['coolant out 2.1 L', { part: 'out 2.1 L', nearest: 'off coolant out 2.1 L' }],
     ['coolant hose', { part: 'hose', nearest: 'off coolant hose' }],
@@ -87,7 +91,6 @@ describe('frost', () => {
   test.each([
     ['freezes at 120 % propylene', '120 %', 'freezes at 50 % propylene'],
     ['freezes at -20 C', '-20 C', 'freezes at 50 %'],
-    ['glycol for -25', '-25', 'glycol for -25 °C'],
     ['glycol for winter', 'winter', 'glycol for -25 °C'],
     ['glycol for', 'glycol for', 'glycol for -25 °C'],
     ['glycol out 2 L', 'out 2 L', 'off glycol out 2 L'],
@@ -95,7 +98,12 @@ describe('frost', () => {
     expect(misreading(line)).toMatchObject({ code: 'not-understood', part, nearest })
   })
 
-  test('nothing behind it', () => {
+  test('something is missing', () => {
+    expect(misreading('glycol for -25')).toMatchObject({
+      code: 'missing',
+      what: 'C or F',
+      form: 'glycol for -25 °C',
+    })
     expect(misreading('freezes')).toMatchObject({ code: 'missing', what: '50 %' })
     expect(misreading('glycol')).toMatchObject({ code: 'missing', what: 'for -25 °C' })
   })

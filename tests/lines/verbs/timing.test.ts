@@ -48,10 +48,7 @@ describe('teeth', () => {
     ['teeth 24', '24', 'teeth 24/48'],
     ['teeth 48 cam', '48 cam', 'teeth 24/48'],
     ['teeth 24/48 1 late', '24/48 1 late', 'teeth 24/48 off 1 late'],
-    ['teeth 24/48 off', 'teeth 24/48 off', 'teeth 24/48 off 1 late'],
-    ['teeth 24/48 off 1', '1', 'teeth 24/48 off 1 late'],
-    ['teeth 24/48 off 15 deg late', '15 deg late', 'teeth 24/48 off 15 deg crank late'],
-    ['teeth 24/48 off 16 for 15', '16 for 15', 'teeth 24/48 off 16 for 15 tight'],
+    ['teeth 24/48 off 1 purple late', 'purple', 'teeth 24/48 off 1 late'],
     ['teeth 24/48 chain 5', 'chain 5', 'teeth 24/48 chain 126'],
     ['teeth many', 'many', 'teeth 24/48'],
   ])('%s is not understood', (line, part, nearest) => {
@@ -60,6 +57,21 @@ describe('teeth', () => {
       misreading: { code: 'not-understood', part, nearest },
     })
     expect(question(nearest).stages).toEqual(stages)
+  })
+
+  test.each([
+    ['teeth 24/48 off', 'HOW MUCH', 'teeth 24/48 off 1 late'],
+    ['teeth 24/48 off 1', 'early or late', 'teeth 24/48 off 1 late'],
+    ['teeth 24/48 off 15 deg late', 'crank or cam', 'teeth 24/48 off 15 deg crank late'],
+    ['teeth 24/48 off 16 for 15', 'tight or slack', 'teeth 24/48 off 16 for 15 tight'],
+    ['teeth 24/48 off 16 for 15 left', 'the way it runs', 'teeth 24/48 off 16 for 15 left, runs clockwise'],
+    ['teeth off 1', 'early or late', 'teeth 24/48 off 1 late'],
+  ])('%s: something is missing', (line, what, form) => {
+    expect(readLine(line, nothing)).toMatchObject({
+      kind: 'misread',
+      misreading: { code: 'missing', verb: 'teeth', what, form },
+    })
+    expect(question(form).stages).toEqual(stages)
   })
 
   test('of nothing', () => {

@@ -90,12 +90,12 @@ describe('what is asked about a coolant', () => {
   })
 
   test.each([
-    ['', 'missing', '', '10 L from 30 % to 50 %'],
-    ['10 L', 'missing', '10 L', '10 L at 50 %'],
-    ['10 L from 30 %', 'missing', '10 L from 30 %', '10 L from 30 % to 50 %'],
-    ['10 L to 40 %', 'missing', '10 L to 40 %', '10 L from 30 % to 40 %'],
-    ['from 30 % to 50 %', 'missing', 'from 30 % to 50 %', '10 L from 30 % to 50 %'],
-    ['at 50 %', 'missing', 'at 50 %', '10 L at 50 %'],
+    ['', 'missing', 'AMOUNT', '10 L from 30 % to 50 %'],
+    ['10 L', 'missing', 'STRENGTH', '10 L at 50 %'],
+    ['10 L from 30 %', 'missing', 'to STRENGTH', '10 L from 30 % to 50 %'],
+    ['10 L to 40 %', 'missing', 'from STRENGTH', '10 L from 30 % to 40 %'],
+    ['from 30 % to 50 %', 'missing', 'AMOUNT', '10 L from 30 % to 50 %'],
+    ['at 50 %', 'missing', 'AMOUNT', '10 L at 50 %'],
     ['10 from 30 % to 50 %', 'unit', '10', '10 L from 30 % to 50 %'],
     ['10 kg from 30 % to 50 %', 'unit', '10 kg', '10 L from 30 % to 50 %'],
     ['0 L at 50 %', 'not-positive', '0 L', '2.1 L at 50 %'],
@@ -110,13 +110,8 @@ describe('what is asked about a coolant', () => {
     ['10 L from 30 % at 50 %', 'words', 'at 50 %', '10 L from 30 % to 50 %'],
     ['10 L drained from 30 % to 50 %', 'empty', 'drained', '10 L drained 2.1 L from 30 % to 50 %'],
     ['10 L drained 4 from 30 % to 50 %', 'unit', '4', '10 L drained 4 L from 30 % to 50 %'],
-    ['10 L drained 4 L to 50 %', 'missing', '10 L drained 4 L to 50 %', '10 L drained 4 L from 30 % to 50 %'],
-    [
-      '10 L drained 4 L from 30 %',
-      'missing',
-      '10 L drained 4 L from 30 %',
-      '10 L drained 4 L from 30 % with premix',
-    ],
+    ['10 L drained 4 L to 50 %', 'missing', 'from STRENGTH', '10 L drained 4 L from 30 % to 50 %'],
+    ['10 L drained 4 L from 30 %', 'missing', 'with WHAT', '10 L drained 4 L from 30 % with premix'],
     ['10 L at 50 % please', 'strength', '50 % please', '10 L at 50 %'],
   ])('%j is not understood: %s', (typed, code, part, nearest) => {
     expect(readCoolant(typed, metric)).toEqual({ understood: false, code, part, nearest })
