@@ -4,6 +4,7 @@ import type { Conversion } from '../trade/convert/read-conversion.ts'
 import type { Glycol } from '../trade/coolant/freezing-point.ts'
 import type { CoolantQuestion } from '../trade/coolant/read-coolant.ts'
 import type { Temperature } from '../trade/coolant/temperature.ts'
+import type { StretchQuestion } from '../trade/measuring/reading/read-stretch.ts'
 import type { PositionLayout } from '../trade/position-layout/position-layout.ts'
 import type { Thread } from '../trade/thread.ts'
 import type { OrderRule } from '../trade/tightening-order/order.ts'
@@ -23,6 +24,7 @@ export type Sum =
   | GlycolSum
   | TimingSum
   | MeasuresSum
+  | StretchSum
   | OrderSum
   | ShimSum
 
@@ -85,4 +87,10 @@ export interface OrderSum {
 export interface MeasuresSum {
   sum: 'measures'
   words: string | null
+}
+
+/** How much longer a bolt gets under a force. */
+export interface StretchSum {
+  sum: 'stretch'
+  question: StretchQuestion
 }

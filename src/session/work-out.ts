@@ -8,6 +8,7 @@ import type {
   OrderSum,
   PreloadSum,
   SettingSum,
+  StretchSum,
   Sum,
   TimingSum,
 } from '../lines/sum.ts'
@@ -18,6 +19,7 @@ import {
   strengthFor,
 } from '../trade/coolant/freezing-point.ts'
 import { type CoolantWorkedOut, workOutCoolant } from '../trade/coolant/work-out.ts'
+import { boltStretch } from '../trade/measuring/bolt-stretch.ts'
 import { type TimingWorkedOut, workOutTiming } from '../trade/timing/work-out.ts'
 import { type WorkedPreload, workOutPreload } from '../trade/torque/work-out-preload.ts'
 import { type WorkedSetting, workOutSetting } from '../trade/torque/work-out-setting.ts'
@@ -35,6 +37,7 @@ export type WorkedOut =
   | (GlycolSum & { worked: StrengthFor })
   | (TimingSum & { worked: TimingWorkedOut })
   | (MeasuresSum & { worked: MeasureView[] })
+  | (StretchSum & { stretchMm: number })
   | (OrderSum & { worked: WorkedOrder })
   | (ShimSum & { worked: WorkedShims })
 
@@ -59,6 +62,8 @@ export function workOut(state: State, sum: Sum): WorkedOut {
       return { ...sum, worked: workOutTiming(sum.question) }
     case 'measures':
       return { ...sum, worked: measuresAbout(state, sum.words) }
+    case 'stretch':
+      return { ...sum, stretchMm: boltStretch(sum.question) }
     case 'order':
       return { ...sum, worked: workOutOrder(state, sum) }
     case 'shims':

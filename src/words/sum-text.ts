@@ -8,6 +8,7 @@ import { orderText } from './sums/order-text.ts'
 import { preloadText } from './sums/preload-text.ts'
 import { settingText } from './sums/setting-text.ts'
 import { shimsText } from './sums/shims-text.ts'
+import { stretchText } from './sums/stretch-text.ts'
 import { timingText } from './sums/timing-text.ts'
 
 /** What a sum came to, line by line; the first line says the result, and is shown while the sum is typed. */
@@ -29,6 +30,8 @@ export function sumText(state: State, worked: WorkedOut): string[] {
       return timingText(worked)
     case 'measures':
       return measuresText(worked)
+    case 'stretch':
+      return stretchText(worked)
     case 'order':
       return orderText(state, worked)
     case 'shims':

@@ -1,10 +1,12 @@
 import type { PieceId } from '../../ledger/piece.ts'
 import type { MeasuringFault } from '../../trade/measuring/reading/measuring-fault.ts'
 import { readMeasurement } from '../../trade/measuring/reading/read-measurement.ts'
+import { readStretch } from '../../trade/measuring/reading/read-stretch.ts'
 import { readSubject } from '../../trade/measuring/reading/read-subject.ts'
 import type { NotUnderstood } from '../../trade/reading.ts'
 import { findPieces } from '../find-piece.ts'
 import type { Line } from '../line.ts'
+import type { Ask } from '../reading.ts'
 import { misread } from '../stopped.ts'
 import type { Verb } from '../verb.ts'
 
@@ -53,6 +55,25 @@ export const measuringVerbs: readonly Verb[] = [
     examples: ['measures', 'measures valve clearance'],
     read(line) {
       return { ask: 'sum', sum: { sum: 'measures', words: line.rest === '' ? null : line.takeRest('WORDS') } }
+    },
+  },
+  {
+    words: ['stretch'],
+    topic: 'arithmetic',
+    forms: ['stretch FORCE over LENGTH THREAD|area AREA [modulus MODULUS]'],
+    says: 'Works out how much longer a bolt gets under a force.',
+    examples: [
+      'stretch 20 kN over 90 mm M10x1.25',
+      'stretch 10000 lbf over 5 in area 0.46 in2 modulus 30e6 psi',
+    ],
+    read(line): Ask {
+      const typed = line.takeRest('FORCE')
+      const question = readStretch(typed)
+      if (!question.understood) {
+        const proposal = `stretch ${question.nearest}`
+        return line.notUnderstood(question.part || typed, isOfTheirs(proposal, line.whole) ? proposal : null)
+      }
+      return { ask: 'sum', sum: { sum: 'stretch', question: question.value } }
     },
   },
 ]
