@@ -40,3 +40,27 @@ test('a missing limit is said in one line', () => {
   expect(code).toBe(2)
   expect(err).toContain("'E 0.25' is no range: both limits are needed, as the manual gives them.")
 })
+
+test('from the clearances in the record: found before the shims came off, and again when all is done', () => {
+  const { say, told } = benchWithJob()
+  told(
+    'begin valve cover off',
+    'measure valve clearance I1..I2: 0.14 0.15 feeler 0.01, limits 0.13..0.17',
+    'measure valve clearance E1..E4: 0.26 0.21 0.31 0.28 feeler 0.01, limits 0.22..0.28',
+    'begin buckets and shims out',
+    'off shims I1..I2,E1..E4 into bench',
+  )
+  expect(say('shims').err).toContain('No shim of a known size at I1, I2, E1, E2 and 2 more.')
+  told('size shims: I1 2.45, I2 2.40, E1 2.50, E2 2.50, E3 2.50, E4 2.475')
+  const plan = () => JSON.parse(say('--json', 'shims for sale 2.30..3.00 step 0.025').out).answer.worked
+  expect(say('shims for sale 2.55').out).toContain('2 of 6 out of range: 3 valves to touch, buy 1 × 2.55.\n')
+  told(...plan().carryOut.lines)
+  // The plan for what was found stands as it was, and there is nothing left to record of it.
+  expect(plan()).toMatchObject({ plan: { buy: [{ size: 2.55 }] }, carryOut: { lines: [] } })
+
+  told('measure valve clearance E1..E4: 0.26 0.24 0.26 0.26 feeler 0.01, limits 0.22..0.28')
+  expect(say('shims').out).toContain('All 6 within their range: no shim moves.\n')
+  expect(plan().plan.valves.map(({ fitted }: { fitted: number }) => fitted)).toEqual([
+    2.45, 2.4, 2.5, 2.475, 2.55, 2.5,
+  ])
+})

@@ -65,7 +65,7 @@ function sizesOf(line: Line): Sizes {
   return items.map((item) => {
     const [, position, size] = /^(\S+?)[:=]? (\S.*)$/.exec(item.trim()) ?? []
     if (position === undefined || size === undefined)
-      return line.notUnderstood(item.trim(), `size ${words}: E1 2.50, E2 2.475`)
+      return line.notUnderstood(item.trim(), `size ${words}: POSITION SIZE, POSITION SIZE`)
     return { piece: line.piece(`${words} ${position}`), size }
   })
 }

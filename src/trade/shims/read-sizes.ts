@@ -22,12 +22,12 @@ export function readSizes(text: string): Reading<TypedLength[], ShimFault> {
     const length = lengthFrom(size)
     if (!length) {
       const isComma = looksLikeLength(word) && word.includes(',')
-      return notUnderstood(isComma ? 'comma' : 'size', word, isComma ? pairs(word) : '2.40 2.55')
+      return notUnderstood(isComma ? 'comma' : 'size', word, isComma ? pairs(word) : 'SIZE')
     }
     sizes.push(...Array.from({ length: Number(times) }, () => length))
-    if (sizes.length > mostSizes) return notUnderstood('too-many', word, '2.40 2.55')
+    if (sizes.length > mostSizes) return notUnderstood('too-many', word, 'SIZE')
   }
-  return sizes.length === 0 ? notUnderstood('size', text, '2.40 2.55') : understood(sizes)
+  return sizes.length === 0 ? notUnderstood('size', text, 'SIZE') : understood(sizes)
 }
 
 /**
@@ -47,14 +47,14 @@ export function readForSale(text: string): Reading<number[], ShimFault> {
     return understood(ascending(sizes.value.map(({ mm }) => mm)))
   }
   const [, fromText = '', toText = '', stepText = ''] = range
-  if (stepText === '') return notUnderstood('step-missing', text, `${fromText}..${toText} step 0.05`)
+  if (stepText === '') return notUnderstood('step-missing', text, `${fromText}..${toText} step STEP`)
   const [from, to, step] = withLastUnit([fromText, toText, stepText]).map(lengthFrom)
-  if (!from || !to || !step) return notUnderstood('size', text, '2.30..3.00 step 0.05')
+  if (!from || !to || !step) return notUnderstood('size', text, 'LEAST..MOST step STEP')
   const fault = sizeFault(from) ?? sizeFault(to)
   if (fault) return fault
   if (from.mm > to.mm) return notUnderstood('limits', text, `${toText}..${fromText} step ${stepText}`)
   const steps = (ticks(to.mm) - ticks(from.mm)) / ticks(step.mm)
-  if (!(steps < mostSizes)) return notUnderstood('too-many', text, `${fromText}..${toText} step 0.05`)
+  if (!(steps < mostSizes)) return notUnderstood('too-many', text, `${fromText}..${toText} step STEP`)
   if (!Number.isInteger(steps)) {
     const last = fromTicks(ticks(from.mm) + Math.floor(steps) * ticks(step.mm))
     const end = from.isBare ? String(last) : `${withoutNoise(last / 25.4)}in`
@@ -69,7 +69,7 @@ export function readForSale(text: string): Reading<number[], ShimFault> {
 export function sizeFault({ mm, isBare, typed }: TypedLength): Reading<never, ShimFault> | null {
   if (mm >= 0.5 && mm <= 20) return null
   if (isBare && mm > 0.01 && mm < 0.5) return notUnderstood('inches', typed, `${typed} in`)
-  return notUnderstood('size', typed, '2.45')
+  return notUnderstood('size', typed, 'SIZE')
 }
 
 function ascending(sizes: readonly number[]): number[] {
@@ -79,5 +79,5 @@ function ascending(sizes: readonly number[]): number[] {
 /** `2,40,2,55` was meant as pairs, as far as one can tell. */
 function pairs(word: string): string {
   const found = word.match(/\d+,\d+/g) ?? []
-  return found.length > 1 ? found.join(' ').replace(/,/g, '.') : '2.40 2.55'
+  return found.length > 1 ? found.join(' ').replace(/,/g, '.') : 'SIZE'
 }

@@ -67,14 +67,14 @@ function readValve(words: readonly string[], before: TypedValve | undefined): Re
   if (!isPosition || !clearance || lengths.length > 2 || lengths.includes(undefined)) {
     const isRestOfBefore = before?.fitted === null && words.length === 1 && looksLikeLength(typed)
     if (isRestOfBefore) return notUnderstood('valve', typed, `${valveText(before)} ${typed}`)
-    const [one = '0.15', other = '2.50'] = rest.filter((word) => lengthFrom(word))
-    return notUnderstood('valve', typed, `${isPosition ? position : 'I1'} ${one} ${other}`)
+    const [one = 'CLEARANCE', other = 'SHIM'] = (isPosition ? rest : words).filter((word) => lengthFrom(word))
+    return notUnderstood('valve', typed, `${isPosition ? position : 'VALVE'} ${one} ${other}`)
   }
   if (fitted && clearance.mm >= leastShim && fitted.mm <= mostClearance) {
     return notUnderstood('turned-round', typed, `${position} ${fitted.typed} ${clearance.typed}`)
   }
   if (clearance.mm > mostClearance || clearance.mm < 0) {
-    return notUnderstood('too-large', clearance.typed, '0.15')
+    return notUnderstood('too-large', clearance.typed, 'CLEARANCE')
   }
   return understood({ position, clearance, fitted: fitted ?? null })
 }
@@ -82,5 +82,5 @@ function readValve(words: readonly string[], before: TypedValve | undefined): Re
 /** `0,14,2,45` was meant as two numbers, as far as one can tell. */
 function commaText(part: string): string {
   const [, first, second] = /^(\d+,\d+),(\d+,\d+)$/.exec(part) ?? []
-  return first && second ? `${first} ${second}`.replace(/,/g, '.') : '0.15 2.50'
+  return first && second ? `${first} ${second}`.replace(/,/g, '.') : 'CLEARANCE SHIM'
 }

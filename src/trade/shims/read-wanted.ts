@@ -83,7 +83,7 @@ function rangeFrom(word: string): ClearanceRange | 'limits' | undefined {
 
 function turnedRound(word: string): string {
   const [, from = '', sign = '..', to = ''] = /^([\d.,]*\d)(\.\.|-)([\d.,]*\d)$/.exec(word) ?? []
-  return readDecimal(from) === undefined ? '0.13..0.17' : `${to}${sign}${from}`
+  return readDecimal(from) === undefined ? 'LEAST..MOST' : `${to}${sign}${from}`
 }
 
 function limitMissing(part: string, group: readonly string[]): Reading<WantedRange[], ShimFault> {

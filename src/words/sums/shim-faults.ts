@@ -7,9 +7,12 @@ type ShimMisreading = Extract<Misreading, { code: 'shims' }>
 
 /** Why a line about shims was not understood, and how it could have been written. */
 export function shimFaultText({ fault, part, nearest }: ShimMisreading): Told {
-  const cure = CURES[fault] ?? (nearest.includes('MOST') ? 'write' : 'perhaps')
+  const cure = GAP.test(nearest) ? 'write' : 'perhaps'
   return told(whatText(fault, part), `${cure} ${say(nearest)}`)
 }
+
+/** Capitals stand for the user's own figures: none is made up. */
+const GAP = /\b(?:VALVE|CLEARANCE|SHIM|SIZE|STEP|LEAST|MOST)\b/
 
 function whatText(fault: ShimMisreading['fault'], part: string): string {
   switch (fault) {
@@ -38,10 +41,4 @@ const FAULTS: Record<ShimFault, string> = {
   step: 'does not go up in whole steps',
   size: 'is no size of a shim',
   'too-many': 'is more than can be worked out at once',
-}
-
-const CURES: Partial<Record<ShimMisreading['fault'], string>> = {
-  'no-clearance': 'write',
-  'no-fitted': 'when it is read, write',
-  'no-wanted': 'write',
 }
