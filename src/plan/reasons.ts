@@ -96,6 +96,8 @@ export class Gates {
       if (!mark.confirmed && !this.facts.overrides.has(mark.id))
         reasons.push({ code: 'mark-open', mark: mark.id })
     }
+    // No bolt is turned on before its neighbour's fault is put right.
+    reasons.push(...this.faultReasons(contents))
     for (const tightening of contents.tightenings) {
       if (nextTurn(tightening) && !this.facts.overrides.has(tightening.id)) {
         reasons.push({ code: 'tighten-open', tightening: tightening.id })
@@ -109,7 +111,6 @@ export class Gates {
         reasons.push({ code: 'fluid-open', fluid: fluid.id })
       }
     }
-    reasons.push(...this.faultReasons(contents))
     // Something beneath was touched after the look, while this step was under way.
     if (step.built === 'underway') reasons.push(...this.lookDue(no))
     return this.unlessPassed(`finish ${no}`, reasons)

@@ -8,7 +8,7 @@ import { readingsText } from './measurements/measure-text.ts'
 import { movesText, piecesText } from './move-text.ts'
 import { fastenerName, overOrShort, passName, stepName, targetName } from './names.ts'
 import { ownerName, pictureName } from './pictures.ts'
-import { pieceName, positionName } from './pieces.ts'
+import { nameOf, pieceName, positionName } from './pieces.ts'
 import { containerName, placeName, whereName } from './places.ts'
 
 /**
@@ -43,7 +43,8 @@ const tellers: EntryTellers = {
     const when = step.way === 'after-start' ? 'after the first start' : 'on the way back'
     const needs = step.needs.length > 0 ? `, once done: ${stepNumbers(step.needs)}` : ''
     const upper = before.length > 0 ? `, before ${stepNumbers(before)}` : ''
-    return `step ${step.no} added ${when}: ${step.title}${needs}${upper}${step.due ? `, due ${step.due}` : ''}`
+    const turns = step.turns === undefined ? '' : `, ${counted(step.turns, 'full turn')}`
+    return `step ${step.no} added ${when}: ${step.title}${turns}${needs}${upper}${step.due ? `, due ${step.due}` : ''}`
   },
   'step-changed': (_, { step, title, after: earlier, needs, hides }) => {
     const facts = [
@@ -140,14 +141,15 @@ const tellers: EntryTellers = {
   'laid-out': (state, { of, shape, places }) => {
     const arrows = new Set(places.flatMap(({ arrow }) => arrow ?? []))
     const pointing = arrows.size === 0 ? '' : `, arrows ${[...arrows].join(' and ')}`
-    return `drawn: ${of.map((id) => pieceKind(state, id)).join(' and ')}, ${places.length} positions, ${SHAPES[shape]}${pointing}`
+    const names = [...new Set(of.map((id) => pieceKind(state, id)))]
+    return `drawn: ${joined(names)}, ${places.length} positions, ${SHAPES[shape]}${pointing}`
   },
   'turned-over': (state, { step, began }) =>
     `one full turn by hand, ${stepName(state, step)}${began ? ', taken up with it' : ''}`,
   measured: (_, { measure: { id, name, measurement } }) =>
     `${id} measured, ${name}: ${readingsText(measurement)}`,
   sized: (state, { sizes }) =>
-    `sizes: ${sizes.map(({ piece, size }) => `${pieceKind(state, piece)}${positionOf(state, piece)} ${size}`).join(', ')}`,
+    `sized: ${sizes.map(({ piece, size }) => `${unsized(state, piece)} is ${size}`).join(', ')}`,
   tightened: (state, { tightening: id, pass, fastener }) => {
     const tightening = state.tightenings.get(id)
     return `${id}: ${fastenerName(fastener)} through ${tightening ? passName(tightening, pass) : `pass ${pass + 1}`}`
@@ -211,12 +213,16 @@ function passesText(passes: readonly { typed: string }[]): string {
 }
 
 function pieceKind(state: State, id: Piece['id']): string {
-  return state.ledger.accounts.get(id)?.piece.name ?? id
+  return state.ledger.accounts.get(id)?.piece.name ?? `piece ${id}`
 }
 
-function positionOf(state: State, id: Piece['id']): string {
-  const position = state.ledger.accounts.get(id)?.home.position
-  return position === undefined ? '' : ` ${positionName(position)}`
+/** A piece without the size that it has by now. */
+function unsized({ ledger }: State, id: Piece['id']): string {
+  const account = ledger.accounts.get(id)
+  if (!account) return `piece ${id}`
+  const { size: _, ...piece } = account.piece
+  const { should, entered, home } = account
+  return nameOf(piece, home, Math.max(should, entered))
 }
 
 const SHAPES = { row: 'in a row', grid: 'in a grid', circle: 'on a circle', free: 'as they lie' }

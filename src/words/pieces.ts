@@ -55,7 +55,8 @@ export function isStray({ piece }: Account): boolean {
   return piece.should === 0 && piece.home.at.startsWith('unknown, found in ')
 }
 
-function nameOf({ kind, name, size, set }: Piece, { at, position }: Home, count: number): string {
+/** So many of a piece, without saying how many: `cam cap I3`, `seat bolts M6x25`. */
+export function nameOf({ kind, name, size, set }: Piece, { at, position }: Home, count: number): string {
   const noun = count === 1 || position !== undefined ? singular(name) : name
   const sized = size === undefined || noun.endsWith(size) ? noun : `${noun} ${size}`
   if (position === undefined) {

@@ -25,7 +25,10 @@ export const positionRefusals: Tellers<
   'rule-not-for-shape': (_, { rule, shape }) =>
     told(
       `the rule ${rule} is not for ${SHAPES[shape]}`,
-      `take ${joined(RULES[shape].map(say), 'or')}, or type the manual's order: ${say('order 3,1,2')}`,
+      `take ${joined(
+        RULES[shape].map((each) => say(`tighten PIECE: ... by ${each}`)),
+        'or',
+      )}; or type the manual's order: ${say('tighten PIECE: ... order 3,1,2')}`,
     ),
 }
 

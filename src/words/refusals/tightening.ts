@@ -3,7 +3,7 @@ import type { LooseningId, TighteningId } from '../../plan/facts.ts'
 import type { Tightening } from '../../plan/tightening.ts'
 import { say, turnWords } from '../cures.ts'
 import { nextFastener } from '../lookups.ts'
-import { fastenerName, faultName, looseningName, passName, stepName, tighteningName } from '../names.ts'
+import { fastenerName, looseningName, passName, stepName, tighteningName } from '../names.ts'
 import { told } from '../told.ts'
 import type { Tellers } from './tellers.ts'
 
@@ -71,8 +71,9 @@ export const tighteningRefusals: Tellers<
   'passes-wrong': (_, { why }) => told(PASSES_WRONG[why].what, PASSES_WRONG[why].cure),
   'fastener-faulty': (state, { tightening, fastener, fault }) =>
     told(
-      `${fastenerName(fastener)} of ${tighteningName(state, tightening)} has a fault, so no other is turned on: ${faultName(state, fault)}`,
+      `${fastenerName(fastener)} of ${tighteningName(state, tightening)} never came to its torque, so no other is turned on`,
       `put it right, then ${say(`settle ${fault}: ...`)}; what the others need after that, the machine's manual says`,
+      [`${fault}: ${state.faults.get(fault)?.in?.says ?? 'no torque'}`],
     ),
 }
 
