@@ -10,6 +10,7 @@ import type { PieceId } from '../../src/ledger/piece.ts'
 import type { NamedPlace, Place } from '../../src/ledger/place.ts'
 import type { DecisionTarget } from '../../src/plan/facts.ts'
 import type { Pass } from '../../src/plan/tightening.ts'
+import type { Measurement } from '../../src/trade/measuring/measurement.ts'
 
 // Short forms of the commands, so that a story reads as what was done.
 
@@ -157,4 +158,38 @@ export function reopen(...steps: number[]): Command {
 
 export function override(target: DecisionTarget): Command {
   return { do: 'override', target, reason: 'the gauge is on its way' }
+}
+
+/** Positions row by row, so many columns wide. */
+export function drawn(piece: PieceId, columns: number, ...positions: string[]): Command {
+  const places = positions.map((position, index) => ({
+    position,
+    x: index % columns,
+    y: Math.floor(index / columns),
+  }))
+  return { do: 'lay-out', piece, layout: { shape: columns < positions.length ? 'grid' : 'row', places } }
+}
+
+export const eased: Pass = { kind: 'back-off', degrees: 90, typed: '90 deg' }
+
+export function loosening(name: string, order: string[], ...passes: Pass[]): Command {
+  return { do: 'set-loosening', name, passes, order }
+}
+
+export function missed(says: string, fastener?: string): Command {
+  return { do: 'miss-torque', fastener, says }
+}
+
+export function turnedByHand(title: string, turns?: number): Command {
+  return { do: 'add-step', title, kind: 'turn', way: 'build', needs: [], before: [], turns }
+}
+
+export function turnedOver(step?: number): Command {
+  return { do: 'turn-over', step }
+}
+
+/** A plain size, as `20.01` mm each. */
+export function measured(name: string, sizes: number[], limits?: Measurement['limits']): Command {
+  const readings = sizes.map((mm) => ({ mm, typed: `${mm}` }))
+  return { do: 'measure', name, measurement: { kind: 'size', readings, ...(limits && { limits }) } }
 }

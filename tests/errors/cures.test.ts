@@ -10,8 +10,10 @@ import { containerCases } from './refusals/containers.ts'
 import { countCases } from './refusals/count.ts'
 import { jobCases } from './refusals/job.ts'
 import { lawCases } from './refusals/laws.ts'
+import { measuringCases } from './refusals/measuring.ts'
 import { pictureCases } from './refusals/pictures.ts'
 import { pieceCases } from './refusals/pieces.ts'
+import { positionCases } from './refusals/positions.ts'
 import { stepCases } from './refusals/steps.ts'
 import { tighteningCases } from './refusals/tightening.ts'
 import { quoted, readTyped } from './typed.ts'
@@ -23,6 +25,8 @@ const catalogues = [
   pieceCases,
   stepCases,
   tighteningCases,
+  positionCases,
+  measuringCases,
   countCases,
   lawCases,
   reasonCases,

@@ -12,6 +12,7 @@ import {
   gasket,
   job,
   marked,
+  missed,
   move,
   off,
   put,
@@ -22,6 +23,8 @@ import {
   tightening,
   torque,
   turn,
+  turnedByHand,
+  turnedOver,
 } from './commands.ts'
 
 /** A story, the gate of a step that is asked, and every reason that it gives, word for word. */
@@ -164,6 +167,15 @@ export const reasonCases = {
   ],
   'fault-open': [
     {
+      given: [...head, turn(), missed('it keeps turning')],
+      gate: 'finish',
+      step: 1,
+      says: [
+        'x1, fastener 2 of t1 (Gear: gear bolts): no torque, it keeps turning: "settle x1: ..." with how it was put right.',
+        't1 (Gear: gear bolts): pass 1 of 2: 20 Nm: 1 of 4 turned, next fastener 2: "turn".',
+      ],
+    },
+    {
       given: [
         job,
         begin('Exhaust off'),
@@ -267,6 +279,24 @@ export const reasonCases = {
       step: 1,
       says: [
         't1 (Gear: gear bolts): pass 2 of 2: 90 deg: fastener 2 may be turned already: "turned t1 yes because ..." or "turned t1 no because ...".',
+      ],
+    },
+  ],
+  'turns-open': [
+    {
+      given: [job, turnedByHand('Turn by hand', 2)],
+      gate: 'finish',
+      step: 1,
+      says: [
+        'Turned over by hand 0 of 2 full turns: "turned over 1" after each, the way the machine runs, never back.',
+      ],
+    },
+    {
+      given: [job, turnedByHand('Turn by hand', 2), turnedOver()],
+      gate: 'finish',
+      step: 1,
+      says: [
+        'Turned over by hand 1 of 2 full turns: "turned over 1" after each, the way the machine runs, never back.',
       ],
     },
   ],

@@ -8,8 +8,10 @@ import { containerCases } from './refusals/containers.ts'
 import { countCases } from './refusals/count.ts'
 import { jobCases } from './refusals/job.ts'
 import { lawCases } from './refusals/laws.ts'
+import { measuringCases } from './refusals/measuring.ts'
 import { pictureCases } from './refusals/pictures.ts'
 import { pieceCases } from './refusals/pieces.ts'
+import { positionCases } from './refusals/positions.ts'
 import { stepCases } from './refusals/steps.ts'
 import { tighteningCases } from './refusals/tightening.ts'
 
@@ -20,6 +22,8 @@ const byCode = {
   ...pieceCases,
   ...stepCases,
   ...tighteningCases,
+  ...positionCases,
+  ...measuringCases,
   ...countCases,
 } satisfies Record<Exclude<RefusalCode, 'law'>, Cases>
 

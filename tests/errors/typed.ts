@@ -15,7 +15,7 @@ export function readTyped(words: string, state: State): Reading {
     .replace(/^off \.\.\.$/, 'off 8 bolts')
     .replace(/^(fill .*) \.\.\.$/, '$1 2 L')
     .replace(/^(count .* =) \.\.\.$/, '$1 4')
-    .replace(/^(tighten .*) \.\.\.$/, '$1 20 Nm')
+    .replace(/^(tighten [^.]*) \.\.\./, '$1 20 Nm')
     .replace('...', 'seen by hand')
     .replace('TITLE', 'seat off')
     .replace('PIECE', piece)

@@ -12,6 +12,8 @@ import {
   bought,
   done,
   drained,
+  drawn,
+  eased,
   end,
   filled,
   fitted,
@@ -20,7 +22,10 @@ import {
   job,
   labels,
   look,
+  loosening,
   marked,
+  measured,
+  missed,
   move,
   off,
   open,
@@ -37,6 +42,8 @@ import {
   tool,
   torque,
   turn,
+  turnedByHand,
+  turnedOver,
   voided,
 } from '../errors/commands.ts'
 import { play } from '../errors/play.ts'
@@ -84,6 +91,10 @@ const byType = {
   ],
   'strip-ended': [{ story: [...seat, end], says: 'all off in step 1, Seat' }],
   'step-added': [
+    {
+      story: [job, turnedByHand('Turn by hand', 2)],
+      says: 'step 1 added on the way back: Turn by hand, 2 full turns',
+    },
     {
       story: [...seat, begin('Tank off'), end, added('Clean the faces', [2], [1])],
       says: 'step 3 added on the way back: Clean the faces, once done: step 2, before step 1',
@@ -431,6 +442,20 @@ const byType = {
   ],
   'tightening-set': [
     {
+      story: [
+        ...seat,
+        drawn('p1', 4, '1', '2', '3', '4', '5', '6', '7', '8'),
+        {
+          do: 'set-tightening',
+          piece: 'p1',
+          passes: [torque],
+          condition: 'dry',
+          because: 'the manual has it so',
+        },
+      ],
+      says: 't1 set, Seat: seat bolts: 20 Nm, dry, in order 2, 7, 3, 6, 1, 8, 4, 5 by the rule "crosswise", because the manual has it so',
+    },
+    {
       story: [job, begin('Gear off'), off(2, 'gear bolts'), tightening('p1', torque, angle)],
       says: 't1 set, Gear: gear bolts: 20 Nm, 90 deg, in order 1, 2',
     },
@@ -447,6 +472,89 @@ const byType = {
         { do: 'settle-angle', tightening: 't1', turned: false, reason: 'mark in line' },
       ],
       says: 't1: fastener 2 taken as not turned, because mark in line',
+    },
+  ],
+  'condition-said': [
+    {
+      story: [...gear, { do: 'say-condition', tightening: 't1', condition: 'oiled' }],
+      says: 't1: threads oiled',
+    },
+  ],
+  'wrench-chosen': [
+    {
+      story: [
+        ...gear,
+        { do: 'choose-wrench', tightening: 't1', wrench: { typed: '5-25 Nm', leastNewtonMetres: 5 } },
+      ],
+      says: 't1: wrench 5-25 Nm',
+    },
+  ],
+  'torque-missed': [
+    {
+      story: [...gear, turn(), missed('it keeps turning')],
+      says: 't1: fastener 2 never came to its torque (x1): it keeps turning',
+    },
+  ],
+  'loosening-set': [
+    {
+      story: [...seat, loosening('head bolts', ['2', '1'], eased, eased)],
+      says: 'l1 set, to ease head bolts: 90 deg, 90 deg, in order 2, 1',
+    },
+    {
+      story: [job, loosening('head bolts', ['2', '1'], eased)],
+      says: 'l1 set, to ease head bolts: 90 deg, in order 2, 1, beginning step 1, head bolts off',
+    },
+  ],
+  loosened: [
+    {
+      story: [job, loosening('head bolts', ['2', '1'], eased, eased), turn()],
+      says: 'l1: fastener 2 eased in pass 1 of 2: 90 deg',
+    },
+  ],
+  'laid-out': [
+    {
+      story: [...seat, drawn('p1', 4, '1', '2', '3', '4', '5', '6', '7', '8')],
+      says: 'drawn: seat bolts, 8 positions, in a grid',
+    },
+    {
+      story: [
+        ...caps,
+        drawn('p1', 4, 'I1', 'I2', 'I3', 'I4'),
+        { do: 'point', piece: 'p1', positions: ['I1'], arrow: 'left' },
+        { do: 'point', piece: 'p1', positions: ['I2'], arrow: 'up' },
+      ],
+      says: 'drawn: cam caps, 4 positions, in a row, arrows left and up',
+    },
+  ],
+  'turned-over': [
+    {
+      story: [job, turnedByHand('Turn by hand', 2), turnedOver()],
+      says: 'one full turn by hand, step 1, Turn by hand, taken up with it',
+    },
+    {
+      story: [job, turnedByHand('Turn by hand', 2), turnedOver(), turnedOver()],
+      says: 'one full turn by hand, step 1, Turn by hand',
+    },
+  ],
+  measured: [
+    { story: [job, measured('crank pin', [35.99, 35.98])], says: 'q1 measured, crank pin: 35.99, 35.98' },
+    {
+      story: [
+        ...caps,
+        {
+          do: 'measure',
+          name: 'cap bores',
+          piece: 'p1',
+          measurement: { kind: 'size', readings: [{ mm: 23, typed: '23.00', at: 'I1' }] },
+        },
+      ],
+      says: 'q1 measured, cap bores: I1 23.00',
+    },
+  ],
+  sized: [
+    {
+      story: [...caps, { do: 'size', sizes: [{ piece: 'p2', size: '2.45' }] }],
+      says: 'sized: cam cap I2 is 2.45',
     },
   ],
   slackened: [

@@ -20,6 +20,7 @@ import {
   tightening,
   torque,
   turn,
+  turnedOver,
 } from '../commands.ts'
 
 const seat = [job, begin('Seat off'), off(8, 'seat bolts', { size: 'M6x25 hex 10' }), end]
@@ -151,7 +152,22 @@ export const stepCases = {
       says: ['Step 1, Seat, is under way already.', '> Go on with it; "done 1" when it is complete.'],
     },
   ],
+  'not-turned-over': [
+    {
+      given: [job, begin('Seat off'), off(2, 'seat bolts'), end, take(1)],
+      when: turnedOver(),
+      says: [
+        'Step 1, Seat, is no step in which the machine is turned over by hand.',
+        '> Name one, or add it: "add turn the crank over by hand turns 2".',
+      ],
+    },
+  ],
   'no-build-step': [
+    {
+      given: [job],
+      when: turnedOver(),
+      says: ['No step is under way on the way back.', '> "back" shows the plan, "take N" takes a step up.'],
+    },
     {
       given: [job],
       when: done(),

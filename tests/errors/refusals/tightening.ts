@@ -1,5 +1,20 @@
 import type { Cases } from '../case.ts'
-import { angle, begin, end, fitted, job, off, stopped, take, tightening, torque, turn } from '../commands.ts'
+import {
+  angle,
+  begin,
+  eased,
+  end,
+  fitted,
+  job,
+  loosening,
+  missed,
+  off,
+  stopped,
+  take,
+  tightening,
+  torque,
+  turn,
+} from '../commands.ts'
 
 const headOn = [job, begin('Cylinder head off'), off(4, 'head bolts', { size: 'M10x120' }), end]
 const headFitted = [
@@ -72,6 +87,14 @@ export const tighteningCases = {
   ],
   'out-of-turn': [
     {
+      given: [job, loosening('head bolts', ['2', '1'], eased)],
+      when: turn('1'),
+      says: [
+        'Fastener 1 of l1 (head bolts) is not next in order, fastener 2 is.',
+        '> Next is fastener 2 in pass 1 of 1: 90 deg: "turn 2".',
+      ],
+    },
+    {
       given: [...headFitted, turn()],
       when: turn('4'),
       says: [
@@ -81,6 +104,11 @@ export const tighteningCases = {
     },
   ],
   'all-turned': [
+    {
+      given: [job, loosening('head bolts', ['2', '1'], eased), turn(), turn()],
+      when: { do: 'tighten', tightening: 'l1' },
+      says: ['Every pass of l1 (head bolts) is through.', '> Take them out: "off ...".'],
+    },
     {
       given: [...torqued, turn(), turn(), turn(), turn()],
       when: { do: 'tighten', tightening: 't1' },
@@ -109,6 +137,52 @@ export const tighteningCases = {
       says: [
         'No fastener of t1 (Cylinder head: head bolts) is in doubt.',
         '> Next is fastener 1 in pass 2 of 2: 90 deg: "turn 1".',
+      ],
+    },
+  ],
+  'passes-wrong': [
+    {
+      given: headOn,
+      when: tightening('p1', torque, { kind: 'witness', typed: 'mark' }, angle),
+      says: [
+        'Witness marks are drawn when every pass is through, so they come last.',
+        '> Say the passes again, with the mark at the end.',
+      ],
+    },
+    {
+      given: headOn,
+      when: tightening('p1', eased, torque),
+      says: [
+        'A tightening does not begin with backing off.',
+        "> Say the passes again as the machine's manual has them.",
+      ],
+    },
+    {
+      given: headOn,
+      when: loosening('head bolts', ['1', '2'], eased, torque),
+      says: [
+        'Fasteners are eased by turning them back, and no torque belongs to that.',
+        '> Say the steps as turns: "loosen head bolts 2x4: 90 deg, 90 deg, free".',
+      ],
+    },
+  ],
+  'fastener-faulty': [
+    {
+      given: [...torqued, turn(), missed('it keeps turning')],
+      when: turn(),
+      says: [
+        'Fastener 2 of t1 (Cylinder head: head bolts) never came to its torque, so no other is turned on.',
+        '  x1: it keeps turning.',
+        '> Put it right, then "settle x1: ..."; what the others need after that, the machine\'s manual says.',
+      ],
+    },
+    {
+      given: [...torqued, missed('it gave way', '3')],
+      when: missed('it gave way', '4'),
+      says: [
+        'Fastener 3 of t1 (Cylinder head: head bolts) never came to its torque, so no other is turned on.',
+        '  x1: it gave way.',
+        '> Put it right, then "settle x1: ..."; what the others need after that, the machine\'s manual says.',
       ],
     },
   ],
