@@ -35,7 +35,7 @@ export const measuringVerbs: readonly Verb[] = [
       if (!subject.understood) return faulty(line, subject)
       if (readings === '') line.missing('READINGS')
       const { name, of, ...frame } = subject.value
-      const measurement = readMeasurement(readings, frame)
+      const measurement = readMeasurement(readings, { ...frame, units: line.state.job.units })
       if (!measurement.understood) return faulty(line, measurement)
       const piece = measured(line, of, frame.positions)
       return {

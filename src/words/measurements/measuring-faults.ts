@@ -16,7 +16,7 @@ const FAULTS: Record<MeasuringMisreading['fault'], string> = {
   grid: 'is no grid of two rows and columns or more, and 200 points at most',
   number: 'is no reading',
   comma: 'may be decimal commas or several numbers: part them by spaces',
-  unit: 'has no unit, while others are in inches: say which it is',
+  unit: 'has no unit: are they millimetres or inches?',
   label: 'has no reading behind it',
   twice: 'is there twice',
   'too-many': 'is more than 200 readings',

@@ -1,3 +1,4 @@
+import type { UnitSystem } from '../../quantity.ts'
 import { notUnderstood, type Reading, understood } from '../../reading.ts'
 import type { Measurement, MeasurementKind } from '../measurement.ts'
 import { NUMBER, UNIT } from './lengths.ts'
@@ -12,6 +13,8 @@ export interface MeasurementFrame {
   kind: MeasurementKind
   /** Where the readings were taken, in their order; empty where they say it themselves, or need not. */
   positions: readonly string[]
+  /** Whether the user works in inches: then a bare number is in doubt. */
+  units?: UnitSystem
   grid?: { rows: number; columns: number; columnStepMm?: number; rowStepMm?: number } | undefined
 }
 
@@ -37,7 +40,8 @@ export function readMeasurement(text: string, frame: MeasurementFrame): Reading<
     ...(instrument ? [{ typed: instrumentText ?? '', ...instrument.value }] : []),
     ...(limits ? [{ typed: limitsText, ...limits.value }] : []),
   ]
-  const inches = parts.find((part) => part.inches !== '')?.inches
+  const usual = frame.units === 'us' ? 'in' : undefined
+  const inches = parts.find((part) => part.inches !== '')?.inches ?? usual
   const inDoubt = inches === undefined ? undefined : parts.find((part) => part.isBare)
   if (inDoubt) return notUnderstood('unit', inDoubt.typed, withUnit(inDoubt.typed, inches ?? ''))
   const negative = isBothWays(frame.kind) ? undefined : readings.value.readings.find(({ mm }) => mm < 0)

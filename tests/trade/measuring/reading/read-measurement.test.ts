@@ -113,6 +113,16 @@ describe('a line of a measurement', () => {
     expect(read(kind, text, { positions })).toMatchObject({ understood: false, code, nearest })
   })
 
+  test('who works in inches says the unit', () => {
+    const units = 'us' as const
+    expect(read('flatness', '0.002 max 0.005', { units })).toMatchObject({
+      code: 'unit',
+      nearest: '0.002 in',
+    })
+    expect(read('flatness', '0.002 in max 0.005 in', { units }).understood).toBe(true)
+    expect(read('flatness', '0.05 mm max 0.12 mm', { units }).understood).toBe(true)
+  })
+
   test('a grid that is not filled', () => {
     const grid = { rows: 3, columns: 4 }
     expect(read('flatness-grid', '0 0 0 0 0 0 0 0', { grid })).toMatchObject({
