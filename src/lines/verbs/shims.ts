@@ -1,6 +1,8 @@
 import type { Command } from '../../journal/command.ts'
+import type { NotUnderstood } from '../../trade/reading.ts'
 import { joined } from '../../trade/shims/read-length.ts'
 import { readShims } from '../../trade/shims/read-shims.ts'
+import type { ShimFault } from '../../trade/shims/shim-fault.ts'
 import type { Lacking } from '../../trade/shims/whole-valves.ts'
 import { findPieces } from '../find-piece.ts'
 import type { Line } from '../line.ts'
@@ -14,9 +16,10 @@ export const shimVerbs: readonly Verb[] = [
     words: ['shims'],
     topic: 'arithmetic',
     forms: [
-      'shims [VALVE CLEARANCE SHIM, ...] [wanted I LEAST..MOST E LEAST..MOST] [for sale LEAST..MOST step STEP] [bench SIZE ...] [nearest]',
+      'shims VALVE CLEARANCE SHIM, ... wanted I LEAST..MOST E LEAST..MOST',
+      'shims [...] [for sale LEAST..MOST step STEP] [bench SIZE SIZE] [nearest]',
     ],
-    says: 'Plans which shim goes where: the fewest bought, then the fewest valves touched ("nearest": the middle of the ranges first). Alone, from the clearances in the record.',
+    says: 'Plans which shim goes where: buys the fewest, then touches the fewest valves ("nearest": is nearest the middle). Clearances that are not said are those in the record.',
     examples: [
       'shims E1 0.26 2.50, E2 0.21 2.50, E3 0.31 2.50 wanted E 0.22..0.28 for sale 2.30..3.00 step 0.025',
       'shims I1 0.14 2.45, I2 0.12 2.40 wanted I 0.13..0.17 bench 2.40 2.55',
@@ -27,13 +30,8 @@ export const shimVerbs: readonly Verb[] = [
     read(line): Ask {
       const said = readShims(line.rest)
       if (!said.understood) {
-        const { code, part, nearest } = said
-        misread({
-          code: 'shims',
-          fault: code,
-          part,
-          nearest: again(line.whole, part, code === 'twice' ? '' : nearest),
-        })
+        const { code, part } = said
+        misread({ code: 'shims', fault: code, part, nearest: again(line.whole, said) })
       }
       const sum = shimSum(said.value, line.state)
       if ('lacks' in sum) return lacking(line, sum)
@@ -85,10 +83,20 @@ function oneSize(line: Line): Sizes[number] {
 }
 
 /** The line once more, with what would be understood in the place of what is not. */
-function again(whole: string, part: string, nearest: string): string {
+function again(whole: string, { code, part, nearest }: NotUnderstood<ShimFault>): string {
   if (part === '') return `${whole} ${nearest}`
-  return whole.includes(part) ? whole.replace(part, () => nearest).replace(/[ ,;]+$|(?<= ) +/g, '') : nearest
+  const words = part.replace(/[.*+?^${}()|[\]\\]/g, '\\$&')
+  const found = [...whole.matchAll(new RegExp(`(?<![\\p{L}\\d.,])${words}(?![\\p{L}\\d]|[.,]\\d)`, 'giu'))]
+  // Valves come first in the line: the same figure may stand in both.
+  const at = (aboutValves.has(code) ? found[0] : found.at(-1))?.index
+  if (at === undefined) return nearest
+  const before = whole.slice(0, at)
+  const after = whole.slice(at + part.length)
+  if (code === 'twice') return `${before.replace(/[ ,;]+$/, '')}${after}`
+  return `${before}${nearest}${after}`
 }
+
+const aboutValves = new Set<ShimFault>(['valve', 'comma', 'inches', 'turned-round', 'too-large', 'code'])
 
 /** Neither said nor recorded: one line says of which valves, and how it is said. */
 function lacking(line: Line, { lacks, positions }: Lacking): never {

@@ -114,6 +114,20 @@ describe('shims', () => {
     ],
     ['shims I1 0.14 2.45, I1 0.15 2.4', nothing, 'twice', 'I1 0.15 2.4', 'shims I1 0.14 2.45'],
     [
+      'shims I1 0.14 2.45, I2 0.1 2.4 wanted 0.1',
+      nothing,
+      'limit-missing',
+      '0.1',
+      'shims I1 0.14 2.45, I2 0.1 2.4 wanted LEAST..MOST',
+    ],
+    [
+      'shims I1 0.14 2.45, I1 0.14 2.45 nearest',
+      nothing,
+      'twice',
+      'I1 0.14 2.45',
+      'shims I1 0.14 2.45 nearest',
+    ],
+    [
       'shims for sale 2.3..3 step 0.03',
       nothing,
       'step',
