@@ -40,11 +40,6 @@ export function measureRows(view: MeasureView): string[] {
   ]
 }
 
-/** What is to be asked about a measurement, each in one line. */
-export function measureQuestions({ judged }: MeasureView): string[] {
-  return judged.lacking.map((lacking) => sentence(lackingText(lacking)))
-}
-
 /** The readings as they were typed, the instrument and the limits: `I1 0.14, I2 0.15; feeler 0.01; 0.13..0.17`. */
 export function readingsText(measurement: Measurement): string {
   const { readings, instrument } = measurement
