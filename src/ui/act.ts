@@ -7,8 +7,11 @@ export type Command = Parameters<Session['send']>[0]
 
 /** What a key, a choice or a line asks for. */
 export type Act =
-  /** Commands one after the other, until one is refused; then perhaps to another screen. */
-  | { do: 'send'; commands: readonly Command[]; to?: Screen | undefined }
+  /**
+   * Commands one after the other, until one is refused; then perhaps to another screen, or with `isTurn` to it in place
+   * of the one that asked.
+   */
+  | { do: 'send'; commands: readonly Command[]; to?: Screen | undefined; isTurn?: boolean | undefined }
   /** Lines one after the other, as if each had been typed. */
   | { do: 'lines'; lines: readonly string[] }
   /** Something that takes its time: what came of it is said when it is done. */

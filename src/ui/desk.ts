@@ -229,18 +229,23 @@ export class Desk {
   }
 
   #key(key: ScreenKey): void {
+    const own = this.#talk.text() === '' ? ownKey(this.page(), key) : undefined
+    if (own) {
+      this.#talk.forgetAnswer()
+      this.#seen()
+      this.#do(own, this.typed())
+      return
+    }
     switch (key) {
       case 'leave':
         this.leaveAtOnce()
         break
       case 'escape':
         // Out of a question; a screen that asks nothing stays.
-        if (this.page().question || this.screen.at === 'which') this.#key('back')
+        if (this.page().question || this.screen.at === 'which') this.#back()
         break
       case 'back':
-        this.#talk.forgetAnswer()
-        this.#seen()
-        this.#way.back()
+        this.#back()
         break
       case 'large':
         this.#isLarge = !this.#isLarge
@@ -253,9 +258,18 @@ export class Desk {
       case 'page-down':
         this.#scroll({ pages: key === 'page-up' ? -1 : 1 })
         break
+      case 'left':
+      case 'right':
+        break
       default:
         key satisfies never
     }
+  }
+
+  #back(): void {
+    this.#talk.forgetAnswer()
+    this.#seen()
+    this.#way.back()
   }
 
   #scroll(by: { pages: number } | { rows: number }): void {
@@ -268,7 +282,10 @@ export class Desk {
   #do(act: Act, typed: Typed): void {
     switch (act.do) {
       case 'send':
-        if (this.#send(act.commands, typed) && act.to) this.#way.go(act.to)
+        if (this.#send(act.commands, typed) && act.to) {
+          if (act.isTurn) this.#way.turn(act.to)
+          else this.#way.go(act.to)
+        }
         break
       case 'lines':
         this.#takeLines(act.lines)
@@ -446,6 +463,11 @@ export class Desk {
     this.#version += 1
     for (const listener of this.#listeners) listener()
   }
+}
+
+/** What a key does on a page that has a use of its own for it. */
+function ownKey({ keys }: Page, key: ScreenKey): Act | undefined {
+  return keys && key in keys ? keys[key as keyof typeof keys] : undefined
 }
 
 /** Whether an act goes on by itself, and nothing of its words is to be mended. */

@@ -22,7 +22,7 @@ export const KEYS: readonly { key: string; says: string }[] = [
   { key: 'Backspace', says: 'erases; on an empty line it goes back to where you were' },
   { key: '?', says: 'this help; "? fit" about one word' },
   { key: 'Esc', says: 'clears the line; on an empty one leaves a question' },
-  { key: 'arrows', says: 'move in the line and along the rows; never needed' },
+  { key: 'arrows', says: 'move in the line, along the rows and over a drawing; never needed' },
   { key: 'Ctrl-C', says: 'leaves at once; everything is recorded' },
 ]
 

@@ -1,11 +1,13 @@
 import { findVerb, isOffLine, readLine, readOff } from '../lines/read-line.ts'
 import type { Reading } from '../lines/reading.ts'
+import type { LayoutView } from '../session/layout-view.ts'
 import { workOut } from '../session/work-out.ts'
 import { misreadingText } from '../words/misreadings.ts'
 import { sumText } from '../words/sum-text.ts'
 import type { Command } from './act.ts'
 import { act, go, type Meaning, no } from './meaning.ts'
 import { bagReading } from './model/bag-reading.ts'
+import { measureReading } from './model/measure-reading.ts'
 import { passesReading } from './model/passes-reading.ts'
 import type { Scene } from './model/scene.ts'
 import type { Screen } from './navigation.ts'
@@ -65,6 +67,7 @@ function read(reading: Reading, { session }: Scene, says = ''): Meaning {
 
 /** What was understood of a command that is easily mistyped. */
 function commandReading([command]: readonly Command[]): Line[] | null {
+  if (command?.do === 'measure') return measureReading(command)
   return command?.do === 'set-tightening' ? passesReading(command) : null
 }
 
@@ -74,6 +77,7 @@ function afterwards(commands: readonly Command[]): Screen | undefined {
   if (last?.do === 'count') return { at: 'differences', container: last.container }
   if (last?.do === 'begin-build') return { at: 'step', step: last.step }
   if (last?.do === 'begin-strip') return { at: 'off' }
+  if (last?.do === 'lay-out' || last?.do === 'point') return drawing(last.piece)
   return undefined
 }
 
@@ -102,7 +106,7 @@ function asked(ask: Extract<Reading, { kind: 'ask' }>['ask'], state: Scene['sess
     case 'proposals':
       return go('what else the way back asks for', { at: 'proposals' })
     case 'layout':
-      return go('where they lie on the machine', { at: 'lies', words: ask.piece })
+      return go('where they lie on the machine', drawing(ask.piece))
     case 'sum':
       // Shown as it is typed: Enter only keeps it on the screen.
       return go(sumText(state, workOut(state, ask.sum))[0] ?? '', { at: 'sum', sum: ask.sum })
@@ -111,6 +115,10 @@ function asked(ask: Extract<Reading, { kind: 'ask' }>['ask'], state: Scene['sess
     default:
       return ask satisfies never
   }
+}
+
+function drawing(piece: LayoutView['piece']): Screen {
+  return { at: 'draw', piece, set: 'belongs', placing: null }
 }
 
 function labelOf(container: number): Screen {

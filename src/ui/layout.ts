@@ -51,6 +51,11 @@ export function bodyHeight(size: Size, desk: Speaking): number {
   return Math.max(1, size.height - HEAD - LINE - belowLine(size, desk).length)
 }
 
+/** The same where nothing but the usual is said under the line. */
+export function roomBetweenRules(height: number): number {
+  return Math.max(1, height - HEAD - LINE - LEAST_BELOW)
+}
+
 function mostBelow(height: number): number {
   return Math.max(LEAST_BELOW, Math.floor(height / 2) - LINE)
 }

@@ -1,5 +1,8 @@
 import type { PicturesAbout } from '../lines/reading.ts'
 import type { Sum } from '../lines/sum.ts'
+import type { LayoutView } from '../session/layout-view.ts'
+import type { PositionSet } from '../session/position-cells.ts'
+import type { Direction, Placing } from './placing.ts'
 
 /** A screen with what it shows. Everything a screen needs to be shown again is in here. */
 export type Screen =
@@ -27,6 +30,13 @@ export type Screen =
   | { at: 'photos'; of: PicturesAbout | null }
   /** What a computation comes to. */
   | { at: 'sum'; sum: Sum }
+  /** Where the positions of a pattern lie; `placing` while they are placed one after the other. */
+  | {
+      at: 'draw'
+      piece: LayoutView['piece']
+      set: PositionSet
+      placing: (Placing & { arrow?: Direction | undefined }) | null
+    }
   /** All that came of the last errand. */
   | { at: 'told' }
   /** Leaving with work under way: a note is asked for. */

@@ -16,6 +16,8 @@ export interface Page {
   choice(no: number): Choice | undefined
   /** A question that takes the line for its answer. */
   question?: Question | undefined
+  /** What keys do on an empty line here, where they do something of their own. */
+  keys?: Partial<Record<'up' | 'right' | 'down' | 'left' | 'back', Act>> | undefined
   /** What large letters say, with a few words under them. */
   large: Large | null
 }
@@ -32,8 +34,8 @@ export interface Choice {
 }
 
 export interface Question {
-  /** What the answer is taken for, or why it cannot be. */
-  take(text: string): Choice | { cannot: string }
+  /** What the answer is taken for, or why it cannot be; null for what is no answer and means what it does elsewhere. */
+  take(text: string): Choice | { cannot: string } | null
 }
 
 export interface Large {

@@ -135,6 +135,7 @@ function isKnown(code: string, { session, jobs }: Scene): boolean {
 function answered(text: string, { question }: Page): Meaning | undefined {
   if (!question) return undefined
   const answer = question.take(text)
+  if (!answer) return undefined
   return 'cannot' in answer ? no(answer.cannot, '') : act(answer.act, answer.says)
 }
 

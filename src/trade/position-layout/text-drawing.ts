@@ -54,5 +54,26 @@ const MOST_TO_SCROLL = 2
 
 const NOTHING: LayoutDrawing = { rows: [], form: 'whole' }
 
+/** Positions of which nobody knows how they lie: no more than a list, in the order given. */
+export function listPositions(
+  positions: readonly string[],
+  cells: ReadonlyMap<string, Cell>,
+  room: Room,
+): LayoutDrawing {
+  if (positions.length === 0) return NOTHING
+  const lists = (['roomy', 'tight'] as const).map((form) =>
+    listOf(
+      positions.map((position) => ({
+        position,
+        x: 0,
+        y: 0,
+        ...drawnCell(position, cells.get(position), form, room.width),
+      })),
+      room,
+    ),
+  )
+  return lists.find(({ rows }) => rows.length <= room.height) ?? lists.at(-1) ?? NOTHING
+}
+
 /** From the clearest to the narrowest. */
 const FORMS: readonly CellForm[] = ['roomy', 'tight', 'stacked']

@@ -3,9 +3,9 @@ import { looseningName, passName } from '../../words/names.ts'
 import type { Choice, Large } from '../page.ts'
 import { blank, type Line, line, strong } from '../text/line.ts'
 import { besideLetters } from './beside.ts'
+import { stageRows } from './position-stage.ts'
 import { headed } from './rows.ts'
 import type { Scene, State } from './scene.ts'
-import { tighteningGrid } from './tightening-grid.ts'
 
 /** The fastener that is eased next, large, over how far each of them is. */
 export function looseningRows(
@@ -16,9 +16,15 @@ export function looseningRows(
   return [
     ...besideLetters(letters, [line(strong('NEXT: EASE')), ...under], width),
     blank,
-    ...headed(`EASING ${looseningName(state, loosening.id)}`, tighteningGrid(loosening, next, width)),
+    ...headed(
+      `EASING ${looseningName(state, loosening.id)}`,
+      stageRows(state, loosening, { width, height: MOST_ROWS }).rows,
+    ),
   ]
 }
+
+/** Beside the container in hand there is room for so much. */
+const MOST_ROWS = 8
 
 /** The same for large letters alone. */
 export function looseningInLarge(state: State, { loosening, next }: OpenLoosening): Large {

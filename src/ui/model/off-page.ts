@@ -10,6 +10,7 @@ import { containerName, containerPlace } from '../../words/places.ts'
 import { bigLetters } from '../controls/big-letters/big-letters.ts'
 import { type Choice, choicesOf, goTo, type Large, type Page, rowsOf } from '../page.ts'
 import { type Line, line, plain, strong } from '../text/line.ts'
+import { drawingOf } from './draw-choice.ts'
 import { easeChoice, looseningInLarge, looseningRows } from './loosening-rows.ts'
 import { nextChoice } from './next.ts'
 import { flowed, groups, headed, indented, inOneFlow, numbered } from './rows.ts'
@@ -46,6 +47,8 @@ export function offPage(scene: Scene): Page {
     says: 'name the next step',
     act: { do: 'write', before: 'begin ', asks: 'Type what comes off next, as: valve cover off' },
   })
+  const drawing = lastSet(scene)
+  if (drawing) choices.set(10, drawing)
   const rest = [...choices].filter(([no]) => no > MOST_AGAIN)
   return {
     title: title(state),
@@ -158,6 +161,15 @@ function orderChoices(state: State, strip: number): [number, Choice][] {
 }
 
 const MOST_AGAIN = 4
+
+/** The drawing of what came off last in this step, where it has positions. */
+function lastSet({ session }: Scene): Choice | null {
+  return perVersion(session, 'last set', () => {
+    const { ledger, strip } = session.state
+    const last = [...ledger.accounts.values()].findLast(({ piece }) => piece.step === strip)
+    return last ? drawingOf(session.state, last.piece.id) : null
+  })
+}
 
 /** The words of what came off before, newest first, as far as they would be understood again. */
 function sameAgain({ session }: Scene): string[] {

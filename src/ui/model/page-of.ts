@@ -3,6 +3,7 @@ import type { Page } from '../page.ts'
 import { backPage } from './back-page.ts'
 import { countPage } from './count-page.ts'
 import { differencesPage } from './differences-page.ts'
+import { drawPage } from './draw-page.ts'
 import { helpPage } from './help-page.ts'
 import { jobsPage } from './jobs-page.ts'
 import { leavePage } from './leave-page.ts'
@@ -65,6 +66,8 @@ function jobPage(scene: Scene, screen: Exclude<Screen, { at: 'jobs' | 'new-job' 
       return pastePage(scene, screen.lines)
     case 'photos':
       return photosPage(scene, screen.of)
+    case 'draw':
+      return drawPage(scene, screen)
     case 'told':
       return toldPage(scene)
     case 'leave':

@@ -21,7 +21,7 @@ export interface Hall {
   errand: { progress: string | null; last: News | null }
 }
 
-/** What there is to show of an open job. `height` is the number of rows between the two rules. */
+/** What there is to show of an open job. `height` is that of the terminal. */
 export interface Scene extends Hall {
   session: Session
   /** The container that the next line fills, when the screen says so and not the record. */

@@ -1,21 +1,24 @@
 import { jointQuestions } from '../../session/joint-questions.ts'
+import { measuresOfStep } from '../../session/measure-views.ts'
 import { containersOfStep, type PlanRow, planRows, type Todo, todoOf } from '../../session/views.ts'
 import { jointQuestionText } from '../../words/joint-questions.ts'
-import { stepName, tighteningName } from '../../words/names.ts'
+import { measureLine } from '../../words/measurements/measure-text.ts'
+import { stepName } from '../../words/names.ts'
 import { containerName, containerPlace } from '../../words/places.ts'
 import { reasonText } from '../../words/reasons.ts'
 import { type Choice, choicesOf, goTo, NO_CHOICES, type Page, rowsOf } from '../page.ts'
 import { chip } from '../signs.ts'
 import { type Line, line, plain, strong } from '../text/line.ts'
+import { drawChoice } from './draw-choice.ts'
 import { lastLookRows } from './last-look.ts'
 import { todoText } from './next.ts'
-import { nextInLarge, nextRows } from './next-in-large.ts'
+import { nextInLarge } from './next-in-large.ts'
 import { picturesChoice } from './pictures-choice.ts'
+import { nextWithDrawing } from './position-next.ts'
 import { bulleted, groups, headed, indented, numbered } from './rows.ts'
 import { perVersion, type Scene, type State } from './scene.ts'
 import { stepChoices, stepEnter } from './step-choices.ts'
 import { stepSign } from './step-signs.ts'
-import { tighteningGrid } from './tightening-grid.ts'
 
 type Reason = PlanRow['reasons'][number]
 
@@ -32,7 +35,7 @@ export function stepPage(scene: Scene, no: number): Page {
   const doing = isOpen ? stepChoices(state, row.step, todo) : []
   const pictures = picturesChoice(scene, { step: no })
   const isLookDue = row.reasons.some(({ code }) => code === 'look-due')
-  const rows = groups(
+  const before = groups(
     headed(
       'CAUTION',
       noteRows(scene, no, (kind) => kind === 'caution'),
@@ -49,7 +52,14 @@ export function stepPage(scene: Scene, no: number): Page {
       'OVERRIDDEN',
       row.overrides.flatMap((reason) => bulleted(reason, width)),
     ),
-    gridRows(state, no, todo, width),
+  )
+  const above = before.length === 0 ? 0 : before.length + 1
+  const { top, drawn, nextAt } = nextWithDrawing(scene, no, { todo: isOpen ? todo : [], above })
+  const draw = drawChoice(state, no, todo)
+  const rows = groups(
+    before,
+    drawn,
+    headed('MEASURED', measuredRows(state, no, width)),
     headed('ASKED OF THE MANUAL', questionRows(state, no, width)),
     headed(
       'TO DO',
@@ -58,6 +68,7 @@ export function stepPage(scene: Scene, no: number): Page {
     headed('LAST LOOK: SEE AND COUNT', isLookDue ? lastLookRows(scene, no) : []),
     headed('THEN', isOpen ? [] : laterRows(state, todo, width)),
     headed('LIES IN', containerRows(scene, no, todo)),
+    draw ? numbers.add(draw) : [],
     pictures ? numbers.add(pictures) : [],
     headed(
       'NOTES',
@@ -70,13 +81,17 @@ export function stepPage(scene: Scene, no: number): Page {
   )
   return {
     title: line(strong(stepName(state, no)), '  ', chip(stepSign(row))),
-    top: todo[0] && isOpen ? nextRows(state, todo[0], width) : [],
+    top,
     rows: rowsOf(rows),
+    // A long drawing begins a little before the next fastener.
+    start: nextAt === null ? undefined : Math.max(0, above + nextAt - ROWS_BEFORE),
     enter: stepEnter(scene, row, todo),
     choice: choicesOf(numbers.choices),
     large: todo[0] && isOpen ? nextInLarge(state, todo[0]) : null,
   }
 }
+
+const ROWS_BEFORE = 4
 
 /** Rows that can be chosen, numbered one after the other. */
 class Numbers {
@@ -123,12 +138,9 @@ function missingStep(no: number): Page {
   }
 }
 
-function gridRows(state: State, no: number, todo: readonly Todo[], width: number): Line[] {
-  const turn = todo.find((each) => each.kind === 'turn')
-  const shown = turn?.tightening ?? [...state.tightenings.values()].find(({ step }) => step === no)
-  if (!shown) return []
-  const title = tighteningName(state, shown.id)
-  return headed(`TIGHTENING ${title}`, tighteningGrid(shown, turn?.next ?? null, width))
+/** What was measured for the step, the latest of each, with its verdicts. */
+function measuredRows(state: State, no: number, width: number): Line[] {
+  return measuresOfStep(state, no).flatMap((measured) => bulleted(measureLine(measured), width))
 }
 
 /** What is worth asking about the tightenings that are open, until all is turned. */

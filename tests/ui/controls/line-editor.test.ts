@@ -88,7 +88,7 @@ describe('Backspace', () => {
     const { editor, reader } = typed('bolt', backspace.repeat(30))
     editor.settle()
     expect(reader.push(backspace).flatMap((pressed) => editor.take(pressed))).toEqual([key('back')])
-    expect(typed('b', backspace, '\x1b[C', backspace).events).toEqual([key('back')])
+    expect(typed('b', backspace, '\x1b[C', backspace).events.slice(1)).toEqual([key('back')])
   })
 })
 

@@ -95,7 +95,7 @@ describe('a step', () => {
     expect(line()).toBe('new p2|')
   })
 
-  test('shows the tightening as a grid of pass by fastener in their order', () => {
+  test('shows the tightening where its fasteners lie, as their names tell it, with the passes in brief', () => {
     const { enter, rows } = jobWith(
       ...head.slice(3, 6),
       'end',
@@ -108,11 +108,13 @@ describe('a step', () => {
     )
     enter('step 1', '')
     const grid = rows().slice(rows().findIndex((row) => row.startsWith('TIGHTENING')) + 1)
-    expect(grid.slice(0, 4).map((row) => row.trim().replace(/ +/g, ' '))).toEqual([
-      'A2 B1 A1 B2',
-      '1 20 Nm ✓ ✓ ✓ ✓',
-      '2 40 Nm ✓ > · ·',
-      '3 90 deg · · · ·',
+    expect(grid.slice(0, 6).map((row) => row.trim().replace(/ +/g, ' '))).toEqual([
+      'A1 · A2 ✓',
+      '',
+      '[B1 ·] B2 ·',
+      '✓ 1: 20 Nm > 2: 40 Nm 1/4 · 3: 90 deg',
+      'then A1 B2',
+      'Proposed from the names alone; a number below draws them.',
     ])
     expect(rows().join('\n')).toMatch(/NEXT: TURN/)
   })

@@ -10,7 +10,17 @@ export type LineEvent =
   | { kind: 'paste'; lines: string[] }
   | { kind: 'key'; key: ScreenKey }
 
-export type ScreenKey = 'up' | 'down' | 'page-up' | 'page-down' | 'back' | 'escape' | 'large' | 'leave'
+export type ScreenKey =
+  | 'up'
+  | 'down'
+  | 'left'
+  | 'right'
+  | 'page-up'
+  | 'page-down'
+  | 'back'
+  | 'escape'
+  | 'large'
+  | 'leave'
 
 export type LineEditor = {
   /** Takes what was pressed and gives back what the screen has to do about it, in order. */
@@ -40,8 +50,7 @@ export function lineEditor(): LineEditor {
   }
 
   function type(character: string): LineEvent[] {
-    const isEmpty = assembler.pending() === '' && after === ''
-    if (isEmpty) {
+    if (isEmpty()) {
       if (character === '\b' || character === '\x7f') return isErasing ? [] : [screen('back')]
       const key = ON_EMPTY[character]
       if (key) return [screen(key)]
@@ -63,10 +72,9 @@ export function lineEditor(): LineEditor {
     isErasing = false
     switch (key) {
       case 'left':
-        moveTo(lastOf(assembler.pending()).length * -1)
-        return []
       case 'right':
-        moveTo(firstOf(after).length)
+        if (isEmpty()) return [screen(key)]
+        moveTo(key === 'left' ? -lastOf(assembler.pending()).length : firstOf(after).length)
         return []
       case 'home':
         moveTo(-assembler.pending().length)
@@ -79,7 +87,7 @@ export function lineEditor(): LineEditor {
         return []
       case 'escape':
       case 'clear': {
-        const wasEmpty = assembler.pending() === '' && after === ''
+        const wasEmpty = isEmpty()
         assembler.reset()
         after = ''
         return wasEmpty && key === 'escape' ? [screen('escape')] : []
@@ -87,6 +95,10 @@ export function lineEditor(): LineEditor {
       default:
         return [screen(key)]
     }
+  }
+
+  function isEmpty(): boolean {
+    return assembler.pending() === '' && after === ''
   }
 
   function moveTo(by: number): void {
