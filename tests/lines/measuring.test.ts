@@ -1,5 +1,10 @@
+import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
+import { decide } from '../../src/journal/decide/decide.ts'
+import { parseEntry } from '../../src/journal/entry.ts'
 import { readLine } from '../../src/lines/read-line.ts'
+import { judge } from '../../src/trade/measuring/judge.ts'
+import { numbered } from '../support/record.ts'
 import { told, topEnd } from './told.ts'
 
 const state = told(...topEnd)
@@ -80,4 +85,77 @@ test.each([
   ['measures valve clearance', 'valve clearance'],
 ])('%s', (line, words) => {
   expect(read(line)).toEqual({ kind: 'ask', ask: { ask: 'sum', sum: { sum: 'measures', words } } })
+})
+
+test('whatever is typed is misread, or recorded and judged in numbers', () => {
+  const subject = fc.constantFrom(
+    'flatness of head',
+    'flatness grid 2x2 of head',
+    'valve clearance I1..I2',
+    'bore of cylinder 1',
+    'clearance of cam caps',
+    'run-out of crank',
+    'stretch of bolts',
+    'out-of-round of bore',
+    'taper of bore',
+  )
+  const piece = fc.constantFrom(
+    ...[
+      '0.02',
+      '0,03',
+      '76.01',
+      '-0.01',
+      '999999999',
+      '0',
+      '.5',
+      '1/2',
+      'mm',
+      'in',
+      'thou',
+      '"',
+      'I1',
+      'I2',
+      'top',
+    ],
+    ...[
+      'x',
+      'y',
+      'bottom',
+      'bore',
+      'journal',
+      'before',
+      'after',
+      'over',
+      'per',
+      'max',
+      'min',
+      'limits',
+      '..',
+      'to',
+    ],
+    ...['by', 'feeler', 'dial', 'and', '±', '(', ')', 'manual p. 3', 'out-of-round', 'taper', ':', ','],
+  )
+  fc.assert(
+    fc.property(subject, fc.array(piece, { minLength: 1, maxLength: 12 }), (what, pieces) => {
+      const line = `measure ${what}: ${pieces.join(' ')}`
+      const reading = readLine(line, state)
+      if (reading.kind === 'misread') {
+        const { misreading } = reading
+        const nearest = 'nearest' in misreading ? misreading.nearest : null
+        if (nearest !== null) expect([nearest, readLine(nearest, state).kind]).toEqual([nearest, 'commands'])
+        return
+      }
+      if (reading.kind !== 'commands') throw new Error(reading.kind)
+      const [command] = reading.commands
+      if (command?.do !== 'measure') throw new Error('no measurement')
+      const decision = decide(state, command)
+      expect(decision).toMatchObject({ ok: true })
+      if (decision.ok) expect(parseEntry(numbered(decision.body, 99))).toMatchObject({ type: 'measured' })
+      const { results } = judge(command.measurement)
+      const numbers = results.flatMap(({ mm, lowMm, highMm }) => [mm, lowMm, highMm])
+      expect(numbers.every(Number.isFinite)).toBe(true)
+      expect(results.every(({ mm, lowMm, highMm }) => lowMm <= mm && mm <= highMm)).toBe(true)
+    }),
+    { numRuns: 3000 },
+  )
 })

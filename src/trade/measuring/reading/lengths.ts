@@ -40,6 +40,14 @@ export function millimetresOf({ number, unit }: TypedNumber): number {
   return one.understood ? withoutNoise(number * one.value.millimetres) : number
 }
 
+// Nothing that is measured like this is longer.
+const mostMm = 10_000
+
+/** Whether a length is one that can be measured at a machine. */
+export function isMeasurable(number: TypedNumber): boolean {
+  return Math.abs(millimetresOf(number)) <= mostMm
+}
+
 /** Whether a unit is one of inches: thou and inches, beside which a bare number is in doubt. */
 export function isInches(unit: string): boolean {
   return /^(?:thou|in|inch|inches|")$/i.test(unit)

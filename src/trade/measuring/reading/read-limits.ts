@@ -5,6 +5,7 @@ import type { MeasuredLimits } from '../measurement.ts'
 import { withoutTwins } from './dual-units.ts'
 import {
   isInches,
+  isMeasurable,
   joined,
   millimetresOf,
   NUMBER,
@@ -136,6 +137,10 @@ function around(typed: TypedNumber, plus: TypedNumber, minus: TypedNumber): Foun
 function inMillimetres(found: Found, typed: string): Reading<Limits, MeasuringFault> {
   const numbers = Object.values(found)
   const [inches] = numbers.filter(({ unit }) => isInches(unit))
+  const wrong = numbers.find(
+    (number) => !isMeasurable(number) || (number === found.span && number.number <= 0),
+  )
+  if (wrong) return notUnderstood('limits', wrong.typed, 'max 0.05')
   const isBare = ({ unit }: TypedNumber) => unit === ''
   const first = numbers.find(isBare)
   if (inches && first) return notUnderstood('unit', first.typed, `${first.typed} ${inches.unit}`)

@@ -1,5 +1,13 @@
 import { notUnderstood, type Reading, understood } from '../../reading.ts'
-import { isInches, joined, millimetresOf, numberFrom, type TypedNumber, withUnit } from './lengths.ts'
+import {
+  isInches,
+  isMeasurable,
+  joined,
+  millimetresOf,
+  numberFrom,
+  type TypedNumber,
+  withUnit,
+} from './lengths.ts'
 import type { MeasuringFault } from './measuring-fault.ts'
 import { wordsOf } from './words-of.ts'
 
@@ -44,10 +52,14 @@ function readAsTyped(text: string): Reading<Readings, MeasuringFault> {
   if (all.length > mostReadings) return notUnderstood('too-many', text.trim(), EXAMPLE)
   const unit = sharedUnit(all.flatMap(({ reading, span }) => (span ? [reading, span] : [reading])))
   if (!unit.understood) return unit
+  const large = all
+    .flatMap(({ reading, span }) => (span ? [reading, span] : [reading]))
+    .find((number) => !isMeasurable(withOwn(number, unit.value)))
+  if (large) return notUnderstood('number', large.typed, EXAMPLE)
   return understood({
     readings: all.map(({ label, reading, span }) => {
-      const own = reading.unit === '' ? withUnit(reading, unit.value) : reading
-      const within = span && millimetresOf(span.unit === '' ? withUnit(span, unit.value) : span)
+      const own = withOwn(reading, unit.value)
+      const within = span && millimetresOf(withOwn(span, unit.value))
       return {
         label,
         mm: millimetresOf(own),
@@ -58,6 +70,10 @@ function readAsTyped(text: string): Reading<Readings, MeasuringFault> {
     isBare: all.every(({ reading }) => reading.unit === '') && unit.value === '',
     inches: [unit.value, ...all.map(({ reading }) => reading.unit)].find(isInches) ?? '',
   })
+}
+
+function withOwn(number: TypedNumber, unit: string): TypedNumber {
+  return number.unit === '' ? withUnit(number, unit) : number
 }
 
 interface Found {
