@@ -24,7 +24,7 @@ export const coolantVerbs: readonly Verb[] = [
       'coolant 10 L drained 4 L from 30 % with premix',
       'coolant 2.1 L at 50 %',
     ],
-    meant: /^(?:[\d.,½¼¾].* )?(?:from|to|at) ?[\d.,]/i,
+    meant: /^(?:(?:(?:capacity|of) )?[\d.,½¼¾].* )?(?:from|to|at) ?[\d.,]/i,
     read(line): Ask {
       if (isOfABag(line.rest)) line.notUnderstood(line.rest, `off ${line.whole}`)
       const { job } = line.state
@@ -37,7 +37,7 @@ export const coolantVerbs: readonly Verb[] = [
     },
   },
   {
-    words: ['freezes at', 'freezes'],
+    words: ['freezes at', 'freezes', 'freezing point'],
     topic: 'arithmetic',
     forms: ['freezes at 50 % [propylene]'],
     says: 'Shows about where a mixture of glycol and water freezes.',
@@ -83,7 +83,7 @@ function missingIn({ verb }: Line, what: string, form: string): never {
 function isOfABag(rest: string): boolean {
   return (
     /(?:^| )(?:out|in|filled|added)(?= |$)/i.test(rest) ||
-    /^(?!(?:from|to|at|with|for|drained)\b)\p{L}{3,}/iu.test(rest)
+    /^(?!(?:from|to|at|with|for|drained|capacity|of)\b)\p{L}{3,}/iu.test(rest)
   )
 }
 

@@ -1,5 +1,6 @@
 import { type MisplacedFault, readMisplaced } from '../../trade/timing/read-misplaced.ts'
 import { readTeeth } from '../../trade/timing/read-teeth.ts'
+import type { TimingQuestion } from '../../trade/timing/work-out.ts'
 import type { Line } from '../line.ts'
 import type { Ask } from '../reading.ts'
 import { misread } from '../stopped.ts'
@@ -26,22 +27,41 @@ export const timingVerbs: readonly Verb[] = [
     read(line): Ask {
       const [pins] =
         line.take(/,? (?:chain|belt)(?: of)? (\d{1,4})(?: ?(?:pins?|links?|teeth|tooth))?(?= |,|$)/i) ?? []
-      const off = takeOff(line)
+      const [before, typedOff] =
+        line.take(/^(.*?)(?:^|,? )(?:off|found|counted)(?= |$)(.*)$/i)?.map((part) => part.trim()) ?? []
+      if (before !== undefined) line.rest = before
       const typed = line.takeRest('CRANK/CAM')
-      const stages = readTeeth(typed)
-      if (!stages.understood) return line.notUnderstood(typed, nearest(typed) ?? `teeth ${stages.nearest}`)
-      if (pins !== undefined && Number(pins) < FEWEST_PINS)
-        line.notUnderstood(`chain ${pins}`, `${line.verb} ${typed} chain 126`)
-      return {
-        ask: 'sum',
-        sum: {
-          sum: 'timing',
-          question: { stages: stages.value, off, pins: pins === undefined ? null : Number(pins) },
-        },
-      }
+      return { ask: 'sum', sum: { sum: 'timing', question: timingQuestion(line, { typed, typedOff, pins }) } }
     },
   },
 ]
+
+interface Parts {
+  typed: string
+  typedOff: string | undefined
+  pins: string | undefined
+}
+
+function timingQuestion(line: Line, { typed, typedOff, pins }: Parts): TimingQuestion {
+  const stages = readTeeth(typed)
+  const off = typedOff === undefined ? null : readMisplaced(typedOff)
+  const isChain = pins === undefined || Number(pins) >= FEWEST_PINS
+  // The whole line, with what was understood as it was typed.
+  const form = [
+    'teeth',
+    stages.understood ? typed : stages.nearest,
+    ...(off ? ['off', off.understood ? typedOff : off.nearest] : []),
+    ...(pins === undefined ? [] : ['chain', isChain ? pins : '126']),
+  ].join(' ')
+  if (!stages.understood) return line.notUnderstood(typed, withOff(typed) ?? form)
+  if (off && !off.understood) {
+    const what = missing[off.code]
+    if (what !== undefined) return misread({ code: 'missing', verb: line.verb, what, form })
+    return line.notUnderstood(off.part || line.whole, form)
+  }
+  if (!isChain) return line.notUnderstood(`chain ${pins}`, form)
+  return { stages: stages.value, off: off ? off.value : null, pins: pins === undefined ? null : Number(pins) }
+}
 
 const FEWEST_PINS = 20
 
@@ -54,21 +74,8 @@ const missing: Partial<Record<MisplacedFault, string>> = {
   'which-way-it-runs': 'the way it runs',
 }
 
-/** How a mark is off, taken away from the end of the line. */
-function takeOff(line: Line) {
-  const [teeth = '', typed] = line.take(/^(.*?)(?:^|,? )(?:off|found|counted)(?= |$)(.*)$/i) ?? []
-  if (typed === undefined) return null
-  line.rest = teeth
-  const off = readMisplaced(typed)
-  if (off.understood) return off.value
-  const form = `teeth ${teeth || '24/48'} off ${off.nearest}`
-  const what = missing[off.code]
-  if (what !== undefined) return misread({ code: 'missing', verb: line.verb, what, form })
-  return line.notUnderstood(off.part || typed || line.whole, form)
-}
-
 /** With the word `off` that stands before what is off. */
-function nearest(typed: string): string | null {
+function withOff(typed: string): string | null {
   const [, teeth, rest] = /^(\d+ ?[/:] ?\d+(?: \d+ ?[/:] ?\d+)?),? (.+)$/.exec(typed) ?? []
   return rest !== undefined && readMisplaced(rest).understood ? `teeth ${teeth} off ${rest}` : null
 }

@@ -33,10 +33,28 @@ export type CoolantFault = QuantityFault | 'strength' | 'refill' | 'missing' | '
  * 30 % with premix`, `2.1 L at 50 %`, `at 50 %`. Without `with` the concentrate goes in.
  * @param drainedBefore what came out by the record, for a mixture whose volume is not said
  */
-export function readCoolant(
-  text: string,
-  options: { units: UnitSystem; drainedBefore?: Volume | undefined },
-): Reading<CoolantQuestion, CoolantFault> {
+export function readCoolant(text: string, options: CoolantOptions): Reading<CoolantQuestion, CoolantFault> {
+  const reading = readOnce(text, options)
+  return reading.understood ? reading : { ...reading, nearest: whole(reading.nearest, options) }
+}
+
+interface CoolantOptions {
+  units: UnitSystem
+  drainedBefore?: Volume | undefined
+}
+
+/** A form with one fault mended may have another. */
+function whole(nearest: string, options: CoolantOptions): string {
+  let form = nearest
+  for (let tries = 0; tries < 4; tries++) {
+    const reading = readOnce(form, options)
+    if (reading.understood) return form
+    form = reading.nearest
+  }
+  return '10 L from 30 % to 50 %'
+}
+
+function readOnce(text: string, options: CoolantOptions): Reading<CoolantQuestion, CoolantFault> {
   const { rest, glycol } = takeGlycol(tidy(text).replace(/,(?=\s|$)/g, ''))
   if (rest === '') return notUnderstood('missing', 'AMOUNT', '10 L from 30 % to 50 %')
   const parts = partsOf(rest)
@@ -56,8 +74,15 @@ const keywords = new Map<string, Part>(
 /** The text behind each of the words that begin a part; what stands before them is the volume. */
 function partsOf(text: string): Reading<Parts, CoolantFault> {
   const parts: Parts = {}
-  const split = text.split(/(?:^| )(from|to|at|drained|with)(?= |$)/i)
-  if (split[0]?.trim()) parts.volume = split[0].trim()
+  const split = text.replace(/ using (?=\S)/i, ' with ').split(/(?:^| )(from|to|at|drained|with)(?= |$)/i)
+  const front = split[0]?.trim().replace(/^(?:capacity|of)(?: of)? /i, '') ?? ''
+  // `10 L 30 % to 50 %`, `10 L 50 %`
+  const [, volume = front, strength] = /^([\d.,].*\p{L}) ([\d.,]+ ?(?:%|percent)?|50\/50)$/u.exec(front) ?? []
+  if (volume !== '') parts.volume = volume
+  if (strength !== undefined) {
+    if (split.length === 1) return notUnderstood('words', strength, `${volume} at ${strength}`)
+    parts.from = strength
+  }
   for (let i = 1; i < split.length; i += 2) {
     const part = keywords.get(split[i]?.toLowerCase() ?? '') ?? 'volume'
     if (parts[part] !== undefined) return notUnderstood('twice', part, nearestOf(parts))

@@ -20,7 +20,9 @@ export function readStrength(text: string): Reading<number, StrengthFault> {
   const form = tidy(text).toLowerCase()
   if (/^50 ?[/:] ?50$/.test(form)) return understood(50)
   const number = readDecimal(
-    /^([+-]?[\d.,]{1,12}) ?(?:%|percent|per cent|pct|vol-?%)?$/.exec(form)?.[1] ?? '',
+    /^([+-]?[\d.,]{1,12}) ?(?:%|percent|per cent|pct|vol-?%)?(?: (?:of )?(?:glycol|anti-?freeze))?$/.exec(
+      form,
+    )?.[1] ?? '',
   )
   if (number === undefined) return notUnderstood('percent', typed, '50 %')
   if (number < 0 || number > 100) return notUnderstood('out-of-range', typed, '50 %')

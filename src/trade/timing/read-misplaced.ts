@@ -43,7 +43,9 @@ export function readMisplaced(text: string): Reading<MisplacedAsTyped, Misplaced
   const counted = words.take(
     /\b(?:found |counted )?(\d{1,4}) ?(?:pins?|links?|teeth|tooth)? ?(?:,? ?(?:for|not|instead of|should be|wanted)) (\d{1,4}) ?(?:pins?|links?|teeth|tooth)?\b/,
   )
-  const degrees = counted ? null : words.take(/(?:^|\s)([\d.,]{1,12}) ?(?:°|deg(?:rees?)?\b\.?)/)
+  const degrees = counted
+    ? null
+    : words.take(/(?:^|\s)([\d.,]{1,12}) ?(?:(crank|cam)(?:shaft)? ?)?(?:°|deg(?:rees?)?\b\.?)/)
   const teeth =
     counted || degrees
       ? null
@@ -51,7 +53,7 @@ export function readMisplaced(text: string): Reading<MisplacedAsTyped, Misplaced
   const found: Found = {
     typed,
     runs: runs ? rotationOf(runs[0]) : undefined,
-    shaft: shaftOf(words.take(/\b(crank|cam)(?:shaft)?\b/)?.[0]),
+    shaft: shaftOf(degrees?.[1] || words.take(/\b(crank|cam)(?:shaft)?\b/)?.[0]),
     side: sideOf(words.take(/\b(early|late|advanced?|retarded?|ahead|behind|fast|slow)\b/)?.[0]),
     seen: words.take(/\b(left|right)\b/)?.[0] as 'left' | 'right' | undefined,
     stands: undefined,
@@ -164,10 +166,7 @@ class Words {
   /** What is left but for words that only join. */
   get left(): string {
     return this.#text
-      .replace(
-        /\b(?:off|by|of|at|on|in|the|it|is|and|side|run|mark|degrees?|deg|as seen|seen)\b|[,;:.]/g,
-        ' ',
-      )
+      .replace(/\b(?:off|by|of|at|on|in|the|it|is|and|side|run|mark|as seen|seen)\b|[,;:.]/g, ' ')
       .replace(/\s+/g, ' ')
       .trim()
   }

@@ -1,3 +1,4 @@
+import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { findVerb, readLine, readOff } from '../../../src/lines/read-line.ts'
 import type { Sum } from '../../../src/lines/sum.ts'
@@ -107,4 +108,38 @@ describe('frost', () => {
     expect(misreading('freezes')).toMatchObject({ code: 'missing', what: '50 %' })
     expect(misreading('glycol')).toMatchObject({ code: 'missing', what: 'for -25 °C' })
   })
+})
+
+test('whatever is typed behind it, the line that is given back is understood', () => {
+  const word = fc.constantFrom(
+    ...[
+      '10 L',
+      '12 qt',
+      '0 L',
+      'from',
+      'to',
+      'at',
+      'drained',
+      'with',
+      '30 %',
+      '50',
+      '150 %',
+      'premix',
+      'oil',
+      'for',
+    ],
+    ...['-25 °C', '-25', 'propylene', ','],
+  )
+  const verb = fc.constantFrom('coolant', 'freezes at', 'glycol')
+  fc.assert(
+    fc.property(verb, fc.array(word, { minLength: 1, maxLength: 8 }), (begins, words) => {
+      const reading = readLine(`${begins} ${words.join(' ')}`, nothing)
+      if (reading.kind !== 'misread' || !('form' in reading.misreading)) return
+      const { misreading: misread } = reading
+      const form = ('nearest' in misread ? misread.nearest : null) ?? misread.form
+      // Of what is no sum, it is said that it begins with `off`.
+      if (!/^off |\[/.test(form)) expect(sum(form)).toBeDefined()
+    }),
+    { numRuns: 500 },
+  )
 })

@@ -1,3 +1,4 @@
+import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { readLine } from '../../../src/lines/read-line.ts'
 import { nothing } from '../told.ts'
@@ -51,6 +52,7 @@ describe('teeth', () => {
     ['teeth 24/48 off 1 purple late', 'purple', 'teeth 24/48 off 1 late'],
     ['teeth 24/48 chain 5', 'chain 5', 'teeth 24/48 chain 126'],
     ['teeth many', 'many', 'teeth 24/48'],
+    ['teeth 24 off 1 late', '24', 'teeth 24/48 off 1 late'],
   ])('%s is not understood', (line, part, nearest) => {
     expect(readLine(line, nothing)).toMatchObject({
       kind: 'misread',
@@ -65,7 +67,6 @@ describe('teeth', () => {
     ['teeth 24/48 off 15 deg late', 'crank or cam', 'teeth 24/48 off 15 deg crank late'],
     ['teeth 24/48 off 16 for 15', 'tight or slack', 'teeth 24/48 off 16 for 15 tight'],
     ['teeth 24/48 off 16 for 15 left', 'the way it runs', 'teeth 24/48 off 16 for 15 left, runs clockwise'],
-    ['teeth off 1', 'early or late', 'teeth 24/48 off 1 late'],
   ])('%s: something is missing', (line, what, form) => {
     expect(readLine(line, nothing)).toMatchObject({
       kind: 'misread',
@@ -78,4 +79,35 @@ describe('teeth', () => {
     expect(readLine('teeth', nothing)).toMatchObject({ misreading: { code: 'missing', what: 'CRANK/CAM' } })
     expect(readLine('teeth off 1 late', nothing)).toMatchObject({ misreading: { code: 'missing' } })
   })
+})
+
+test('whatever is typed behind it, the line that is given back is understood', () => {
+  const word = fc.constantFrom(
+    ...[
+      '24/48',
+      '24',
+      '24/36 30/40',
+      'many',
+      'off',
+      '1',
+      '15 deg',
+      'crank',
+      'late',
+      'chain 126',
+      'chain 3',
+      'chain',
+    ],
+    ...['16 for 15', 'tight', 'left', 'runs clockwise', ',', 'counted'],
+  )
+  fc.assert(
+    fc.property(fc.array(word, { minLength: 1, maxLength: 7 }), (words) => {
+      const reading = readLine(`teeth ${words.join(' ')}`, nothing)
+      if (reading.kind !== 'misread') return
+      const { misreading } = reading
+      const form =
+        'nearest' in misreading ? misreading.nearest : 'form' in misreading ? misreading.form : null
+      if (form !== null && !form.includes('CRANK/CAM')) expect(question(form)).toBeDefined()
+    }),
+    { numRuns: 500 },
+  )
 })

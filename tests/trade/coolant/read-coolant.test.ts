@@ -1,3 +1,4 @@
+import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { readCoolant } from '../../../src/trade/coolant/read-coolant.ts'
 
@@ -17,6 +18,8 @@ describe('what is asked about a coolant', () => {
   test.each([
     ['10 L from 30 % to 50 %', { ...change, refill: concentrate }],
     ['10 L from 30 to 50', { ...change, refill: concentrate }],
+    ['10 L 30 % to 50 %', { ...change, refill: concentrate }],
+    ['capacity 10 L 30 to 50 using concentrate', { ...change, refill: concentrate }],
     ['10 L, from 30% to 50/50, with antifreeze', { ...change, refill: concentrate }],
     ['10 L with premix from 30 % to 50 %', { ...change, refill: premix }],
     ['10 L from 30 % to 50 % with 60 % premix', { ...change, refill: { kind: 'premix', percent: 60 } }],
@@ -101,6 +104,8 @@ describe('what is asked about a coolant', () => {
     ['0 L at 50 %', 'not-positive', '0 L', '2.1 L at 50 %'],
     ['10 L from 30 % to 150 %', 'strength', '150 %', '10 L from 30 % to 50 %'],
     ['10 L from -5 % to 50 %', 'strength', '-5 %', '10 L from 30 % to 50 %'],
+    ['10 L 40 %', 'words', '40 %', '10 L at 40 %'],
+    ['10 kg', 'unit', '10 kg', '10 L at 50 %'],
     ['10 L at half', 'strength', 'half', '10 L at 50 %'],
     ['10 L from', 'strength', 'from', '10 L from 30 % to 50 %'],
     ['10 L at 50 % with oil', 'refill', 'oil', '10 L at 50 % with concentrate'],
@@ -117,4 +122,34 @@ describe('what is asked about a coolant', () => {
     expect(readCoolant(typed, metric)).toEqual({ understood: false, code, part, nearest })
     expect(readCoolant(nearest, metric).understood).toBe(true)
   })
+})
+
+test('whatever is typed, the nearest form is understood', () => {
+  const word = fc.constantFrom(
+    ...[
+      '10 L',
+      '12 qt',
+      '0 L',
+      '4',
+      'from',
+      'to',
+      'at',
+      'drained',
+      'with',
+      '30 %',
+      '50',
+      '150 %',
+      '50/50',
+      'premix',
+      'oil',
+    ],
+    ...['propylene', 'of', ',', '%', '-5 %', '1.234,5 L'],
+  )
+  fc.assert(
+    fc.property(fc.array(word, { maxLength: 9 }), (words) => {
+      const reading = readCoolant(words.join(' '), metric)
+      if (!reading.understood) expect(readCoolant(reading.nearest, metric).understood).toBe(true)
+    }),
+    { numRuns: 1000 },
+  )
 })

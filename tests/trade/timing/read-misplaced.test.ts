@@ -1,3 +1,4 @@
+import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { Measured } from '../../../src/trade/timing/misplaced-mark.ts'
 import { readMisplaced } from '../../../src/trade/timing/read-misplaced.ts'
@@ -11,6 +12,8 @@ describe('how a mark is off', () => {
     ['15 deg crank late', { by: 'degrees', degrees: 15, side: 'late', at: 'crank' }],
     ['15° crank, late', { by: 'degrees', degrees: 15, side: 'late', at: 'crank' }],
     ['late by 7,5 degrees at the cam', { by: 'degrees', degrees: 7.5, side: 'late', at: 'cam' }],
+    ['late by 15 crank degrees', { by: 'degrees', degrees: 15, side: 'late', at: 'crank' }],
+    ['10 cam degrees retarded', { by: 'degrees', degrees: 10, side: 'late', at: 'cam' }],
     ['15 degrees of crankshaft ahead', { by: 'degrees', degrees: 15, side: 'early', at: 'crank' }],
     ['16 pins for 15 tight', { by: 'count', wanted: 15, found: 16, run: 'tight', at: 'cam' }],
     ['16 for 15 on the slack side', { by: 'count', wanted: 15, found: 16, run: 'slack', at: 'cam' }],
@@ -73,8 +76,44 @@ describe('how a mark is off', () => {
     ['1 late slack', 'words', 'slack', '1 late'],
     ['15 deg crank late clockwise, runs clockwise', 'words', 'clockwise', '15 deg crank late'],
     ['1 2 late', 'words', '2', '1 late'],
+    ['15 late degrees crank', 'words', 'degrees', '1 late'],
   ])('%j is not understood: %s', (typed, code, part, nearest) => {
     expect(readMisplaced(typed)).toEqual({ understood: false, code, part, nearest })
     expect(readMisplaced(nearest).understood).toBe(true)
   })
+})
+
+test('whatever is typed, the nearest form is understood, and a number of degrees is never one of teeth', () => {
+  const word = fc.constantFrom(
+    ...[
+      '1',
+      '15',
+      '7.5',
+      'deg',
+      '°',
+      'crank',
+      'cam',
+      'late',
+      'early',
+      'for',
+      'pins',
+      'teeth',
+      'tight',
+      'left',
+      'off',
+    ],
+    ...['clockwise', 'runs clockwise', 'ccw', 'degrees', 'mark', ',', 'slack'],
+  )
+  fc.assert(
+    fc.property(fc.array(word, { maxLength: 8 }), (words) => {
+      const reading = readMisplaced(words.join(' '))
+      if (!reading.understood) {
+        expect(readMisplaced(reading.nearest).understood).toBe(true)
+        return
+      }
+      const saysDegrees = words.some((each) => /^(?:deg|°|degrees)$/.test(each))
+      expect(reading.value.measured.by === 'degrees').toBe(saysDegrees)
+    }),
+    { numRuns: 2000 },
+  )
 })
