@@ -49,16 +49,23 @@ export function readingsText(measurement: Measurement): string {
       .filter((part) => part !== undefined)
       .join(' '),
   )
-  return [taken.join(', '), instrument?.typed ?? '', limits].filter((part) => part !== '').join('; ')
+  return [taken.join(', '), withoutQuotes(instrument?.typed ?? ''), limits]
+    .filter((part) => part !== '')
+    .join('; ')
 }
 
 const MOST_TOLD = 4
 
 function limitsText({ limits }: Measurement): string {
   if (!limits) return ''
-  return [limits.typed.replace(/^limits?:? (?=\d)/i, ''), limits.source]
+  return [withoutQuotes(limits.typed).replace(/^limits?:? (?=\d)/i, ''), limits.source]
     .filter((part) => part !== undefined)
     .join(', ')
+}
+
+/** Double quotes are for words to type: inches are told by their other sign. */
+function withoutQuotes(typed: string): string {
+  return typed.replace(/ ?"/g, ' in')
 }
 
 /** `1 OUT, 2 too close to call and 5 in`, the worst first. */

@@ -1,7 +1,6 @@
 import type { Lacking, MeasuredResult } from '../../trade/measuring/judged.ts'
 import type { Measurement } from '../../trade/measuring/measurement.ts'
 import type { Verdict } from '../../trade/measuring/verdict.ts'
-import { say } from '../cures.ts'
 
 /** A verdict in a word or three. Out is written large, so that it is seen without colour. */
 export const VERDICTS: Record<Verdict, string> = { in: 'in', out: 'OUT', 'too-close': 'too close to call' }
@@ -70,24 +69,24 @@ export function lackingText({ what, at }: Lacking): string {
     case 'limits':
       return 'no limit was given, so there is no verdict: the manual has it'
     case 'resolution':
-      return `what does the instrument read to? It decides what is too close to call: ${say('by N')}, or ${say('feeler N')}`
+      return 'what does the instrument read to? It decides what is too close to call: measure again, with by N or feeler N'
     case 'span':
-      return `the gap${where} is over the limit for a span: does it lie within one? Say over what length it was found: ${say('GAP over LENGTH')}`
+      return `the gap${where} is over the limit for a span: was it found within one? Write over and the length behind it`
     case 'spacing':
-      return `how far apart are the points of the grid? ${say('flatness grid 3x4 every LENGTH')}`
+      return 'how far apart are the points of the grid? Write every and the distance behind its rows and columns'
     case 'grid':
       return 'a grid has two rows or more, of as many readings each'
     case 'inches':
       return 'read as millimetres all of it is out, as inches all of it would be in: was the unit left out?'
     case 'second-axis':
-      return `out-of-round${where} needs two axes at one height: ${say('top x READING y READING')}`
+      return `out-of-round${where} needs two axes at one height, such as top x and top y`
     case 'second-height':
-      return `taper${where} needs two heights along one axis: ${say('top x READING bottom x READING')}`
+      return `taper${where} needs two heights along one axis, such as top x and bottom x`
     case 'bore':
     case 'journal':
     case 'before':
     case 'after':
-      return `the ${NOUNS[what]}${where} is missing: ${say(`${what} READING`)}`
+      return `the ${NOUNS[what]}${where} is missing`
     default:
       return what satisfies never
   }

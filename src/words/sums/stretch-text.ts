@@ -15,7 +15,7 @@ export function stretchText({ question, stretchMm }: Stretch): string[] {
       ? [`${figure(areaMm2)} mm² is the stress area of its thread; a shank that is thicker stretches less.`]
       : []),
     ...(typed.modulus === null
-      ? [`${modulus}: steel, common practice. "modulus 205 GPa" says another.`]
+      ? [`${modulus}: steel, common practice. Write modulus and its value for another.`]
       : []),
     'It holds while the bolt is elastic: not for one tightened to yield.',
     NOT_A_SPECIFICATION,

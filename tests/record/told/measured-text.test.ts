@@ -23,7 +23,7 @@ test('every reading stays in the record with its verdict, also where it was take
     '      0.03 mm, in',
     'q4, valve clearance I1: I1 0.15; 0.13..0.17',
     '      I1 0.15 mm, in',
-    '      What does the instrument read to? It decides what is too close to call: "by N", or "feeler N".',
+    '      What does the instrument read to? It decides what is too close to call: measure again, with by N or feeler N.',
   ])
 })
 

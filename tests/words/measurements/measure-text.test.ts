@@ -48,6 +48,12 @@ test.each([
   expect(lineOf(`measure ${line}`)).toBe(says)
 })
 
+test('inches are told without the sign that marks words to type', () => {
+  expect(lineOf('measure flatness of head: 0.002" 0.003" by 0.001" feeler, max 0.004"')).toBe(
+    'q1 flatness of head: 0.003 in, in (max 0.004 in)',
+  )
+})
+
 test('the question shows every result, the limits, and what is lacking', () => {
   const state = told(
     'begin head off',
@@ -62,7 +68,7 @@ test('the question shows every result, the limits, and what is lacking', () => {
     '    out-of-round top 76.04 - 76.01 = 0.03 mm',
     '    taper axis y 76.04 - 76.01 = 0.03 mm',
     '    limits: 76.00..76.03',
-    '    What does the instrument read to? It decides what is too close to call: "by N", or "feeler N".',
+    '    What does the instrument read to? It decides what is too close to call: measure again, with by N or feeler N.',
     'Worked out, not a specification: the service manual decides.',
   ])
 })

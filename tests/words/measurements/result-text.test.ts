@@ -6,9 +6,13 @@ test.each([
   [
     'span',
     'rear',
-    'the gap at rear is over the limit for a span: does it lie within one? Say over what length it was found: "GAP over LENGTH"',
+    'the gap at rear is over the limit for a span: was it found within one? Write over and the length behind it',
   ],
-  ['spacing', undefined, 'how far apart are the points of the grid? "flatness grid 3x4 every LENGTH"'],
+  [
+    'spacing',
+    undefined,
+    'how far apart are the points of the grid? Write every and the distance behind its rows and columns',
+  ],
   ['grid', undefined, 'a grid has two rows or more, of as many readings each'],
   [
     'inches',
@@ -18,11 +22,11 @@ test.each([
   [
     'second-axis',
     'cylinder 1',
-    'out-of-round at cylinder 1 needs two axes at one height: "top x READING y READING"',
+    'out-of-round at cylinder 1 needs two axes at one height, such as top x and top y',
   ],
-  ['second-height', undefined, 'taper needs two heights along one axis: "top x READING bottom x READING"'],
-  ['journal', 'I1', 'the journal at I1 is missing: "journal READING"'],
-  ['before', undefined, 'the length before is missing: "before READING"'],
+  ['second-height', undefined, 'taper needs two heights along one axis, such as top x and bottom x'],
+  ['journal', 'I1', 'the journal at I1 is missing'],
+  ['before', undefined, 'the length before is missing'],
 ] as const)('%s at %s', (what, at, says) => {
   expect(lackingText({ what, ...(at !== undefined && { at }) })).toBe(says)
 })

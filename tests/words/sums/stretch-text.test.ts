@@ -15,7 +15,7 @@ test('of a thread, of steel', () => {
     '20 kN over 90 mm of M10 stretches it by 0.1514 mm (0.005961 in).',
     '20 kN x 90 mm / (205 kN/mm² x 57.99 mm²) = 0.1514 mm',
     '57.99 mm² is the stress area of its thread; a shank that is thicker stretches less.',
-    '205 kN/mm²: steel, common practice. "modulus 205 GPa" says another.',
+    '205 kN/mm²: steel, common practice. Write modulus and its value for another.',
     'It holds while the bolt is elastic: not for one tightened to yield.',
     'Worked out, not a specification: the service manual decides.',
   ])

@@ -29,7 +29,8 @@ export function numberFrom(word: string): TypedNumber | undefined {
   const sign = numberText.startsWith('-') ? -1 : 1
   const number = match ? readFraction(numberText.replace(/^[+-]/, '')) : undefined
   if (number === undefined || !Number.isFinite(number)) return undefined
-  const unit = unitText.replace(/\.$/, '')
+  // A quote is never told back: double quotes are for words to type.
+  const unit = unitText.replace(/\.$/, '').replace('"', 'in')
   return { number: sign * number, unit, typed: unit === '' ? numberText : `${numberText} ${unit}` }
 }
 
