@@ -98,6 +98,12 @@ describe('two full turns by hand after the drive is back', () => {
   })
 })
 
+test.each(['coolant', 'freezes', 'glycol', 'teeth'])('help %s', (word) => {
+  const { code, out } = benchWithJob().say('help', word)
+  expect(code).toBe(0)
+  expect(out).toMatch(new RegExp(`^${word}`))
+})
+
 describe('one clear line for what is not understood', () => {
   test.each([
     ['coolant 10 Nm at 50 %', "'10 Nm' has no unit that fits here."],

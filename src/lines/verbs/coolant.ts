@@ -24,7 +24,7 @@ export const coolantVerbs: readonly Verb[] = [
       'coolant 10 L drained 4 L from 30 % with premix',
       'coolant 2.1 L at 50 %',
     ],
-    meant: /^(?:(?:(?:capacity|of) )?[\d.,½¼¾].* )?(?:from|to|at) ?[\d.,]/i,
+    meant: /^$|^(?:(?:(?:capacity|of) )?[\d.,½¼¾].* )?(?:from|to|at) ?[\d.,]/i,
     read(line): Ask {
       if (isOfABag(line.rest)) line.notUnderstood(line.rest, `off ${line.whole}`)
       const { job } = line.state
@@ -58,7 +58,7 @@ export const coolantVerbs: readonly Verb[] = [
     forms: ['glycol for -25 °C [propylene]'],
     says: 'Shows how strong a mixture of glycol and water has to be for a frost.',
     examples: ['glycol for -25 °C', 'glycol for -13 °F propylene'],
-    meant: /^for /i,
+    meant: /^$|^for /i,
     read(line): Ask {
       if (isOfABag(line.rest)) line.notUnderstood(line.rest, `off ${line.whole}`)
       const { rest, glycol } = takeGlycol(line.takeRest('for -25 °C').replace(/^for(?: |$)/i, ''))
@@ -83,6 +83,7 @@ function missingIn({ verb }: Line, what: string, form: string): never {
 function isOfABag(rest: string): boolean {
   return (
     /(?:^| )(?:out|in|filled|added)(?= |$)/i.test(rest) ||
+    /^(?!.* (?:from|to|at) ).*\bdrained\b/i.test(rest) ||
     /^(?!(?:from|to|at|with|for|drained|capacity|of)\b)\p{L}{3,}/iu.test(rest)
   )
 }

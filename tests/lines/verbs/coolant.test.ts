@@ -54,19 +54,23 @@ describe('a coolant', () => {
     ],
     // What came out, and what is called after it, are no sums.
     ['coolant out 2.1 L', { part: 'out 2.1 L', nearest: 'off coolant out 2.1 L' }],
+    ['coolant drained 2.1 L', { part: 'drained 2.1 L', nearest: 'off coolant drained 2.1 L' }],
     ['coolant hose', { part: 'hose', nearest: 'off coolant hose' }],
   ])('%s is not understood', (line, expected) => {
     expect(misreading(line)).toMatchObject({ verb: 'coolant', ...expected })
   })
 
   // Where things come off, a line that begins no verb is a bag line.
-  test.each(['coolant out 2.1 L', 'coolant hose: radiator > pump', 'coolant 2.1 L out', 'glycol out 2 L'])(
-    'where things come off, "%s" is what came off',
-    (line) => {
-      expect(findVerb(line)).toBeNull()
-      expect(readOff(line, nothing)).toMatchObject({ kind: 'commands' })
-    },
-  )
+  test.each([
+    'coolant out 2.1 L',
+    'coolant drained 2.1 L',
+    'coolant hose: radiator > pump',
+    'coolant 2.1 L out',
+    'glycol out 2 L',
+  ])('where things come off, "%s" is what came off', (line) => {
+    expect(findVerb(line)).toBeNull()
+    expect(readOff(line, nothing)).toMatchObject({ kind: 'commands' })
+  })
 
   test.each([
     'coolant 10 L from 30 % to 50 %',
