@@ -86,8 +86,6 @@ const LEAVES_CLEARANCE = new Set<EntryType>([
   'sized',
   'laid-out',
   'measured',
-  'loosening-set',
-  'loosened',
   'wrench-chosen',
   'condition-said',
   'container-opened',
