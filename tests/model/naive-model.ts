@@ -1,6 +1,7 @@
 import type { Entry } from '../../src/journal/entry.ts'
 import type { Move } from '../../src/ledger/account.ts'
 import type { Piece } from '../../src/ledger/piece.ts'
+import { NaiveDrawings } from './naive-drawings.ts'
 import { NaiveWork } from './naive-work.ts'
 
 /** One physical object. Six alike bolts are six of these. */
@@ -27,6 +28,7 @@ export class NaiveModel {
   readonly things: Thing[] = []
   readonly seats = new Map<string, Seat>()
   readonly work = new NaiveWork()
+  readonly drawings = new NaiveDrawings()
 
   constructor(entries: readonly Entry[]) {
     for (const entry of inForce(entries)) this.read(entry)
@@ -38,6 +40,7 @@ export class NaiveModel {
     this.#pieces(entry)
     this.#decisions(entry)
     this.work.read(entry)
+    this.drawings.read(entry)
     if (entry.type === 'reopened' || entry.type === 'failed') this.#nothingLeftOn(entry.steps)
   }
 
@@ -49,6 +52,11 @@ export class NaiveModel {
       found.set(key, (found.get(key) ?? 0) + 1)
     }
     return [...found].map(([key, count]) => `${key} ${count}`).sort()
+  }
+
+  /** What is written on each piece, as text: `p3 shim 2.45`. */
+  sizes(): string[] {
+    return [...this.seats].map(([id, { piece }]) => `${id} ${piece.name} ${piece.size}`)
   }
 
   /** Everything that is not as it must be at the first start, one line each. Empty when the machine is whole. */
@@ -111,6 +119,12 @@ export class NaiveModel {
       for (const piece of entry.mates) {
         const seat = this.#seat(piece)
         seat.piece = { ...seat.piece, name: entry.name }
+      }
+    }
+    if (entry.type === 'sized') {
+      for (const { piece, size } of entry.sizes) {
+        const seat = this.#seat(piece)
+        seat.piece = { ...seat.piece, size }
       }
     }
     if (entry.type !== 'decided') return

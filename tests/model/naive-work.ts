@@ -8,15 +8,28 @@ interface Work {
   needs: number[]
   comingOff: boolean
   built: 'open' | 'underway' | 'done' | 'redo'
+  /** Full turns by hand that are asked for, and those made since the step was taken up. */
+  turns: number
+  turned: number
 }
 
 /** One cell of the grid on the wall: a fastener in a pass, and how often it was really turned there. */
 interface Cell {
   pass: number
-  kind: string
+  /** What a break does to its row: it falls, it stands, or nobody knows of the next one. */
+  when: 'falls' | 'stands' | 'in doubt'
   fastener: string
   ticked: boolean
   turned: number
+}
+
+interface Grid {
+  id: string
+  step: number
+  pieces: string[]
+  cells: Cell[]
+  doubt: Cell | null
+  condition: string | undefined
 }
 
 /** What was to be done and was done, beside the pieces: the second half of the naive model. */
@@ -24,8 +37,10 @@ export class NaiveWork {
   readonly steps: Work[] = []
   readonly fluids: { id: string; step: number; filled: boolean }[] = []
   readonly marks: { id: string; step: number; seen: boolean }[] = []
-  readonly grids: { id: string; step: number; cells: Cell[]; doubt: Cell | null }[] = []
-  readonly faults: { id: string; settled: boolean }[] = []
+  readonly grids: Grid[] = []
+  /** What is eased while it comes off: it holds up nothing. */
+  readonly easings: { id: string; cells: Cell[] }[] = []
+  readonly faults: { id: string; settled: boolean; grid?: string }[] = []
   readonly differences: { id: string; container: number; piece: string | null; settled: boolean }[] = []
   readonly waived = new Set<string>()
   cleared = false
@@ -44,7 +59,17 @@ export class NaiveWork {
         return
       case 'step-added': {
         const { no, way, needs } = entry.step
-        this.steps.push({ no, way, after: [], needs: [...needs], comingOff: false, built: 'open' })
+        const { turns = 0 } = entry.step
+        this.steps.push({
+          no,
+          way,
+          after: [],
+          needs: [...needs],
+          comingOff: false,
+          built: 'open',
+          turns,
+          turned: 0,
+        })
         for (const upper of entry.before) this.#step(upper).needs.push(no)
         // A need that comes in under a step that has begun was not asked for at its start.
         this.#comesLate(no)
@@ -85,6 +110,35 @@ export class NaiveWork {
       case 'tightened':
         this.#turn(entry)
         return
+      case 'condition-said':
+        this.#grid(entry.tightening).condition = entry.condition
+        return
+      case 'torque-missed':
+        this.#miss(entry)
+        return
+      case 'loosening-set': {
+        const { id, passes, order } = entry.loosening
+        this.easings.push({ id, cells: cellsOf(passes, order) })
+        return
+      }
+      case 'loosened': {
+        const easing = this.easings.find(({ id }) => id === entry.loosening)
+        if (!easing) throw new Error(`nobody eases ${entry.loosening}`)
+        tick(nextOf(easing.cells, entry))
+        return
+      }
+      case 'turned-over': {
+        const step = this.#step(entry.step)
+        if (entry.began) this.#start(entry.step)
+        if (step.built !== 'underway') throw new Error(`step ${step.no} was turned over and not taken up`)
+        step.turned += 1
+        return
+      }
+      case 'supplied':
+        for (const { id, replaces } of entry.pieces)
+          for (const grid of this.grids)
+            grid.pieces = grid.pieces.map((piece) => (piece === replaces ? id : piece))
+        return
       case 'angle-settled': {
         const grid = this.#grid(entry.tightening)
         if (grid.doubt?.fastener !== entry.fastener)
@@ -98,6 +152,7 @@ export class NaiveWork {
         return
       case 'stopped':
         for (const grid of this.grids) this.#breakOff(grid, entry.abrupt)
+        for (const step of this.steps) if (step.built === 'underway') step.turned = 0
         return
       case 'build-began':
         this.#start(entry.step)
@@ -105,13 +160,18 @@ export class NaiveWork {
       case 'fitted':
         if (entry.began) this.#start(entry.step)
         return
-      case 'build-done':
-        if (this.#step(entry.step).built !== 'underway') this.#start(entry.step)
-        this.#step(entry.step).built = 'done'
+      case 'build-done': {
+        const step = this.#step(entry.step)
+        if (step.built !== 'underway') this.#start(entry.step)
+        if (step.turned < step.turns && !this.waived.has(`finish ${step.no}`))
+          throw new Error(`step ${step.no} is done after ${step.turned} of ${step.turns} turns`)
+        step.built = 'done'
         return
+      }
       case 'failed':
         this.inOrder = false
         this.#step(entry.step).built = 'redo'
+        this.#step(entry.step).turned = 0
         for (const gate of ['start', 'finish', 'look', 'check']) this.waived.delete(`${gate} ${entry.step}`)
         this.#reopen(entry.steps)
         return
@@ -161,6 +221,22 @@ export class NaiveWork {
     return found
   }
 
+  /** How far every row of turns is, one line each: what comes next, and whether anybody doubts it. */
+  progress(): string[] {
+    return [
+      ...this.grids.map(({ id, pieces, cells, doubt, condition }) => {
+        const next = doubt ?? cells.find(({ ticked }) => !ticked)
+        const doubtful = doubt ? ' in doubt' : ''
+        return `${id} ${pieces} ${condition}: ${cellText(next)}${doubtful}, ${ticksOf(cells)} ticked`
+      }),
+      ...this.easings.map(
+        ({ id, cells }) =>
+          `${id}: ${cellText(cells.find(({ ticked }) => !ticked))}, ${ticksOf(cells)} ticked`,
+      ),
+      ...this.steps.map(({ no, turned }) => `step ${no}: ${turned} full turns`),
+    ]
+  }
+
   isUnderWay(no: number): boolean {
     return this.#step(no).built === 'underway'
   }
@@ -190,7 +266,8 @@ export class NaiveWork {
 
   #comesOff({ no, after }: { no: number; after: readonly number[] }): void {
     for (const step of this.steps) step.comingOff = false
-    this.steps.push({ no, way: 'both', after: [...after], needs: [], comingOff: true, built: 'open' })
+    const built = { built: 'open', turns: 0, turned: 0 } as const
+    this.steps.push({ no, way: 'both', after: [...after], needs: [], comingOff: true, ...built })
     this.#comesLate(no)
   }
 
@@ -202,6 +279,7 @@ export class NaiveWork {
 
   #start(no: number): void {
     this.#step(no).built = 'underway'
+    this.#step(no).turned = 0
   }
 
   #reopen(steps: readonly number[]): void {
@@ -211,7 +289,10 @@ export class NaiveWork {
       const built = step.built === 'done' || step.built === 'underway'
       if (standsOn && built && !within)
         throw new Error(`step ${step.no} stands on a reopened one and was left on`)
-      if (within) step.built = 'redo'
+      if (within) {
+        step.built = 'redo'
+        step.turned = 0
+      }
     }
     for (const no of steps)
       for (const gate of ['start', 'finish', 'look', 'check']) this.waived.delete(`${gate} ${no}`)
@@ -223,43 +304,60 @@ export class NaiveWork {
   }
 
   #hangGrid({ tightening }: EntryOf<'tightening-set'>): void {
-    const cells = tightening.passes.flatMap(({ kind }, pass) =>
-      tightening.order.map((fastener) => ({ pass, kind, fastener, ticked: false, turned: 0 })),
-    )
-    const known = this.grids.find(({ id }) => id === tightening.id)
+    const { id, step, piece, with: others = [], passes, order, condition } = tightening
+    const cells = cellsOf(passes, order)
+    const known = this.grids.find((grid) => grid.id === id)
     if (known?.cells.some(({ ticked }) => ticked) || known?.doubt)
       throw new Error(`${known.id} was under way and was set anew`)
-    this.#comesLate(tightening.step)
-    if (known) known.cells = cells
-    else this.grids.push({ id: tightening.id, step: tightening.step, cells, doubt: null })
+    this.#comesLate(step)
+    const grid = { id, step, pieces: [piece, ...others], cells, doubt: null, condition }
+    if (known) Object.assign(known, grid)
+    else this.grids.push(grid)
   }
 
-  #turn({ tightening, pass, fastener }: EntryOf<'tightened'>): void {
+  /** One that never came to its torque comes out, or is turned again from the start. */
+  #miss({ tightening, fastener, fault }: EntryOf<'torque-missed'>): void {
     const grid = this.#grid(tightening)
-    const next = grid.cells.find(({ ticked }) => !ticked)
-    if (next?.pass !== pass || next.fastener !== fastener) {
-      throw new Error(
-        `${fastener} was turned in pass ${pass}, and ${next?.fastener} in ${next?.pass} was next`,
-      )
-    }
-    if (grid.doubt) throw new Error(`${fastener} was turned while ${grid.doubt.fastener} was in doubt`)
-    if (this.#step(grid.step).built !== 'underway') throw new Error(`step ${grid.step} is not under way`)
-    tick(next)
-    if (next.kind === 'angle' && next.turned > 1) throw new Error(`${fastener} was turned twice by angle`)
+    this.#mayTurn(grid)
+    for (const cell of grid.cells) if (cell.fastener === fastener) untick(cell)
+    if (grid.doubt?.fastener === fastener) grid.doubt = null
+    this.waived.delete(tightening)
+    this.faults.push({ id: fault.id, settled: false, grid: tightening })
   }
 
-  #breakOff(grid: NaiveWork['grids'][number], abrupt: boolean): void {
+  #mayTurn(grid: Grid): void {
+    if (this.#step(grid.step).built !== 'underway') throw new Error(`step ${grid.step} is not under way`)
+    const open = this.faults.find((fault) => fault.grid === grid.id && !fault.settled)
+    if (open && !this.waived.has(open.id)) throw new Error(`${grid.id} went on over ${open.id}`)
+  }
+
+  #turn(entry: EntryOf<'tightened'>): void {
+    const grid = this.#grid(entry.tightening)
+    const next = nextOf(grid.cells, entry)
+    if (grid.doubt) throw new Error(`${entry.fastener} was turned while ${grid.doubt.fastener} was in doubt`)
+    this.#mayTurn(grid)
+    tick(next)
+    if (next.when === 'in doubt' && next.turned > 1)
+      throw new Error(`${entry.fastener} was turned twice by angle`)
+  }
+
+  #breakOff(grid: Grid, abrupt: boolean): void {
     const next = grid.cells.find(({ ticked }) => !ticked)
     if (!next || grid.doubt) return
     const row = grid.cells.filter(({ pass }) => pass === next.pass)
     const begun = row.some(({ ticked }) => ticked)
-    if (next.kind === 'angle') {
+    if (next.when === 'in doubt') {
       const atWork = this.#step(grid.step).built === 'underway'
       if (begun || (abrupt && atWork)) {
         grid.doubt = next
         this.waived.delete(grid.id)
       }
-    } else for (const cell of row) cell.ticked = false
+    } else if (next.when === 'falls') {
+      // What is further on already waits for the one that is brought up to it.
+      const isFurther = ({ fastener }: Cell) =>
+        grid.cells.some((cell) => cell.fastener === fastener && cell.pass > next.pass && cell.ticked)
+      for (const cell of row) if (!isFurther(cell)) cell.ticked = false
+    }
   }
 
   #beneath(no: number, seen: Set<number>): Set<number> {
@@ -292,6 +390,11 @@ export class NaiveWork {
 function touchesTheRecord(entry: Entry): boolean {
   if (entry.type === 'counted') return entry.lines.some(({ difference }) => difference !== undefined)
   const paperwork = [
+    'sized',
+    'laid-out',
+    'measured',
+    'wrench-chosen',
+    'condition-said',
     'opened',
     'described',
     'archived',
@@ -312,11 +415,53 @@ function tick(cell: Cell): void {
   cell.turned += 1
 }
 
+function untick(cell: Cell): void {
+  cell.ticked = false
+  cell.turned = 0
+}
+
 /** Backed off: nothing is turned any more, so that an angle may be turned again. */
-function wipe(grid: NaiveWork['grids'][number]): void {
-  for (const cell of grid.cells) {
-    cell.ticked = false
-    cell.turned = 0
-  }
+function wipe(grid: Grid): void {
+  for (const cell of grid.cells) untick(cell)
   grid.doubt = null
+}
+
+type Passes = EntryOf<'tightening-set'>['tightening']['passes']
+
+/** The grid as it would be written down, row under row, each row in the order in which it is worked through. */
+function cellsOf(passes: Passes, order: readonly string[]): Cell[] {
+  let on = false
+  return passes.flatMap((pass, index) => {
+    const row = pass.order ?? (pass.kind === 'back-off' && on ? [...order].reverse() : order)
+    if (pass.kind !== 'back-off') on = true
+    return row.map((fastener) => ({
+      pass: index,
+      when: whenBroken(pass),
+      fastener,
+      ticked: false,
+      turned: 0,
+    }))
+  })
+}
+
+function whenBroken(pass: Passes[number]): Cell['when'] {
+  if (pass.kind === 'angle') return 'in doubt'
+  if (pass.kind === 'witness') return 'stands'
+  if (pass.kind === 'back-off') return pass.degrees === undefined ? 'stands' : 'in doubt'
+  return 'falls'
+}
+
+/** The first cell without a tick, which must be the one that an entry names. */
+function nextOf(cells: readonly Cell[], { pass, fastener }: { pass: number; fastener: string }): Cell {
+  const next = cells.find(({ ticked }) => !ticked)
+  if (next?.pass === pass && next.fastener === fastener) return next
+  throw new Error(`${fastener} was turned in pass ${pass}, and ${cellText(next)} was next`)
+}
+
+function cellText(cell: Cell | undefined): string {
+  return cell ? `${cell.fastener} in ${cell.pass}` : 'through'
+}
+
+function ticksOf(cells: readonly Cell[]): number {
+  return cells.filter(({ ticked }) => ticked).length
 }

@@ -9,6 +9,7 @@ import { holdingsAt, holdingsIn, placesOf } from '../../src/ledger/ledger.ts'
 import { containerOf } from '../../src/ledger/place.ts'
 import { leftovers } from '../../src/plan/leftovers.ts'
 import { Gates } from '../../src/plan/reasons.ts'
+import { nextTurn, type Tightening } from '../../src/plan/tightening.ts'
 import { numbered, openJob, quickText } from '../support/record.ts'
 import { leftoverLines } from './leftover-lines.ts'
 import { NaiveLabels, openedBy, walk } from './naive-labels.ts'
@@ -57,12 +58,14 @@ const whims = (kinds: readonly Whim['kind'][], minLength: number, maxLength: num
     size: 'max',
   })
 
-/** Wild work, then a patient hand that brings the job home for so many commands, and is called away once. */
+/** Wild work, then a patient hand that brings the job home for so many commands; it is called away once, and a bolt fails. */
 interface Stretch {
   wild: Whim[]
   patience: number
   calledAway: number
   abrupt: boolean
+  /** At which of every ten commands a bolt never comes to its torque, where one is being turned. */
+  misses: number
   /** Whether the patient hand closes the job, where it gets that far. */
   closes: boolean
 }
@@ -72,6 +75,7 @@ const stretch: fc.Arbitrary<Stretch> = fc.record({
   patience: fc.nat(60),
   calledAway: fc.nat(40),
   abrupt: fc.boolean(),
+  misses: fc.nat(40),
   closes: fc.nat(3).map((chance) => chance === 0),
 })
 const jobs = fc.record({
@@ -97,9 +101,10 @@ function runJob({ strip, stretches }: { strip: Whim[]; stretches: Stretch[] }, t
   if (twin.everCleared) tally.cleared += 1
 }
 
-function bringHome(twin: Twin, { patience, calledAway, abrupt, closes }: Stretch): void {
+function bringHome(twin: Twin, { patience, calledAway, abrupt, misses, closes }: Stretch): void {
   for (let step = 0; step < patience; step += 1) {
     if (step === calledAway) twin.give({ do: 'stop', note: 'called away', abrupt })
+    if (step % 10 === misses) twin.give({ do: 'miss-torque', says: 'it keeps turning' })
     const command = nextStepHome(twin.state)
     if (!command || (command.do === 'close-job' && !closes) || !twin.give(command)) return
   }
@@ -186,11 +191,52 @@ class Twin {
       paper,
       'the unused labels differ from the paper',
     )
+    expectSame(progressOf(this.state), this.#model.work.progress(), 'the progress of turning differs')
+    expectSame(sheetsOf(this.state), this.#model.drawings.sheets(), 'the drawings differ')
+    expectSame(slipsOf(this.state), this.#model.drawings.slips, 'the measurements differ')
+    expectSame(sizesOf(this.state), this.#model.sizes(), 'the sizes differ')
     const lines = leftoverLines(leftovers(new Gates(this.state)))
     expectSame(lines, this.#model.unexplained(), 'the leftovers differ from what is unexplained')
     expectSame(cleared, this.#model.work.cleared, 'the clearance differs')
     if (cleared) expectSame(lines, [], 'cleared with something left over')
   }
+}
+
+/** How far each tightening, each easing and each count of turns is. */
+function progressOf({ tightenings, loosenings, steps }: State): string[] {
+  const text = (grid: Tightening) => {
+    const next = nextTurn(grid)
+    const ticked = grid.done.reduce((sum, { size }) => sum + size, 0)
+    const doubtful = next?.suspect ? ' in doubt' : ''
+    return `: ${next ? `${next.fastener} in ${next.pass}` : 'through'}${doubtful}, ${ticked} ticked`
+  }
+  return [
+    ...[...tightenings.values()].map((grid) => {
+      const { id, piece, with: others = [], condition } = grid
+      return `${id} ${[piece, ...others]} ${condition}${text(grid)}`
+    }),
+    ...[...loosenings.values()].map((grid) => `${grid.id}${text(grid)}`),
+    ...[...steps.values()].map(({ no, turned }) => `step ${no}: ${turned} full turns`),
+  ]
+}
+
+function sheetsOf({ layouts }: State): string[] {
+  return layouts.map(({ pieces, places }) => {
+    const spots = places.map(
+      ({ position, x, y, arrow }) => `${position}@${x},${y}${arrow ? ` ${arrow}` : ''}`,
+    )
+    return `${pieces}: ${spots.join(' ')}`
+  })
+}
+
+function slipsOf({ measures }: State): string[] {
+  return [...measures.values()].map(
+    ({ id, name, measurement }) => `${id} ${name} ${measurement.readings.map(({ mm }) => mm)}`,
+  )
+}
+
+function sizesOf({ ledger }: State): string[] {
+  return [...ledger.accounts.values()].map(({ piece }) => `${piece.id} ${piece.name} ${piece.size}`)
 }
 
 function rising(a: number, b: number): number {

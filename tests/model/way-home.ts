@@ -70,6 +70,8 @@ function lifting(state: State, reason: Reason): Command | null {
       const tightening = state.tightenings.get(reason.tightening)
       return tightening && nextTurn(tightening) ? { do: 'tighten', tightening: reason.tightening } : null
     }
+    case 'turns-open':
+      return { do: 'turn-over', step: reason.step }
     case 'fluid-open':
       return { do: 'fill', fluid: reason.fluid, litres: 1, typed: '1 l' }
     case 'not-home':

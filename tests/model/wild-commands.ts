@@ -4,6 +4,7 @@ import type { State } from '../../src/journal/state.ts'
 import type { PieceId } from '../../src/ledger/piece.ts'
 import { NAMED_PLACES } from '../../src/ledger/place.ts'
 import type { DecisionTarget } from '../../src/plan/facts.ts'
+import { patternOf } from '../../src/plan/pattern.ts'
 import type { Pass } from '../../src/plan/tightening.ts'
 
 /** What chance says: which kind of command, and three numbers for its particulars. */
@@ -122,6 +123,34 @@ const passes: Pass[][] = [
     { kind: 'angle', degrees: 90, typed: '90 deg' },
   ],
   [],
+  [
+    { kind: 'snug', typed: 'by hand' },
+    { kind: 'back-off', degrees: 180, typed: 'back off 180 deg' },
+    { kind: 'torque', newtonMetres: 20, typed: '20 Nm', round: true },
+    { kind: 'check', newtonMetres: 20, typed: 'check 20 Nm' },
+    { kind: 'witness', typed: 'mark' },
+  ],
+  [
+    { kind: 'angle', degrees: 90, typed: '90 deg' },
+    { kind: 'back-off', typed: 'back off' },
+    { kind: 'angle', degrees: 90, typed: '90 deg' },
+  ],
+  [
+    { kind: 'witness', typed: 'mark' },
+    { kind: 'back-off', typed: 'back off' },
+  ],
+  [{ kind: 'torque', newtonMetres: 20, typed: '20 Nm' }],
+]
+
+const easings: Pass[][] = [
+  [
+    { kind: 'back-off', degrees: 90, typed: '90 deg' },
+    { kind: 'back-off', typed: 'free' },
+  ],
+  [{ kind: 'back-off', typed: 'free' }],
+  [{ kind: 'back-off', degrees: 0, typed: '0 deg' }],
+  [{ kind: 'torque', newtonMetres: 20, typed: '20 Nm' }],
+  [],
 ]
 
 const stepNames = ['valve cover off', 'look inside', 'intake cams out', 'head off', '']
@@ -162,6 +191,7 @@ const wild = {
     way: pick.a % 5 === 0 ? 'after-start' : 'build',
     needs: pick.b % 3 === 0 ? [pick.step(pick.b >> 2)] : [],
     before: pick.c % 3 === 0 ? [pick.step(pick.c >> 2)] : [],
+    turns: pick.some([undefined, 2, 1, undefined, 0], pick.c),
   }),
   'change-step': (pick) => ({
     do: 'change-step',
@@ -328,6 +358,88 @@ const wild = {
     piece: pick.piece(pick.a),
     passes: pick.some(passes, pick.b),
     order: pick.c % 6 === 0 ? ['2', '1'] : undefined,
+    with: pick.a % 5 === 0 ? [pick.piece(pick.c)] : undefined,
+    by: pick.c % 8 === 1 ? pick.some(['row', 'crosswise', 'star'] as const, pick.b) : undefined,
+    condition: pick.b % 3 === 0 ? 'oiled' : undefined,
+    because: pick.c % 9 === 0 ? 'the manual has it so' : undefined,
+  }),
+  'say-condition': (pick) => ({
+    do: 'say-condition',
+    tightening: pick.tightening(pick.a),
+    condition: pick.some(['dry', 'oiled', ''], pick.b),
+  }),
+  'choose-wrench': (pick) => ({
+    do: 'choose-wrench',
+    tightening: pick.tightening(pick.a),
+    wrench: { typed: '5-25 Nm', leverMm: pick.some([undefined, 400, 0, Number.NaN], pick.b) },
+  }),
+  'miss-torque': (pick) => ({
+    do: 'miss-torque',
+    tightening: pick.b % 3 === 0 ? pick.tightening(pick.a) : undefined,
+    fastener: pick.c % 2 === 0 ? pick.some(['1', '2', 'I2'], pick.a) : undefined,
+    says: pick.reason(pick.c),
+  }),
+  'set-loosening': (pick) => ({
+    do: 'set-loosening',
+    name: pick.some(['head bolts', 'flange bolts', ''], pick.a >> 1),
+    passes: pick.some(easings, pick.b % 8),
+    order: pick.some([['1', '2'], ['2', '1', '3'], ['2', '1'], ['1', '1'], []], pick.c % 8),
+  }),
+  // The positions that a pattern has, in one row or more, and now and then one too many or two in one place.
+  'lay-out': (pick) => {
+    const piece = pick.piece(pick.a)
+    const pattern = pick.state.ledger.accounts.has(piece) ? patternOf(pick.state, piece) : null
+    const known = pattern && !('code' in pattern) ? pattern.places.map(({ position }) => position) : ['1']
+    const names = pick.b % 8 === 0 ? [...known, 'I1'] : known
+    const columns = pick.c % 9 === 0 ? 0 : 1 + (pick.c % 3)
+    return {
+      do: 'lay-out',
+      piece,
+      layout: {
+        shape: pick.some(['grid', 'free', 'row'] as const, pick.b),
+        places: names.map((position, index) => ({
+          position,
+          x: columns === 0 ? 0 : index % columns,
+          y: columns === 0 ? 0 : Math.floor(index / columns),
+        })),
+      },
+      arrow: pick.some([undefined, 'left', undefined, 'up'] as const, pick.c),
+    }
+  },
+  point: (pick) => ({
+    do: 'point',
+    piece: pick.piece(pick.a),
+    positions: [pick.ownPosition(pick.a) ?? '1', ...(pick.c % 5 === 0 ? ['I9'] : [])],
+    arrow: pick.some(['up', 'right', 'down', 'left'] as const, pick.b),
+  }),
+  'turn-over': (pick) => ({
+    do: 'turn-over',
+    step: pick.b % 3 === 0 ? undefined : (turnStepOf(pick.state) ?? pick.step(pick.a)),
+  }),
+  measure: (pick) => ({
+    do: 'measure',
+    name: pick.some(['crank pin', 'deck', ''], pick.a >> 1),
+    piece: pick.b % 2 === 0 ? pick.piece(pick.a) : undefined,
+    step: pick.c % 4 === 0 ? pick.step(pick.c) : undefined,
+    measurement: {
+      kind: 'size',
+      readings: pick
+        .some<number[]>([[0.05], [35.98, 35.99], [], [Number.NaN], [1e12], [20.1]], pick.b)
+        .map((mm) => ({
+          mm,
+          typed: `${mm}`,
+        })),
+      instrument:
+        pick.c % 3 === 0 ? { resolutionMm: pick.some([0.01, 0], pick.a), typed: '0.01' } : undefined,
+      limits: pick.c % 5 === 0 ? { typed: '1..2', leastMm: 1 + (pick.a % 3), mostMm: 2 } : undefined,
+    },
+  }),
+  size: (pick) => ({
+    do: 'size',
+    sizes: [
+      { piece: pick.piece(pick.a), size: pick.some(['2.45', 'M6x25', ' '], pick.b) },
+      { piece: pick.piece(pick.b), size: '2.50' },
+    ].slice(0, pick.c % 8 === 0 ? 0 : 1 + (pick.c % 2)),
   }),
   tighten: (pick) => ({
     do: 'tighten',
@@ -412,6 +524,10 @@ export const STRIP_WHIMS: readonly (keyof typeof wild)[] = [
   'mark',
   'drain',
   'set-tightening',
+  'set-tightening',
+  'lay-out',
+  'set-loosening',
+  'tighten',
   'add-step',
   'open-container',
   'deal-labels',
@@ -456,6 +572,10 @@ export const WHIMS: readonly (keyof typeof wild)[] = [
   'slacken',
   'slacken',
   'slacken',
+  'miss-torque',
+  'miss-torque',
+  'turn-over',
+  'lay-out',
   'settle-angle',
   'rehome',
   'supply',
@@ -463,6 +583,11 @@ export const WHIMS: readonly (keyof typeof wild)[] = [
   'deal-labels',
   'add-pictures',
 ]
+
+/** A step in which turns are counted and that is not done. */
+function turnStepOf(state: State): number | undefined {
+  return [...state.steps.values()].find(({ kind, built }) => kind === 'turn' && built !== 'done')?.no
+}
 
 function countIn(state: State, piece: PieceId, container: number): number {
   let sum = 0
