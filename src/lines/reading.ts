@@ -4,6 +4,7 @@ import type { PieceId } from '../ledger/piece.ts'
 import type { BagLine } from '../trade/bag-line/bag-item.ts'
 import type { AmountFault } from '../trade/convert/read-amount.ts'
 import type { MeasuringFault } from '../trade/measuring/reading/measuring-fault.ts'
+import type { LayoutFault } from '../trade/position-layout/read-layout.ts'
 import type { ShimFault } from '../trade/shims/shim-fault.ts'
 import type { Lacking } from '../trade/shims/whole-valves.ts'
 import type { PassesFault } from '../trade/tightening-passes/read-passes.ts'
@@ -63,6 +64,8 @@ export type Misreading =
   /** An amount that is none, or none of the kind that is asked for; `nearest` would be understood. */
   | { code: 'amount'; fault: AmountFault; verb: string; part: string; nearest: string; form: string }
   /** The passes of a tightening or a loosening are none. `nearest`: the line as it would be understood, with no figure that was not typed. */
+  /** `before`: the words in front of the layout. */
+  | { code: 'layout'; fault: LayoutFault; before: string }
   | { code: 'passes'; fault: PassesFault; part: string; nearest: string | null; form: string }
   /** What is said about a measurement; `nearest`: the line as it would be understood, where nothing is made up. */
   | { code: 'measuring'; fault: MeasuringFault; part: string; nearest: string | null; form: string }

@@ -1,34 +1,54 @@
 import type { LayoutFault } from '../trade/position-layout/read-layout.ts'
 import { say } from './cures.ts'
 import { positionName } from './pieces.ts'
+import { type Told, told } from './told.ts'
 
-/** Why an answer is no drawing of positions, with what would be one. */
-export function layoutFaultText(fault: LayoutFault): string {
+/** Why what was typed is no layout of these positions. `before`: the words that stand in front of a layout there. */
+export function layoutFaultText(fault: LayoutFault, before: string): Told {
+  const form = (layout: string) => say(`${before} ${layout}`.trim())
   switch (fault.code) {
     case 'layout-form':
-      return `No drawing is written like that. As here: ${say(fault.nearest)}, ${say('circle')}, or row by row ${say('1 2 / . 3')}.`
+      return told(
+        fault.typed === '' ? 'no layout was written' : `'${fault.typed}' is no layout`,
+        `perhaps ${form(fault.nearest)}; rows are written as in ${form('1 2 3 / 6 . 4')}`,
+      )
     case 'layout-positions':
-      return `Each position once: ${[
-        ...named('missing', fault.missing),
-        ...named('twice', fault.twice),
-        ...named('not there', fault.unknown),
-      ].join('; ')}.`
+      return told(
+        'the layout does not name every position once',
+        'write each position once, and "." where there is none',
+        namedWrongly(fault),
+      )
     case 'layout-too-small':
-      return `${fault.rows} rows of ${fault.columns} are ${fault.places} places for ${fault.positions} positions.`
+      return told(
+        `${fault.rows} rows of ${fault.columns} are ${fault.places} places for ${fault.positions} positions`,
+        'the first number is that of the rows: write more of them, or longer ones',
+      )
     case 'layout-too-wide':
-      return `At most ${fault.most} rows and ${fault.most} columns can be drawn: this has ${fault.rows} of ${fault.columns}.`
+      return told(
+        `${fault.rows} x ${fault.columns} is too large`,
+        `at most ${fault.most} rows of ${fault.most}`,
+      )
     case 'layout-too-many':
-      return `At most ${fault.most} positions can be drawn: these are ${fault.positions}.`
+      return told(`${fault.positions} positions are more than ${fault.most}`, 'lay out fewer at once')
     default:
       return fault satisfies never
   }
+}
+
+/** What of a layout is missing, stands twice, or is not there. */
+export function namedWrongly({
+  missing,
+  twice,
+  unknown,
+}: Pick<Extract<LayoutFault, { code: 'layout-positions' }>, 'missing' | 'twice' | 'unknown'>): string[] {
+  return [...named('missing', missing), ...named('more than once', twice), ...named('not known', unknown)]
 }
 
 /** The first few: a list of two hundred says no more. */
 function named(what: string, positions: readonly string[]): string[] {
   if (positions.length === 0) return []
   const more = positions.length > MOST_NAMED ? `, and ${positions.length - MOST_NAMED} more` : ''
-  return [`${what} ${positions.slice(0, MOST_NAMED).map(positionName).join(', ')}${more}`]
+  return [`${what}: ${positions.slice(0, MOST_NAMED).map(positionName).join(', ')}${more}`]
 }
 
 const MOST_NAMED = 6

@@ -3,6 +3,7 @@ import type { PieceId } from '../ledger/piece.ts'
 import type { Misreading } from '../lines/reading.ts'
 import { say } from './cures.ts'
 import { counted } from './grammar.ts'
+import { layoutFaultText } from './layout-faults.ts'
 import { liesAt } from './lookups.ts'
 import { measuringFaultText } from './measurements/measuring-faults.ts'
 import { passFaultText } from './pass-faults.ts'
@@ -41,6 +42,8 @@ export function misreadingText(state: State, misreading: Misreading): Told {
         part === '' ? `write ${say(form)}` : `perhaps ${say(nearest)}`,
       )
     }
+    case 'layout':
+      return layoutFaultText(misreading.fault, misreading.before)
     case 'passes':
       return passFaultText(misreading)
     case 'measuring':

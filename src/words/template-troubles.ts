@@ -3,6 +3,7 @@ import type { TemplateRefusal } from '../label/layout/template.ts'
 import type { TemplateFactsRefusal } from '../session/template-facts.ts'
 import type { LayoutFault } from '../trade/position-layout/read-layout.ts'
 import { joined } from './grammar.ts'
+import { layoutFaultText, namedWrongly } from './layout-faults.ts'
 import { characterName, millimetres, sizeText } from './measures.ts'
 import { patternTrouble } from './pattern-troubles.ts'
 import { pieceName, positionName } from './pieces.ts'
@@ -26,28 +27,17 @@ export function templateTroubleText(state: State, trouble: TemplateTrouble): Tol
     case 'template-too-many':
     case 'layout-too-many':
       return told(`${trouble.positions} positions are more than ${trouble.most}`, 'print fewer on one sheet')
-    case 'layout-form':
-      return told(
-        trouble.typed === '' ? 'no layout was written' : `'${trouble.typed}' is no layout`,
-        `perhaps "laid out ${trouble.nearest}"; rows are written as in "laid out 1 2 3 / 6 . 4"`,
-      )
-    case 'layout-positions':
     case 'template-places':
       return told(
         'the layout does not name every position once',
         'write each position once, and "." where there is none',
         namedWrongly(trouble),
       )
+    case 'layout-form':
+    case 'layout-positions':
     case 'layout-too-small':
-      return told(
-        `${trouble.rows} rows of ${trouble.columns} are ${trouble.places} places for ${trouble.positions} positions`,
-        `the first number is that of the rows: write more of them, or longer ones`,
-      )
     case 'layout-too-wide':
-      return told(
-        `${trouble.rows} x ${trouble.columns} is too large`,
-        `at most ${trouble.most} rows of ${trouble.most}`,
-      )
+      return layoutFaultText(trouble, 'laid out')
     default:
       return paperTold(trouble)
   }
@@ -99,20 +89,4 @@ function paperTold(trouble: Exclude<TemplateRefusal, { code: 'template-places' }
     default:
       return trouble satisfies never
   }
-}
-
-function namedWrongly({
-  missing,
-  twice,
-  unknown,
-}: {
-  missing: string[]
-  twice: string[]
-  unknown: string[]
-}): string[] {
-  return [
-    ...(missing.length > 0 ? [`missing: ${missing.join(', ')}`] : []),
-    ...(twice.length > 0 ? [`more than once: ${twice.join(', ')}`] : []),
-    ...(unknown.length > 0 ? [`not known: ${unknown.join(', ')}`] : []),
-  ]
 }

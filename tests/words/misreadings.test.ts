@@ -90,6 +90,22 @@ const byCode = {
     ['setting 40 mm', ["'40 mm' is of another kind.", '> Perhaps "setting 40 Nm".']],
     ['= (22 Nm)', ['The amount is missing.', '> Write "= AMOUNT [in UNIT]".']],
   ],
+  layout: [
+    [
+      'layout cap bolts: 3x1',
+      [
+        '3 rows of 1 are 3 places for 4 positions.',
+        '> The first number is that of the rows: write more of them, or longer ones.',
+      ],
+    ],
+    [
+      'layout cap bolts: ring',
+      [
+        "'ring' is no layout.",
+        '> Perhaps "layout cap bolts: row"; rows are written as in "layout cap bolts: 1 2 3 / 6 . 4".',
+      ],
+    ],
+  ],
   passes: [
     [
       'tighten cap bolts: 20 Nm, mark, 40 Nm, oiled',

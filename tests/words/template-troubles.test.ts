@@ -49,7 +49,7 @@ test.each<[TemplateTrouble, string, string]>([
   ],
   [
     { code: 'layout-positions', missing: ['3'], twice: ['1'], unknown: ['x', 'y'] },
-    'The layout does not name every position once. Missing: 3. More than once: 1. Not known: x, y.',
+    'The layout does not name every position once. Missing: position 3. More than once: position 1. Not known: x, y.',
     'Write each position once, and "." where there is none.',
   ],
   [

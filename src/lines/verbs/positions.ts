@@ -6,6 +6,7 @@ import { readLayout } from '../../trade/position-layout/read-layout.ts'
 import { readPositions } from '../../trade/positions.ts'
 import type { Line } from '../line.ts'
 import type { Ask } from '../reading.ts'
+import { misread } from '../stopped.ts'
 import { takePattern } from '../take-pattern.ts'
 import type { Verb } from '../verb.ts'
 
@@ -62,7 +63,8 @@ function drawn(line: Line, { words, piece }: { words: string; piece: PieceId }, 
   const read = readLayout(form, names)
   if (read.understood) return { do: 'lay-out', piece, layout: read.value, arrow }
   const { fault } = read
-  if (fault.code === 'layout-form') return line.notUnderstood(form, `layout ${words}: ${fault.nearest}`)
+  if (fault.code !== 'layout-positions' && fault.code !== 'layout-too-many' && names.length > 0)
+    misread({ code: 'layout', fault, before: `layout ${words}:` })
   return { do: 'lay-out', piece, layout: { shape: 'free', places: placesOf(form) }, arrow }
 }
 
