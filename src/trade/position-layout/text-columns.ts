@@ -19,6 +19,7 @@ export function headOf(text: string, most: number): string {
 }
 
 function widthOf(character: string): number {
+  if (character < FIRST_COMBINING) return character === SOFT_HYPHEN ? 0 : 1
   if (/^[\p{Mn}\p{Me}\p{Cf}]$/u.test(character)) return 0
   return /^[\p{sc=Han}\p{sc=Hiragana}\p{sc=Katakana}\p{sc=Hangul}\u3000-\u303f\uff01-\uff60]$/u.test(
     character,
@@ -26,3 +27,7 @@ function widthOf(character: string): number {
     ? 2
     : 1
 }
+
+/** Before these all but one take one column. */
+const FIRST_COMBINING = '\u0300'
+const SOFT_HYPHEN = '\u00ad'

@@ -29,29 +29,39 @@ export function wrappedPicture(
 
 /** Each part with as many columns as fit; the rows of all parts are the same rows. */
 function partsOf(places: readonly CellPlace[], width: number): DrawnRow[][] | null {
-  const xs = [...new Set(places.map(({ x }) => x))].toSorted((a, b) => a - b)
+  const columns = columnsOf(places)
   const rows = textRows(places, 0)
+  const set = (first: number, count: number) =>
+    squarely(columns.slice(first, first + count).flat(), width, rows, 0)
+  // Side by side so many fit in any case; more where their rows leave gaps.
+  const least = Math.floor(width / (places[0]?.width ?? 1))
+  if (least === 0) return null
   const parts: DrawnRow[][] = []
-  for (let first = 0; first < xs.length; ) {
-    let count = 0
-    let drawn: DrawnRow[] | null = null
-    for (let more = 1; first + more <= xs.length; more += 1) {
-      const part = xs.slice(first, first + more)
-      const cells = squarely(
-        places.filter(({ x }) => part.includes(x)),
-        width,
-        rows,
-        0,
-      )
-      if (!cells) break
-      drawn = setInRows(cells)
-      count = more
+  for (let first = 0; first < columns.length; ) {
+    let count = Math.min(least, columns.length - first)
+    let cells = set(first, count)
+    while (first + count < columns.length) {
+      const more = set(first, count + 1)
+      if (!more) break
+      cells = more
+      count += 1
     }
-    if (!drawn) return null
-    parts.push(drawn)
+    if (!cells) return null
+    parts.push(setInRows(cells))
     first += count
   }
   return parts
+}
+
+/** The places of each x, from the left. */
+function columnsOf(places: readonly CellPlace[]): CellPlace[][] {
+  const columns = new Map<number, CellPlace[]>()
+  for (const place of places) {
+    const column = columns.get(place.x)
+    if (column) column.push(place)
+    else columns.set(place.x, [place])
+  }
+  return [...columns].toSorted(([a], [b]) => a - b).map(([, column]) => column)
 }
 
 function dotted(row: DrawnRow, isContinued: boolean, goesOn: boolean): DrawnRow {

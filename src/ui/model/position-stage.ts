@@ -29,20 +29,25 @@ export function stageRows(
   const grid = layout ? null : tighteningGrid(joint, stage.next, width)
   if (grid && grid.length <= height) return { rows: grid, fits: true, nextAt: null }
   const passes = passRows(joint, stage, width)
-  const proposed = proposedRows(joint, stage, width)
   const after = orderRows(stage, width)
-  const drawn = [[...passes, ...after, ...proposed], [...passes, ...proposed], passes].map((told) => {
+  const proposed = proposedRows(joint, stage, width)
+  const draw = (told: readonly Line[]) => {
     const room = { width, height: height - told.length }
     const { rows, note, form, markedAt } = positionRows(layout ?? written, cells, room)
-    const all = [...rows, ...told, ...note]
-    const isSmall = all.length <= height
+    const isSmall = rows.length + note.length <= room.height
     return {
-      rows: all,
+      rows: [...rows, ...told, ...note],
       fits: isSmall && (form !== 'listed' || layout === null),
       nextAt: isSmall ? null : markedAt,
+      left: room.height - rows.length - note.length,
     }
-  })
-  return drawn.find(({ fits }) => fits) ?? drawn[0] ?? { rows: [], fits: true, nextAt: null }
+  }
+  const whole = draw([...passes, ...after, ...proposed])
+  // Short of all that goes with it, the drawing itself may fit.
+  const isHopeless = whole.left < -(after.length + proposed.length)
+  if (whole.fits || isHopeless) return whole
+  const brief = draw([...passes, ...proposed])
+  return brief.fits ? brief : draw(passes)
 }
 
 /** Every pass with its sign, its value and how many are through it: `✓ 20 Nm   > 40 Nm 3/8   · 90 deg`. */

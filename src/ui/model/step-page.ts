@@ -54,7 +54,10 @@ export function stepPage(scene: Scene, no: number): Page {
     ),
   )
   const above = before.length === 0 ? 0 : before.length + 1
-  const { top, drawn, nextAt } = nextWithDrawing(scene, no, { todo: isOpen ? todo : [], above })
+  // Drawn once, not with every key: hundreds of bolts take their time.
+  const { top, drawn, nextAt } = perVersion(session, `next ${no} ${width} ${scene.height} ${above}`, () =>
+    nextWithDrawing(scene, no, { todo: isOpen ? todo : [], above }),
+  )
   const draw = drawChoice(state, no, todo)
   const rows = groups(
     before,

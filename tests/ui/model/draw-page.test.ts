@@ -38,10 +38,10 @@ describe('a drawing of positions', () => {
   })
 
   test.each([
-    ['2y2', 'No drawing is written like that. As here: "2x2"'],
-    ['1 2 / 3 3', 'Each position once: missing position 4; twice position 3.'],
+    ['2y2', `'2y2' is no layout. Perhaps "2x2"`],
+    ['1 2 / 3 3', 'Missing: position 4. More than once: position 3.'],
     ['1x2', '1 rows of 2 are 2 places for 4 positions.'],
-    ['90x90', 'At most 40 rows and 40 columns can be drawn'],
+    ['90x90', '90 x 90 is too large. At most 40 rows of 40.'],
   ])('that cannot be says why: %s', (typed, says) => {
     const { enter, answer, state } = jobWith(...cover)
     enter('layout cover bolts', typed)
