@@ -49,9 +49,25 @@ export function patternOf(facts: PlanFacts, id: PieceId): Pattern | PatternFault
   return { places: places.toSorted((a, b) => order.indexOf(a.position) - order.indexOf(b.position)) }
 }
 
-/** The drawing of the pattern that a piece is of, where one is in the record; the last one counts. */
+/**
+ * The drawing of the pattern that a piece is of, where one is in the record; the last one counts. Fasteners that were
+ * eased by a drawing before they came off lie as they lay then.
+ */
 export function layoutOf(facts: PlanFacts, id: PieceId): LayoutFacts | undefined {
-  return facts.layouts.findLast(({ pieces }) => pieces.includes(id))
+  return facts.layouts.findLast(({ pieces }) => pieces.includes(id)) ?? asEased(facts, id)
+}
+
+function asEased(facts: PlanFacts, id: PieceId): LayoutFacts | undefined {
+  if (facts.loosenings.size === 0) return undefined
+  const { piece } = accountOf(facts.ledger, id)
+  const eased = [...facts.loosenings.values()].findLast(
+    ({ step, name, layout }) => layout && step === piece.step && isSame(wordsOf(name), wordsOf(piece.name)),
+  )
+  const pattern = eased && patternOf(facts, id)
+  if (!eased?.layout || !pattern || 'code' in pattern) return undefined
+  const positions = pattern.places.map(({ position }) => position)
+  const layout = layoutFor(eased.layout, positions)
+  return layout && { ...layout, pieces: [...new Set(pattern.places.map((place) => place.piece))] }
 }
 
 /** The part of a drawing that shows some positions; undefined where it lacks one of them. */

@@ -109,5 +109,6 @@ export function turnWords(state: State, id: TighteningId | LooseningId, fastener
 
 /** How a step is closed: one that measures is not done without its reading. */
 export function doneWords(state: State, no: number): string {
-  return say(state.steps.get(no)?.kind === 'measure' ? `done ${no}: ...` : `done ${no}`)
+  const isMeasured = [...state.measures.values()].some(({ step }) => step === no)
+  return say(state.steps.get(no)?.kind === 'measure' && !isMeasured ? `done ${no}: ...` : `done ${no}`)
 }

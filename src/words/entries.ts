@@ -127,7 +127,7 @@ const tellers: EntryTellers = {
     return `mark ${mark} confirmed${text ? `: ${text}` : ''}`
   },
   'tightening-set': (_, { tightening: { id, name, passes, order, orderBy, condition, because: why } }) =>
-    `${id} set, ${name}: ${passesText(passes)}${condition ? `, ${condition}` : ''}, in order ${order.join(', ')}${orderBy === 'manual' || orderBy === undefined ? '' : ` by the rule "${orderBy}"`}${because(why)}`,
+    `${id} set, ${name}: ${passesText(passes)}${condition ? `, ${condition}` : ''}, in order ${order.join(', ')}${orderBy === 'manual' || orderBy === undefined ? '' : ` by the rule ${orderBy}`}${because(why)}`,
   'condition-said': (_, { tightening, condition }) => `${tightening}: threads ${condition}`,
   'wrench-chosen': (_, { tightening, wrench }) => `${tightening}: wrench ${wrench.typed}`,
   'torque-missed': (_, { tightening, fastener, fault, says }) =>

@@ -31,14 +31,14 @@ function questionWords(id: string, question: JointQuestion): string {
     case 'condition-missing':
       return `dry or oiled? It is part of the torque: look it up, then ${say(`threads ${id} dry`)} or ${say(`threads ${id} oiled`)}`
     case 'order-by-rule':
-      return `no order was given: it goes by the rule "${question.rule}" (${ORDER_SOURCES[question.source]}). If the manual has its own, it goes before: ${say('tighten PIECE: ... order 3,1,2')}`
+      return `no order was given: it goes by the rule ${question.rule} (${ORDER_SOURCES[question.source]}). If the manual has its own, it goes before: ${say('tighten PIECE: ... order 3,1,2')}`
     case 'order-differs': {
       const { rule, difference } = question
       if (difference.code === 'reversed')
-        return `the order is that of the rule "${rule}" backwards, as for loosening: is it the manual's for tightening?`
+        return `the order is that of the rule ${rule} backwards, as for loosening: is it the manual's for tightening?`
       const { at, manual, ruled, isBy } = difference
-      const other = isBy === null ? '' : `; it follows the rule "${isBy}"`
-      return `the order given holds. It differs from the rule "${rule}" from place ${at} on: ${manual ?? 'nothing'}, the rule has ${ruled ?? 'nothing'}${other}`
+      const other = isBy === null ? '' : `; it follows the rule ${isBy}`
+      return `the order given holds. It differs from the rule ${rule} from place ${at} on: ${manual ?? 'nothing'}, the rule has ${ruled ?? 'nothing'}${other}`
     }
     case 'torque-falls':
     case 'check-below':

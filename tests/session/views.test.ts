@@ -192,6 +192,10 @@ function inShort(todo: Todo): string {
       const { pass, fastener, suspect } = todo.next
       return `turn ${todo.tightening.id} pass ${pass + 1} ${fastener}${suspect ? ' suspect' : ''}`
     }
+    case 'settle':
+      return `settle ${todo.fault.id}`
+    case 'turn-over':
+      return `turn over ${todo.turned}/${todo.turns}`
     case 'fill':
       return `fill ${todo.fluid.id}`
   }

@@ -99,7 +99,8 @@ export function decideClose(
   if (step.built !== 'underway') pass(no, 'start', gates.start(no))
   pass(no, 'finish', gates.finish(no))
   // A measurement that is not written down was not taken.
-  const found = step.kind === 'measure' ? given(result, 'result') : result?.trim()
+  const isMeasured = [...state.measures.values()].some((measure) => measure.step === no)
+  const found = step.kind === 'measure' && !isMeasured ? given(result, 'result') : result?.trim()
   return { type: 'build-done', step: no, result: found || undefined }
 }
 

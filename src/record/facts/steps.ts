@@ -8,6 +8,7 @@ import type {
   FaultId,
   FluidFacts,
   FluidId,
+  LayoutFacts,
   LooseningFacts,
   MarkFacts,
   MarkId,
@@ -41,7 +42,11 @@ export interface StepRecord {
   /** Every measurement of the step, those taken again since as well. */
   measures: MeasureRecord[]
   /** What was eased in steps before it came off. */
-  loosenings: LooseningFacts[]
+  loosenings: { loosening: LooseningFacts; history: Turns | null }[]
+  /** Where positions were drawn, by the entries that drew them. */
+  drawn: EntryOf<'laid-out'>[]
+  /** The drawings that count. */
+  layouts: LayoutFacts[]
   notes: EntryOf<'noted'>[]
 }
 
@@ -80,7 +85,15 @@ export function stepRecords(
       })),
       fluids: contents.fluids.map((fluid) => ({ fluid, filled: filled.get(fluid.id) ?? null })),
       measures: measuresIn(state, entries, no),
-      loosenings: [...state.loosenings.values()].filter(({ step }) => step === no),
+      loosenings: [...state.loosenings.values()]
+        .filter(({ step }) => step === no)
+        .map((loosening) => ({ loosening, history: turns.of(loosening.id) ?? null })),
+      drawn: entries
+        .filter((entry) => entry.type === 'laid-out')
+        .filter(({ of }) => isOfStep(state.ledger.accounts.get(of[0] ?? 'p0'), no)),
+      layouts: state.layouts.filter(({ pieces }) =>
+        isOfStep(state.ledger.accounts.get(pieces[0] ?? 'p0'), no),
+      ),
       notes: entries.filter((entry) => entry.type === 'noted').filter(({ step }) => step === no),
     }
   })

@@ -1,6 +1,8 @@
 import type { State } from '../../journal/state.ts'
 import type { PieceId } from '../../ledger/piece.ts'
 import type { StepStanding } from '../../session/views.ts'
+import { arrowCells } from '../../trade/position-layout/position-cells.ts'
+import { drawLayout } from '../../trade/position-layout/text-drawing.ts'
 import { entryText } from '../../words/entries.ts'
 import { litresText } from '../../words/grammar.ts'
 import { fluidName, markName, onTheWayBack, stepName } from '../../words/names.ts'
@@ -11,7 +13,7 @@ import type { StepRecord } from '../facts/steps.ts'
 import { type Line, line } from './line.ts'
 import { measuredText } from './measured-text.ts'
 import { dated, history, numbered, type Telling, withMoves } from './telling.ts'
-import { tighteningText } from './tightening-text.ts'
+import { looseningText, tighteningText } from './tightening-text.ts'
 
 /** One step: how it came off, how it went back, and what was owed on the way. */
 export function stepText(telling: Telling, step: StepRecord): Line[] {
@@ -29,7 +31,11 @@ export function stepText(telling: Telling, step: StepRecord): Line[] {
       'came off',
       off.map((entry) => history(telling, entry, 4)),
     ),
-    ...titled('eased in steps', step.loosenings.flatMap(looseningText)),
+    ...titled('positions', positionsText(telling, step)),
+    ...titled(
+      'eased in steps',
+      step.loosenings.flatMap(({ loosening, history: turns }) => looseningText(telling, loosening, turns)),
+    ),
     ...titled('notes', notes(telling, step)),
     ...titled(
       'on the way back',
@@ -52,14 +58,6 @@ export function stepText(telling: Telling, step: StepRecord): Line[] {
   ]
 }
 
-function looseningText({ id, name, order, passes, done }: StepRecord['loosenings'][number]): Line[] {
-  const eased = passes.map(
-    ({ typed }, pass) =>
-      `${typed}: ${done[pass]?.size === order.length ? 'all' : `${done[pass]?.size ?? 0} of ${order.length}`}`,
-  )
-  return [line(`${id} (${name}), in the order ${order.join(', ')}`, 4), line(eased.join('; '), 6)]
-}
-
 const STANDINGS: Record<StepStanding, string> = {
   stripping: 'coming off',
   ready: 'not begun, could start',
@@ -74,6 +72,21 @@ const AGAIN: Partial<Record<StepStanding, string>> = { blocked: 'to be done agai
 
 function titled(title: string, lines: readonly Line[]): Line[] {
   return lines.length > 0 ? [line(`${title}:`, 2), ...lines] : []
+}
+
+/** Where positions were drawn, and the drawings that count. */
+function positionsText(telling: Telling, { drawn, layouts }: StepRecord): Line[] {
+  const pictures = layouts
+    .flatMap((layout) => drawLayout(layout, arrowCells(layout.places), { width: 60, height: 40 }).rows)
+    .map((row) =>
+      row
+        .map(({ text }) => text)
+        .join('')
+        .trimEnd(),
+    )
+    // An empty row ends a step here.
+    .filter((text) => text !== '')
+  return [...drawn.map((entry) => history(telling, entry, 4)), ...pictures.map((text) => line(text, 6))]
 }
 
 function homeText(telling: Telling, { piece, count, from, entry }: AtHome): Line {

@@ -1,6 +1,8 @@
-import type { TighteningFacts } from '../../plan/facts.ts'
+import type { LooseningFacts, TighteningFacts } from '../../plan/facts.ts'
+import type { Tightening } from '../../plan/tightening.ts'
 import { joined } from '../../words/grammar.ts'
-import { fastenerName, passName, tighteningName } from '../../words/names.ts'
+import { fastenerName, looseningName, passName, tighteningName } from '../../words/names.ts'
+import { passDone } from '../../words/pass-work.ts'
 import type { Turn, Turns } from '../facts/turns.ts'
 import { type Line, line } from './line.ts'
 import { dated, history, type Telling } from './telling.ts'
@@ -8,26 +10,42 @@ import { dated, history, type Telling } from './telling.ts'
 /** A tightening: its passes as typed, which fasteners were turned when, and where it was broken off. */
 export function tighteningText(telling: Telling, facts: TighteningFacts, turns: Turns | null): Line[] {
   const { state } = telling
-  const { id, order, orderBy, passes, suspect, condition, because } = facts
-  const passLines = passes.flatMap((_, pass) => {
-    const done = (turns?.turns ?? []).filter((turn) => turn.pass === pass)
-    const open = order.filter((fastener) => !done.some((turn) => turn.fastener === fastener))
-    return [
-      line(passName(facts, pass), 6),
-      ...runs(telling, done).map(({ entry, fasteners }) => dated(telling, entry, fasteners.join(', '), 8)),
-      ...(open.length > 0 ? [line(`not turned: ${open.join(', ')}`, 8)] : []),
-    ]
-  })
+  const { id, order, orderBy, suspect, condition, because } = facts
+  const passLines = passesText(telling, facts, turns)
   return [
     line(`tightening ${tighteningName(state, id)}`, 4),
     ...(turns === null ? [] : [dated(telling, turns.set, `set, in the order ${order.join(', ')}`, 6)]),
-    ...(orderBy === undefined || orderBy === 'manual' ? [] : [line(`order by the rule "${orderBy}"`, 6)]),
+    ...(orderBy === undefined || orderBy === 'manual' ? [] : [line(`order by the rule ${orderBy}`, 6)]),
     line(`threads: ${condition ?? 'not said whether dry or oiled'}`, 6),
     ...(because === undefined ? [] : [line(`values kept because ${because}`, 6)]),
     ...passLines,
     ...upsets(telling, facts, turns),
     ...(suspect === null ? [] : [line(`${fastenerName(suspect.fastener)} is still in doubt`, 6)]),
   ]
+}
+
+/** Easing in steps before anything came off. */
+export function looseningText(telling: Telling, facts: LooseningFacts, turns: Turns | null): Line[] {
+  const name = `${looseningName(telling.state, facts.id)}`
+  return [
+    ...(turns === null
+      ? [line(name, 4)]
+      : [dated(telling, turns.set, `${name}, in the order ${facts.order.join(', ')}`, 4)]),
+    ...passesText(telling, facts, turns),
+  ]
+}
+
+/** Each pass with the fasteners that are through it, and when. */
+function passesText(telling: Telling, facts: Tightening, turns: Turns | null): Line[] {
+  return facts.passes.flatMap((pass, index) => {
+    const done = (turns?.turns ?? []).filter((turn) => turn.pass === index)
+    const open = facts.order.filter((fastener) => !done.some((turn) => turn.fastener === fastener))
+    return [
+      line(passName(facts, index), 6),
+      ...runs(telling, done).map(({ entry, fasteners }) => dated(telling, entry, fasteners.join(', '), 8)),
+      ...(open.length > 0 ? [line(`not ${passDone(pass)}: ${open.join(', ')}`, 8)] : []),
+    ]
+  })
 }
 
 /** Fasteners turned one after the other in the same minute by the same person. */

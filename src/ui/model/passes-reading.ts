@@ -15,7 +15,7 @@ export function passesReading({ passes, condition, order, by }: SetTightening): 
   const how = order
     ? "in the manual's order"
     : by
-      ? `by the rule "${by}"`
+      ? `by the rule ${by}`
       : 'in the usual order of the drawing'
   return [
     line(strong(`${passes.length} passes: `), said.join(' · ')),
