@@ -392,7 +392,8 @@ const appliers: Appliers = {
   stopped: (state, { n, at, step, note, abrupt }) => {
     for (const tightening of state.tightenings.values()) {
       // Nobody can have half turned a bolt of a step that is not under way.
-      interrupt(tightening, abrupt && stepOf(state, tightening.step).built === 'underway')
+      if (stepOf(state, tightening.step).built !== 'underway') continue
+      interrupt(tightening, abrupt)
       // A bolt that may have been turned twice is not waved through, by an earlier override either.
       if (tightening.suspect) withdraw(state, tightening.id)
     }

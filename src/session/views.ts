@@ -258,7 +258,11 @@ export function cardOf(session: Session): Card {
 /** Whether work was under way when the program ended without a word: then the record must say so. */
 export function brokenOff(state: State): boolean {
   if (state.card !== null) return false
-  return [...state.tightenings.values()].some(isUnderWay)
+  const isAtWork = (no: number) => state.steps.get(no)?.built === 'underway'
+  return (
+    [...state.tightenings.values()].some((each) => isAtWork(each.step) && isUnderWay(each)) ||
+    [...state.steps.values()].some(({ no, turned }) => turned > 0 && isAtWork(no))
+  )
 }
 
 /** The trial balance of the job as it stands. */

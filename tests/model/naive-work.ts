@@ -343,12 +343,11 @@ export class NaiveWork {
 
   #breakOff(grid: Grid, abrupt: boolean): void {
     const next = grid.cells.find(({ ticked }) => !ticked)
-    if (!next || grid.doubt) return
+    if (!next || grid.doubt || this.#step(grid.step).built !== 'underway') return
     const row = grid.cells.filter(({ pass }) => pass === next.pass)
     const begun = row.some(({ ticked }) => ticked)
     if (next.when === 'in doubt') {
-      const atWork = this.#step(grid.step).built === 'underway'
-      if (begun || (abrupt && atWork)) {
+      if (begun || abrupt) {
         grid.doubt = next
         this.waived.delete(grid.id)
       }

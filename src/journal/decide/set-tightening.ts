@@ -17,7 +17,8 @@ type Of<Name extends Command['do']> = Extract<Command, { do: Name }>
  * else that of a rule on the drawing of their positions, else as they are named.
  */
 export function setTightening(state: State, command: Of<'set-tightening'>): EntryBodyOf<'tightening-set'> {
-  const { piece: id, with: others = [], passes, condition, because } = command
+  const { piece: id, passes, condition, because } = command
+  const others = [...new Set(command.with)].filter((each) => each !== id)
   const lots = [id, ...others].map((each) => knownPiece(state, each))
   for (const { should, piece } of lots) {
     // What does not go back is not tightened.
@@ -43,7 +44,7 @@ export function setTightening(state: State, command: Of<'set-tightening'>): Entr
       id: tighteningId,
       name: `${home.at}: ${piece.name}`,
       piece: id,
-      ...(others.length > 0 && { with: [...others] }),
+      ...(others.length > 0 && { with: others }),
       step: piece.step,
       passes: passes.map((pass) => inItsOrder(state, pass, id, names)),
       order,

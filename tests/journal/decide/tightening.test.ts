@@ -230,6 +230,12 @@ describe('work is broken off', () => {
     expect(bag.state.tightenings.get('t1')?.suspect).toBeNull()
   })
 
+  test('nor one of a step that was closed with bolts waved through', () => {
+    const closed = bolts.and(...turns(9), override('t1'), done(1), stop(true))
+    expect(closed.state.tightenings.get('t1')?.suspect).toBeNull()
+    expect(closed.state.overrides.has('t1')).toBe(true)
+  })
+
   test('a stop that is taken back leaves the ticks as they were', () => {
     const again = bolts.and(...turns(2), stop(), undo)
     expect(next(again)).toMatchObject({ pass: 0, fastener: '1' })
