@@ -138,3 +138,41 @@ export const undo: Command = { do: 'undo' }
 export const redo: Command = { do: 'redo' }
 export const clear: Command = { do: 'clear' }
 export const firstStart: Command = { do: 'first-start' }
+
+/** Positions row by row, so many columns wide. */
+export const drawn = (piece: PieceId, columns: number, ...positions: string[]): Command => ({
+  do: 'lay-out',
+  piece,
+  layout: {
+    shape: columns < positions.length ? 'grid' : 'row',
+    places: positions.map((position, index) => ({
+      position,
+      x: index % columns,
+      y: Math.floor(index / columns),
+    })),
+  },
+})
+export const check = (newtonMetres: number): Pass => ({
+  kind: 'check',
+  newtonMetres,
+  typed: `check ${newtonMetres} Nm`,
+})
+export const backOff: Pass = { kind: 'back-off', typed: 'back off' }
+export const backBy = (degrees: number): Pass => ({
+  kind: 'back-off',
+  degrees,
+  typed: `back off ${degrees} deg`,
+})
+export const witness: Pass = { kind: 'witness', typed: 'mark' }
+export const missed = (fastener?: string): Command => ({
+  do: 'miss-torque',
+  fastener,
+  says: 'it keeps turning',
+})
+export const loosening = (passes: Pass[], order: string[]): Command => ({
+  do: 'set-loosening',
+  name: 'head bolts',
+  passes,
+  order,
+})
+export const turnedOver = (step?: number): Command => ({ do: 'turn-over', step })
