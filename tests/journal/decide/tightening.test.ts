@@ -10,6 +10,7 @@ import {
   endStrip,
   lose,
   matchedOff,
+  missed,
   off,
   override,
   putOn,
@@ -263,6 +264,135 @@ describe('all are backed off', () => {
       .and(...commands)
       .when(command)
       .refuses(code as 'law')
+  })
+})
+
+describe('a bolt never comes to its torque', () => {
+  const settle: Command = { do: 'settle-fault', fault: 'x1', how: 'thread insert fitted' }
+  // Two torques and the first bolt's angle are through; then the second bolt keeps turning.
+  const failed = bolts.and(...turns(9), missed())
+
+  test('is a fault of the bolt that is next, or of the one that is named', () => {
+    bolts
+      .and(turn())
+      .when(missed())
+      .makes('torque-missed', { fastener: '3', fault: { kind: 'no-torque', piece: 'p1' } })
+    bolts.and(turn()).when(missed('4')).makes('torque-missed', { fastener: '4' })
+    bolts
+      .and(...turns(12))
+      .when({ ...missed('4'), tightening: 't1' } as Command)
+      .makes('torque-missed')
+  })
+
+  test('nothing is turned on while it stands, and the step is not closed', () => {
+    failed.when(turn()).refuses('fastener-faulty', { fastener: '3', fault: 'x1' })
+    failed.when(missed('4')).refuses('fastener-faulty', { fault: 'x1' })
+    failed.when(done(1)).refuses('step-blocked')
+    failed
+      .and(override('t1'))
+      .when(done(1))
+      .refuses('step-blocked', { reasons: [{ code: 'fault-open', fault: 'x1' }] })
+  })
+
+  test('put right, it goes through every pass again, before the others go on', () => {
+    const brought = failed.and(settle)
+    const told: string[] = []
+    let job = brought
+    for (let at = next(job); at; at = next(job)) {
+      told.push(`${at.pass}:${at.fastener}`)
+      job = job.and(turn())
+    }
+    expect(told).toEqual(['0:3', '1:3', '2:3', '2:1', '2:4'])
+  })
+
+  test('passed over knowingly, the others go on', () => {
+    failed.and(override('x1')).when(turn()).makes('tightened', { pass: 0, fastener: '3' })
+  })
+
+  test('takes back what was waved through, and with an undo it never was', () => {
+    const waved = bolts.and(...turns(9), override('t1'))
+    expect(waved.and(missed()).state.overrides.has('t1')).toBe(false)
+    const undone = waved.and(missed(), undo)
+    expect(undone.state.overrides.has('t1')).toBe(true)
+    expect(undone.state.faults.size).toBe(0)
+    expect(next(undone)).toMatchObject({ pass: 2, fastener: '3' })
+  })
+
+  test('an open doubt about another bolt stays, and is settled first', () => {
+    const doubt = bolts.and(...turns(9), stop(), missed('4'), settle)
+    doubt.when(turn()).refuses('angle-suspect', { fastener: '3' })
+    expect(next(doubt.and(settleAngle(true)))).toMatchObject({ pass: 0, fastener: '4' })
+  })
+
+  test('a break while it is brought up to the others takes no tick of one that is through its angle', () => {
+    const broken = failed.and(settle, turn(), stop(true))
+    expect(next(broken)).toMatchObject({ pass: 1, fastener: '3' })
+    expect(broken.state.tightenings.get('t1')?.done.map(({ size }) => size)).toEqual([4, 1, 1])
+    expect(broken.state.tightenings.get('t1')?.done[1]).toEqual(new Set(['2']))
+  })
+
+  test('among several lots the fault is of the lot that lies there', () => {
+    const lots = given(
+      off(2, 'flange bolts', { size: 'M6x25', alikeAt: ['1', '3'] }),
+      off(1, 'flange bolts', { size: 'M6x40', alikeAt: ['2'] }),
+      endStrip,
+      { do: 'set-tightening', piece: 'p1', with: ['p2'], passes: [torque(20)] },
+      putOn('p1'),
+      putOn('p2'),
+    )
+    lots.when(missed('2')).makes('torque-missed', { fault: { piece: 'p2' } })
+  })
+
+  test.each<[string, Command[], Command, string]>([
+    ['of a bolt that is not there', [], missed('9'), 'no-such-fastener'],
+    ['without what was seen', [], { do: 'miss-torque', says: ' ' }, 'text-missing'],
+    ['when all are through', turns(12), missed(), 'no-tightening'],
+    [
+      'when all are through, by its number',
+      turns(12),
+      { ...missed(), tightening: 't1' } as Command,
+      'all-turned',
+    ],
+    [
+      'in a step that is not under way',
+      [reopen(1)],
+      { ...missed(), tightening: 't1' } as Command,
+      'step-not-begun',
+    ],
+    ['of what nobody knows', [], { ...missed(), tightening: 't9' } as Command, 'unknown'],
+  ])('refused: %s', (_, commands, command, code) => {
+    bolts
+      .and(...commands)
+      .when(command)
+      .refuses(code as 'law')
+  })
+})
+
+describe('the threads and the wrench', () => {
+  const wrench = (more: object): Command => ({
+    do: 'choose-wrench',
+    tightening: 't1',
+    wrench: { typed: 'long one', ...more },
+  })
+
+  test('are said whenever they are known', () => {
+    const { state } = bolts.and(
+      turn(),
+      { do: 'say-condition', tightening: 't1', condition: 'oiled' },
+      wrench({ leverMm: 400 }),
+    )
+    expect(state.tightenings.get('t1')).toMatchObject({ condition: 'oiled', wrench: { leverMm: 400 } })
+  })
+
+  test.each<[string, Command, string]>([
+    ['a lever of none', wrench({ leverMm: 0 }), 'count-wrong'],
+    ['an adapter shorter than none', wrench({ adapterMm: -1 }), 'count-wrong'],
+    ['a range that is no number', wrench({ mostNewtonMetres: Number.NaN }), 'count-wrong'],
+    ['a wrench without a word', wrench({ typed: '' }), 'text-missing'],
+    ['threads without a word', { do: 'say-condition', tightening: 't1', condition: ' ' }, 'text-missing'],
+    ['of what nobody knows', { do: 'say-condition', tightening: 't9', condition: 'dry' }, 'unknown'],
+  ])('refused: %s', (_, command, code) => {
+    bolts.when(command).refuses(code as 'law')
   })
 })
 
