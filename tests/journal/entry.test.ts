@@ -3,9 +3,14 @@ import { ENTRY_VERSION, type Entry, parseEntry } from '../../src/journal/entry.t
 import {
   addStep,
   aidIn,
+  backBy,
+  backOff,
+  check,
   count,
   drain,
+  drawn,
   endStrip,
+  loosening,
   mark,
   matchedOff,
   move,
@@ -15,6 +20,8 @@ import {
   strip,
   tightening,
   torque,
+  turn,
+  witness,
 } from '../support/commands.ts'
 import { openJob, record } from '../support/record.ts'
 
@@ -44,6 +51,47 @@ const { entries } = record([
     ],
   },
   { do: 'sort-picture', picture: 'g2', belongs: 'none' },
+  matchedOff(['E1', 'E2'], 'shim'),
+  drawn('p1', 3, 'a', 'b', 'c', 'd', 'e', 'f'),
+  {
+    do: 'set-tightening',
+    piece: 'p1',
+    passes: [torque(20), backOff, backBy(90), { ...torque(20), round: true }, check(20), witness],
+    by: 'crosswise',
+    condition: 'oiled',
+    because: 'it stretches',
+  },
+  {
+    do: 'choose-wrench',
+    tightening: 't1',
+    wrench: {
+      typed: '5-25',
+      leastNewtonMetres: 5,
+      mostNewtonMetres: 25,
+      leverMm: 400,
+      adapterMm: 0,
+      angleDegrees: -90,
+    },
+  },
+  loosening([backBy(90), backOff], ['2', '1']),
+  turn(),
+  {
+    do: 'measure',
+    name: 'deck',
+    piece: 'p1',
+    measurement: {
+      kind: 'flatness-grid',
+      readings: [
+        { mm: 0, typed: '0', at: 'A', height: 'top', axis: 'x', role: 'bore', spanMm: 100 },
+        { mm: -0.01, typed: '-0.01' },
+      ],
+      columns: 2,
+      columnStepMm: 50,
+      instrument: { resolutionMm: 0.01, typed: '0.01', kind: 'dial' },
+      limits: { typed: 'max 0.05', mostMm: 0.05, source: 'p. 4-12' },
+    },
+  },
+  { do: 'size', sizes: [{ piece: 'p1', size: 'M6x30' }] },
 ])
 const entryOf = (type: Entry['type']) =>
   JSON.parse(JSON.stringify(entries.find((entry) => entry.type === type)))
@@ -51,6 +99,11 @@ const entryOf = (type: Entry['type']) =>
 function withPicture(more: object) {
   const entry = entryOf('pictures-added')
   return { ...entry, pictures: [{ ...entry.pictures[0], ...more }] }
+}
+
+function withReadings(readings: object[]) {
+  const entry = entryOf('measured')
+  return { ...entry, measure: { ...entry.measure, measurement: { ...entry.measure.measurement, readings } } }
 }
 
 describe('an entry reads back as it was written', () => {
@@ -107,6 +160,30 @@ describe('what is no entry of ours is refused', () => {
         ...entryOf('tightening-set'),
         tightening: { ...entryOf('tightening-set').tightening, passes: [torque(0)] },
       },
+    ],
+    [
+      'turned back by no angle',
+      {
+        ...entryOf('tightening-set'),
+        tightening: { ...entryOf('tightening-set').tightening, passes: [torque(20), backBy(0)] },
+      },
+    ],
+    ['a drawing of nothing', { ...entryOf('laid-out'), places: [] }],
+    ['a drawing of no shape', { ...entryOf('laid-out'), shape: 'heap' }],
+    [
+      'a position without end',
+      { ...entryOf('laid-out'), places: [{ position: 'a', x: Number.POSITIVE_INFINITY, y: 0 }] },
+    ],
+    [
+      'an arrow to nowhere',
+      { ...entryOf('laid-out'), places: [{ position: 'a', x: 0, y: 0, arrow: 'inwards' }] },
+    ],
+    ['no readings', withReadings([])],
+    ['a reading that is no number', withReadings([{ mm: Number.NaN, typed: 'x' }])],
+    ['no size', { ...entryOf('sized'), sizes: [] }],
+    [
+      'easing of nothing',
+      { ...entryOf('loosening-set'), loosening: { ...entryOf('loosening-set').loosening, order: [] } },
     ],
     ['labels from 0', { ...entryOf('labels-dealt'), from: 0 }],
     ['labels to 10000', { ...entryOf('labels-dealt'), to: 10_000 }],
