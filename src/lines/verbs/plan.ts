@@ -64,8 +64,8 @@ function changed(line: Line, step: number, word: string, what: string): Command 
 function buildStep(line: Line): Command {
   const before = line.take(numbersAfter('before'))?.[0] ?? ''
   const needs = line.take(numbersAfter('after'))?.[0] ?? ''
-  const turns =
-    line.take(/,? turns? (\d{1,9})$/i)?.[0] ?? line.take(/^(?=turn )(.*) (\d{1,2}) (?:full )?turns?$/i)?.[1]
+  const turns = (line.take(/,? turns? (\d{1,9})$/i) ??
+    line.take(/(?<=^turn .*) (\d{1,2}) (?:full )?turns?$/i))?.[0]
   const { kind, title } = kindAndTitle(line)
   return {
     do: 'add-step',

@@ -53,7 +53,7 @@ export const positionVerbs: readonly Verb[] = [
 ]
 
 function drawn(line: Line, { words, piece }: { words: string; piece: PieceId }, typed: string): Command {
-  const [, form = '', , word] = /^(.*?)(?:,? (arrows? (up|down|left|right)))?$/i.exec(typed) ?? []
+  const [, form = '', , word] = /^(.*?)(?:(?:^|,? )(arrows? (up|down|left|right)))?$/i.exec(typed) ?? []
   const arrow = word?.toLowerCase() as Arrow | undefined
   const pattern = patternOf(line.state, piece)
   // What is no pattern is refused with its reason where it is decided.
