@@ -453,7 +453,7 @@ const byType = {
           because: 'the manual has it so',
         },
       ],
-      says: 't1 set, Seat: seat bolts: 20 Nm, dry, in order 2, 7, 3, 6, 1, 8, 4, 5 by the rule "crosswise", because the manual has it so',
+      says: 't1 set, Seat: seat bolts: 20 Nm, dry, in order 2, 7, 3, 6, 1, 8, 4, 5 by the rule crosswise, because the manual has it so',
     },
     {
       story: [job, begin('Gear off'), off(2, 'gear bolts'), tightening('p1', torque, angle)],
