@@ -8,6 +8,8 @@ export interface UsualThread {
   /** `M6`, `3/8`, `#10`. */
   size: string
   series: string
+  /** The series in a few words. */
+  inShort: string
   fromMemory: boolean
 }
 
@@ -15,15 +17,25 @@ export interface UsualThread {
 export interface UsualDrive {
   drive: Drive
   series: string
+  /** The series in a few words. */
+  inShort: string
   fromMemory: boolean
 }
 
 /** What to ask about a drive; it is never refused, for any head may be made for any thread. */
-export type DriveQuestion =
-  /** No common series has this drive on this thread; `usual` has what they do have. */
-  | { code: 'drive-unusual'; thread: Thread; drive: Drive; usual: UsualDrive[] }
-  /** A metric thread with a wrench in inches, or an inch thread with one in millimetres; `usual` may be empty. */
-  | { code: 'unit-mix'; thread: Thread; drive: Drive; usual: UsualDrive[] }
+export interface DriveQuestion {
+  /**
+   * `drive-unusual`: no common series has this drive on this thread. `unit-mix`: a metric thread with a wrench in inches,
+   * or an inch thread with one in millimetres.
+   */
+  code: 'drive-unusual' | 'unit-mix'
+  thread: Thread
+  drive: Drive
+  /** What the series do have on this thread; may be empty where units are mixed. */
+  usual: UsualDrive[]
+  /** The threads on which the series have this drive; may be empty. */
+  elsewhere: UsualThread[]
+}
 
 export interface DriveFit {
   /** The series that have this drive on this thread. */
@@ -37,7 +49,7 @@ export function usualThreads(drive: Drive): UsualThread[] {
   return seriesFor(drive).flatMap((series) =>
     Object.keys(series.sizes)
       .filter((size) => isSameDrive(drive, series, series.sizes[size]))
-      .map((size) => ({ size, series: series.name, fromMemory: series.fromMemory === true })),
+      .map((size) => ({ size, ...named(series) })),
   )
 }
 
@@ -47,9 +59,15 @@ export function driveFits(thread: Thread, drive: Drive): DriveFit {
   const fitting = seriesFor(drive).filter((series) => isSameDrive(drive, series, series.sizes[thread.size]))
   if (fitting.length > 0) return { series: fitting.map(({ name }) => name) }
   const usual = usualDrives(thread, drive)
-  if (isOtherUnit(thread, drive)) return { series: [], question: { code: 'unit-mix', thread, drive, usual } }
+  const elsewhere = usualThreads(drive)
+  if (isOtherUnit(thread, drive))
+    return { series: [], question: { code: 'unit-mix', thread, drive, usual, elsewhere } }
   if (usual.length === 0) return { series: [] }
-  return { series: [], question: { code: 'drive-unusual', thread, drive, usual } }
+  return { series: [], question: { code: 'drive-unusual', thread, drive, usual, elsewhere } }
+}
+
+function named({ name, short = name, fromMemory }: DriveSeries) {
+  return { series: name, inShort: short, fromMemory: fromMemory === true }
 }
 
 /** The drives of the same kind that common series give a thread size. */
@@ -57,7 +75,7 @@ function usualDrives(thread: Thread, drive: Drive): UsualDrive[] {
   return driveSeries.flatMap((series) => {
     const size = series.sizes[thread.size]
     if (series.kind !== drive.kind || size === undefined) return []
-    return [{ drive: seriesDrive(series, size), series: series.name, fromMemory: series.fromMemory === true }]
+    return [{ drive: seriesDrive(series, size), ...named(series) }]
   })
 }
 

@@ -2,6 +2,8 @@
 export interface DriveSeries {
   /** The standards by number, with what they are about. */
   name: string
+  /** Its name in a question, where that is too long for a row. */
+  short?: string
   kind: 'hex' | 'hex-key' | 'hexalobular' | 'external-hexalobular' | 'cross-recess'
   /** `JIS` written with the drive means this series and no other. */
   isJis?: true
@@ -18,6 +20,7 @@ export interface DriveSeries {
 export const driveSeries: readonly DriveSeries[] = [
   {
     name: 'ISO 4014/4017/4032 hexagon',
+    short: 'ISO 4014 hexagon',
     kind: 'hex',
     sizes: {
       M3: 5.5,
@@ -37,6 +40,7 @@ export const driveSeries: readonly DriveSeries[] = [
   },
   {
     name: 'DIN 931/933/934 hexagon (withdrawn)',
+    short: 'DIN 931 hexagon, withdrawn',
     kind: 'hex',
     sizes: {
       M3: 5.5,
@@ -63,6 +67,7 @@ export const driveSeries: readonly DriveSeries[] = [
   },
   {
     name: 'ISO 4162, EN 1662, JIS B 1189 small flange',
+    short: 'ISO 4162 small flange',
     kind: 'hex',
     sizes: { M5: 7, M6: 8, M8: 10, M10: 13, M12: 15, M14: 18, M16: 21 },
   },
@@ -74,6 +79,7 @@ export const driveSeries: readonly DriveSeries[] = [
   },
   {
     name: 'DIN 6921/6923 flange (withdrawn)',
+    short: 'DIN 6921 flange, withdrawn',
     kind: 'hex',
     fromMemory: true,
     sizes: { M5: 8, M6: 10, M8: 13, M10: 15, M12: 18, M14: 21, M16: 24, M20: 30 },
@@ -126,6 +132,7 @@ export const driveSeries: readonly DriveSeries[] = [
   },
   {
     name: 'ISO 4762, JIS B 1176 socket head cap screw',
+    short: 'ISO 4762 cap screw',
     kind: 'hex-key',
     sizes: {
       M3: 2.5,
@@ -144,6 +151,7 @@ export const driveSeries: readonly DriveSeries[] = [
   },
   {
     name: 'ISO 7380, ISO 10642 button and countersunk head',
+    short: 'ISO 7380 button head',
     kind: 'hex-key',
     sizes: { M3: 2, M4: 2.5, M5: 3, M6: 4, M8: 5, M10: 6, M12: 8, M16: 10, M20: 10 },
   },
@@ -160,6 +168,7 @@ export const driveSeries: readonly DriveSeries[] = [
   },
   {
     name: 'ASME B18.3 socket head cap screw',
+    short: 'ASME B18.3 cap screw',
     kind: 'hex-key',
     sizes: {
       '#10': '5/32',
@@ -174,11 +183,13 @@ export const driveSeries: readonly DriveSeries[] = [
   },
   {
     name: 'ASME B18.3 button and countersunk head',
+    short: 'ASME B18.3 button head',
     kind: 'hex-key',
     sizes: { '#10': '1/8', '1/4': '5/32', '5/16': '3/16', '3/8': '7/32', '1/2': '5/16', '5/8': '3/8' },
   },
   {
     name: 'ISO 14579, ISO 14583 hexalobular socket',
+    short: 'ISO 14579',
     kind: 'hexalobular',
     sizes: {
       M2: 6,
@@ -199,24 +210,28 @@ export const driveSeries: readonly DriveSeries[] = [
   },
   {
     name: 'hexalobular socket, one size smaller (common practice)',
+    short: 'common practice',
     kind: 'hexalobular',
     fromMemory: true,
     sizes: { M5: 20, M6: 27, M8: 40, M10: 45, M12: 50, M14: 55 },
   },
   {
     name: 'DIN 34800 external hexalobular flange',
+    short: 'DIN 34800',
     kind: 'external-hexalobular',
     fromMemory: true,
     sizes: { M5: 6, M6: 8, M7: 10, M8: 10, M10: 12, M12: 14, M14: 18, M16: 20, M20: 24 },
   },
   {
     name: 'external hexalobular, one size larger (common practice)',
+    short: 'common practice',
     kind: 'external-hexalobular',
     fromMemory: true,
     sizes: { M5: 7, M6: 10, M8: 12, M10: 14, M12: 16, M14: 20, M16: 24 },
   },
   {
     name: 'ISO 7045 cross-recessed pan head',
+    short: 'ISO 7045 pan head',
     kind: 'cross-recess',
     fromMemory: true,
     sizes: { 'M1.6': 0, M2: 0, 'M2.5': 1, M3: 1, 'M3.5': 2, M4: 2, M5: 2, M6: 3, M8: 4, M10: 4 },

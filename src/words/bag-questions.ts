@@ -39,13 +39,33 @@ function questionWords(question: Question, names: TradeNames): string {
       return `${question.typed} was read as the drive: if it is the position, write ${say(`@${question.typed}`)}`
     case 'drive-unusual':
     case 'unit-mix': {
-      const { thread, drive, usual } = question
-      const others = [...new Set(usual.map((each) => names.drive(each.drive)))]
-      const known = others.length === 0 ? '' : `, more often ${joined(others, 'or')}`
+      const { thread, drive, usual, elsewhere } = question
       const how = question.code === 'unit-mix' ? 'inches and millimetres are mixed' : 'not usual'
-      return `${names.drive(drive)} on ${names.thread(thread)}: ${how}${known}: is it right?`
+      const known = [
+        ...inSeries(`${thread.size} has`, usual, (each) => names.drive(each.drive), 'or'),
+        ...inSeries(`${names.drive(drive)} is for`, elsewhere, ({ size }) => size, 'and'),
+      ]
+      return `${names.drive(drive)} on ${names.thread(thread)}: ${[how, ...known].join('; ')}: is it right?`
     }
     default:
       return question satisfies never
   }
+}
+
+/** What the common series have, each thing with the first series that has it: `M8 has hex 13 (ISO 4014 hexagon)`. */
+function inSeries<T extends { inShort: string }>(
+  begin: string,
+  all: readonly T[],
+  nameOf: (each: T) => string,
+  word: 'and' | 'or',
+): string[] {
+  if (all.length === 0) return []
+  const first = new Map(all.toReversed().map((each) => [nameOf(each), each.inShort]))
+  const inOrder = [...new Set(all.map(nameOf))]
+  return [
+    `${begin} ${joined(
+      inOrder.map((name) => `${name} (${first.get(name)})`),
+      word,
+    )}`,
+  ]
 }

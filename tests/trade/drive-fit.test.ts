@@ -66,9 +66,85 @@ describe('what a wrench may fit', () => {
 
   test('a value from memory says so', () => {
     expect(usualThreads(drive('hex 12'))).toEqual([
-      { size: 'M8', series: 'JIS B 1180 small hexagon', fromMemory: true },
+      {
+        size: 'M8',
+        series: 'JIS B 1180 small hexagon',
+        inShort: 'JIS B 1180 small hexagon',
+        fromMemory: true,
+      },
     ])
     expect(usualThreads(drive('hex 16')).every(({ fromMemory }) => !fromMemory)).toBe(true)
+  })
+})
+
+const iso = 'ISO 4014/4017/4032 hexagon'
+const din = 'DIN 931/933/934 hexagon (withdrawn)'
+const smallFlange = 'ISO 4162, EN 1662, JIS B 1189 small flange'
+const flange = 'EN 1665 flange'
+const jis = 'JIS B 1180 small hexagon'
+const cap = 'ISO 4762, JIS B 1176 socket head cap screw'
+
+describe('what the series print for each thread, across flats in mm', () => {
+  // ISO 272 as used by ISO 4014/4017; DIN 931/933/934; JIS B 1189 (ISO 4162); EN 1665, without M10, where a copy of it
+  // prints a largest size of 16.00 beside a smallest of 14.73; JIS B 1180 from memory; ISO 4762 and JIS B 1176.
+  test.each<[string, number, number, number?, number?, number?, number?]>([
+    ['M3', 5.5, 5.5, undefined, undefined, undefined, 2.5],
+    ['M4', 7, 7, undefined, undefined, undefined, 3],
+    ['M5', 8, 8, 7, 8, undefined, 4],
+    ['M6', 10, 10, 8, 10, 10, 5],
+    ['M8', 13, 13, 10, 13, 12, 6],
+    ['M10', 16, 17, 13, undefined, 14, 8],
+    ['M12', 18, 19, 15, 18, 17, 10],
+    ['M14', 21, 22, 18, 21, 19, 12],
+    ['M16', 24, 24, 21, 24, 22, 14],
+    ['M18', 27, 27, undefined, undefined, undefined, 14],
+    ['M20', 30, 30, undefined, 30, undefined, 17],
+    ['M22', 34, 32],
+    ['M24', 36, 36, undefined, undefined, undefined, 19],
+  ])('%s: %d by ISO, %d by DIN, %d, %d and %d with flanges and small hexagons, key %d', (size, ...flats) => {
+    for (const [i, series] of [iso, din, smallFlange, flange, jis].entries())
+      if (flats[i] !== undefined)
+        expect(driveFits(thread(size), drive(`hex ${flats[i]}`)).series).toContain(series)
+    if (flats[5] !== undefined)
+      expect(driveFits(thread(size), drive(`hex key ${flats[5]}`)).series).toContain(cap)
+  })
+})
+
+describe('what the inch series print for each thread', () => {
+  // ASME B18.2.1 hexagon and heavy hexagon, ASME B18.3 socket head cap screws.
+  test.each<[string, string?, string?, string?]>([
+    ['#10-32', undefined, undefined, '5/32'],
+    ['1/4-20', '7/16', undefined, '3/16'],
+    ['5/16-18', '1/2', undefined, '1/4'],
+    ['3/8-16', '9/16', undefined, '5/16'],
+    ['7/16-14', '5/8', undefined, '3/8'],
+    ['1/2-13', '3/4', '7/8', '3/8'],
+    ['9/16-12', '13/16'],
+    ['5/8-11', '15/16', '1-1/16', '1/2'],
+    ['3/4-10', '1-1/8', '1-1/4', '5/8'],
+    ['7/8-9', '1-5/16', '1-7/16'],
+    ['1-8', '1-1/2', '1-5/8'],
+  ])('%s: hex %s, heavy %s, key %s', (size, hex, heavy, key) => {
+    const seriesOf = (text: string) => driveFits(thread(size), drive(text)).series
+    if (hex !== undefined) expect(seriesOf(`hex ${hex}`)).toContain('ASME B18.2.1 hexagon')
+    if (heavy !== undefined) expect(seriesOf(`hex ${heavy}`)).toContain('ASME B18.2.1 heavy hexagon')
+    if (key !== undefined) expect(seriesOf(`hex key ${key}`)).toContain('ASME B18.3 socket head cap screw')
+  })
+
+  // 1 in = 25.4 mm: how near inch wrenches come to metric ones.
+  test.each([
+    ['7/16', 11.11],
+    ['1/2', 12.7],
+    ['9/16', 14.29],
+    ['5/8', 15.875],
+    ['11/16', 17.46],
+    ['3/4', 19.05],
+    ['13/16', 20.64],
+    ['7/8', 22.23],
+    ['15/16', 23.81],
+  ])('hex %s measures %d mm', (inch, mm) => {
+    const read = drive(`hex ${inch}`)
+    expect(Math.abs(('acrossFlatsMm' in read ? read.acrossFlatsMm : 0) - mm)).toBeLessThan(0.01)
   })
 })
 
@@ -104,6 +180,18 @@ describe('a drive on a thread', () => {
     expect(series).toEqual([])
     expect(question).toMatchObject({ code, thread: thread(threadTyped), drive: drive(driveTyped) })
     expect([...new Set(question?.usual.map((each) => driveText(each.drive)))]).toEqual(usual)
+  })
+
+  test.each([
+    ['M8', 'hex 14', ['M10 JIS B 1180 small hexagon']],
+    ['M6', 'hex 11', ['M7 DIN 931 hexagon, withdrawn']],
+    ['M6', 'T45', ['M8 ISO 14579', 'M10 common practice']],
+    ['3/8-16', 'hex 3/4', ['1/2 ASME B18.2.1 hexagon', '1/2 ASME B18.2.2 hexagon nut']],
+    ['M8', 'hex 1/2', ['5/16 ASME B18.2.1 hexagon', '5/16 ASME B18.2.2 hexagon nut']],
+    ['M8', 'hex 9', []],
+  ])('%s with %s: the question names where it belongs, %j', (threadTyped, driveTyped, belongs) => {
+    const { question } = driveFits(thread(threadTyped), drive(driveTyped))
+    expect(question?.elsewhere.map(({ size, inShort }) => `${size} ${inShort}`)).toEqual(belongs)
   })
 
   test.each([

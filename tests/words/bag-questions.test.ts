@@ -25,11 +25,11 @@ const byCode = {
   'drive-or-position': ['valve bolt E4', 'E4 was read as the drive: if it is the position, write "@E4".'],
   'drive-unusual': [
     '8 M6x25 hex 19 bolts',
-    'Hex 19 on M6x25: not usual, more often hex 10 or hex 8: is it right?',
+    'Hex 19 on M6x25: not usual; M6 has hex 10 (ISO 4014 hexagon) or hex 8 (ISO 4162 small flange); hex 19 is for M12 (DIN 931 hexagon, withdrawn) and M14 (JIS B 1180 small hexagon): is it right?',
   ],
   'unit-mix': [
     '4 3/8-16x1 hex 14 bolts',
-    'Hex 14 on 3/8-16x1: inches and millimetres are mixed, more often hex 9/16: is it right?',
+    'Hex 14 on 3/8-16x1: inches and millimetres are mixed; 3/8 has hex 9/16 (ASME B18.2.1 hexagon); hex 14 is for M10 (JIS B 1180 small hexagon): is it right?',
   ],
 } satisfies Record<Question['code'], [string, string]>
 
