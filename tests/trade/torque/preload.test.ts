@@ -36,6 +36,7 @@ describe('the short form, T = K d F', () => {
     ['M10', '8.8', 0.2, 50.6, 1],
     ['M10', '8.8', 0.15, 37.9, 1],
     ['M12', '10.9', 0.2, 126, 1],
+    ['M12', '10.9', 0.15, 94.5, 1],
     ['3/8-16', 'grade 5', 0.2, 30.9, newtonMetresPerPoundFoot],
     ['1/2-13', 'grade 8', 0.2, 106.4, newtonMetresPerPoundFoot],
   ])('%s %s, 0.75 of proof, K %d: %d', (size, name, factor, expected, scale) => {
@@ -99,6 +100,21 @@ describe('the full formula', () => {
 })
 
 describe('against the proof load', () => {
+  // Shigley, Mechanical Engineering Design, 9th edition, example 8-3: 25 kip on 3/4-16 are 67.02 ksi in its thread.
+  test('the stress of a preload', () => {
+    const share = shareOfProof(thread('3/4-16'), fastenerClass('grade 5'), {
+      ...anyPreload,
+      mostN: 25_000 * newtonsPerPound,
+    })
+    expect(Math.abs(((share?.most ?? 0) * 85) / 67.02 - 1)).toBeLessThan(0.003)
+  })
+
+  // A machine elements textbook, example 19-1 (Mott, from memory): 75 % of the proof of grade 5 are 63 750 psi.
+  test('three quarters of proof', () => {
+    const share = shareOfProof(thread('3/8-16'), fastenerClass('grade 5'), anyPreload)
+    expect((0.75 * (share?.proofMpa ?? 0)) / 0.006894757).toBeCloseTo(63_750, -1)
+  })
+
   test('25 N·m on M8 8.8, friction 0.10 to 0.16', () => {
     const preload = impliedPreload(thread('M8'), 25, { least: 0.1, most: 0.16 })
     const share = preload && shareOfProof(thread('M8'), fastenerClass('8.8'), preload)

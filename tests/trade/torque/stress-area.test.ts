@@ -34,6 +34,11 @@ describe('metric', () => {
     ['M16x1.5', 167],
     ['M20x1.5', 272],
     ['M24x2', 384],
+    // Worked out by hand as pi/4 (d - 0.9382 P)^2, the formula of ISO 898-1.
+    ['M10x1', 64.49],
+    ['M14x1.5', 124.55],
+    ['M18x1.5', 216.23],
+    ['M22x1.5', 333.06],
   ])('%s: %d mm²', (text, published) => within(0.005, area(text), published))
 })
 

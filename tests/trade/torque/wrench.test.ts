@@ -16,6 +16,8 @@ describe('the setting for an adapter', () => {
     ['TM 5-3805-274-13&P', 19, 22, 3, 17, 0.5],
     // It divides by 1.14, rounded, and prints 23.0 for 22.7.
     ['TM 5-3805-274-13&P', 25.8, 55.9, 7.6, 23, 0.5],
+    ['the same, without the rounding in between', 25.8, 55.9, 7.6, 22.71, 0.005],
+    ['the same, 19 lb-ft to one place more', 19, 22, 3, 16.72, 0.005],
     ['a helicopter maintenance manual, standard practices 20.4', 135, 10, 1.5, 117.39, 0.005],
     ['a light aircraft manual, figure 2-14', 30, 1, 0.25, 24, 0.005],
     ['a tool manual', 50, 16, 2, 44.44, 0.005],
