@@ -4,6 +4,7 @@ import type { LayoutView } from '../session/layout-view.ts'
 import { workOut } from '../session/work-out.ts'
 import { misreadingText } from '../words/misreadings.ts'
 import { sumText } from '../words/sum-text.ts'
+import { NOT_A_SPECIFICATION } from '../words/sums/figures.ts'
 import type { Command } from './act.ts'
 import { act, go, type Meaning, no } from './meaning.ts'
 import { bagReading } from './model/bag-reading.ts'
@@ -109,12 +110,21 @@ function asked(ask: Extract<Reading, { kind: 'ask' }>['ask'], state: Scene['sess
       return go('where they lie on the machine', drawing(ask.piece))
     case 'sum':
       // Shown as it is typed: Enter only keeps it on the screen.
-      return go(sumText(state, workOut(state, ask.sum))[0] ?? '', { at: 'sum', sum: ask.sum })
+      return {
+        kind: 'act',
+        act: { do: 'go', to: { at: 'sum', sum: ask.sum } },
+        says: inBrief(sumText(state, workOut(state, ask.sum))),
+      }
     case 'help':
       return go('help', { at: 'help', about: ask.about })
     default:
       return ask satisfies never
   }
+}
+
+/** What a sum comes to, and that it is no specification. */
+function inBrief([result = '', ...more]: readonly string[]): Line[] {
+  return more.includes(NOT_A_SPECIFICATION) ? [line(result), line(NOT_A_SPECIFICATION)] : [line(result)]
 }
 
 function drawing(piece: LayoutView['piece']): Screen {

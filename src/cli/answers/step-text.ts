@@ -5,6 +5,7 @@ import { measureLine } from '../../words/measurements/measure-text.ts'
 import { stepName } from '../../words/names.ts'
 import { countedPiece } from '../../words/pieces.ts'
 import { reasonText } from '../../words/reasons.ts'
+import { NOT_A_SPECIFICATION } from '../../words/sums/figures.ts'
 import { stepLine } from './back-text.ts'
 import { placeWithLabel } from './labels.ts'
 import { todoText } from './next-text.ts'
@@ -35,10 +36,7 @@ export function stepAnswer(session: Session, no: number): { text: string[]; answ
       'Blocked by:',
       reasons.map((reason) => reasonText(state, reason)),
     ),
-    ...headed(
-      'Measured:',
-      measured.map((each) => measureLine(each)),
-    ),
+    ...headed('Measured:', measured.length === 0 ? [] : [...measured.map(measureLine), NOT_A_SPECIFICATION]),
     ...headed(
       'To do:',
       todo.map((each) => todoText(state, each)),

@@ -1,8 +1,6 @@
 import { jointQuestions } from '../../session/joint-questions.ts'
-import { measuresOfStep } from '../../session/measure-views.ts'
 import { containersOfStep, type PlanRow, planRows, type Todo, todoOf } from '../../session/views.ts'
 import { jointQuestionText } from '../../words/joint-questions.ts'
-import { measureLine } from '../../words/measurements/measure-text.ts'
 import { stepName } from '../../words/names.ts'
 import { containerName, containerPlace } from '../../words/places.ts'
 import { reasonText } from '../../words/reasons.ts'
@@ -11,6 +9,7 @@ import { chip } from '../signs.ts'
 import { type Line, line, plain, strong } from '../text/line.ts'
 import { drawChoice } from './draw-choice.ts'
 import { lastLookRows } from './last-look.ts'
+import { measuredRows } from './measured-rows.ts'
 import { todoText } from './next.ts'
 import { nextInLarge } from './next-in-large.ts'
 import { picturesChoice } from './pictures-choice.ts'
@@ -55,15 +54,16 @@ export function stepPage(scene: Scene, no: number): Page {
   )
   const above = before.length === 0 ? 0 : before.length + 1
   // Drawn once, not with every key: hundreds of bolts take their time.
-  const { top, drawn, nextAt } = perVersion(session, `next ${no} ${width} ${scene.height} ${above}`, () =>
-    nextWithDrawing(scene, no, { todo: isOpen ? todo : [], above }),
+  const { top, drawn, later, nextAt } = perVersion(
+    session,
+    `next ${no} ${width} ${scene.height} ${above}`,
+    () => nextWithDrawing(scene, no, { todo: isOpen ? todo : [], above }),
   )
   const draw = drawChoice(state, no, todo)
   const rows = groups(
     before,
     drawn,
-    headed('MEASURED', measuredRows(state, no, width)),
-    headed('ASKED OF THE MANUAL', questionRows(state, no, width)),
+    isOpen && todo.length === 0 && open.length === 0 ? allDoneRows(doing.length > 0) : [],
     headed(
       'TO DO',
       doing.flatMap((choice) => numbers.add(choice)),
@@ -71,6 +71,9 @@ export function stepPage(scene: Scene, no: number): Page {
     headed('LAST LOOK: SEE AND COUNT', isLookDue ? lastLookRows(scene, no) : []),
     headed('THEN', isOpen ? [] : laterRows(state, todo, width)),
     headed('LIES IN', containerRows(scene, no, todo)),
+    later,
+    headed('ASKED OF THE MANUAL', questionRows(state, no, width)),
+    headed('MEASURED', measuredRows(state, no, width)),
     draw ? numbers.add(draw) : [],
     pictures ? numbers.add(pictures) : [],
     headed(
@@ -95,6 +98,12 @@ export function stepPage(scene: Scene, no: number): Page {
 }
 
 const ROWS_BEFORE = 4
+
+/** So that nobody looks for the next thing where there is none. */
+function allDoneRows(hasResult: boolean): Line[] {
+  const cure = hasResult ? 'Say what was found.' : 'Look it over once more; Enter closes it.'
+  return [line(strong('NOTHING LEFT TO DO HERE')), line(`     ${cure}`)]
+}
 
 /** Rows that can be chosen, numbered one after the other. */
 class Numbers {
@@ -139,11 +148,6 @@ function missingStep(no: number): Page {
     choice: NO_CHOICES,
     large: null,
   }
-}
-
-/** What was measured for the step, the latest of each, with its verdicts. */
-function measuredRows(state: State, no: number, width: number): Line[] {
-  return measuresOfStep(state, no).flatMap((measured) => bulleted(measureLine(measured), width))
 }
 
 /** What is worth asking about the tightenings that are open, until all is turned. */

@@ -1,6 +1,6 @@
 import type { WorkedOut } from '../../session/work-out.ts'
 import type { FreezingPoint, Glycol } from '../../trade/coolant/freezing-point.ts'
-import { figure } from './figures.ts'
+import { figure, NOT_A_SPECIFICATION } from './figures.ts'
 
 /** Engine makers' own tables differ from each other by degrees. */
 export const MAKERS_TABLE = "Indicative: the table of the coolant's maker decides."
@@ -18,7 +18,7 @@ export function freezingText({
   worked,
 }: Extract<WorkedOut, { sum: 'freezing-point' }>): string[] {
   const first = freezesLine(glycol, percent, worked)
-  return percent === 0 ? [first] : [first, SOURCE, MAKERS_TABLE]
+  return percent === 0 ? [first] : [first, SOURCE, MAKERS_TABLE, NOT_A_SPECIFICATION]
 }
 
 /** How strong a mixture must be for a frost. */
@@ -32,6 +32,7 @@ export function glycolText({ glycol, lowest, worked }: Extract<WorkedOut, { sum:
         ...(percent < WEAK_UNDER ? [WEAK] : []),
         SOURCE,
         MAKERS_TABLE,
+        NOT_A_SPECIFICATION,
       ]
     }
     case 'no-frost':
@@ -41,12 +42,14 @@ export function glycolText({ glycol, lowest, worked }: Extract<WorkedOut, { sum:
         `${lowest.typed} takes less than 10 % of ${name} (10 %: ${degrees(worked.celsius, ', ')}).`,
         WEAK,
         MAKERS_TABLE,
+        NOT_A_SPECIFICATION,
       ]
     case 'colder-than-range':
       return [
         `${lowest.typed} is too cold for ${name}: 60 % takes ${degrees(worked.celsius, ', ')} at best.`,
         SOURCE,
         MAKERS_TABLE,
+        NOT_A_SPECIFICATION,
       ]
     default:
       return worked satisfies never
