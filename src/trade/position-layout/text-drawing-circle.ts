@@ -20,12 +20,11 @@ export function roundPicture(places: readonly CellPlace[], room: Room): LayoutDr
     const cells = around(places, room.width, height, COLUMNS_PER_ROW * (height - 1))
     if (cells?.isTrue) return drawing(cells.cells)
   }
-  const widest = Math.max(...places.map(({ width }) => width))
   // With an odd number of rows, what lies to the left and to the right has the one in the middle.
   const tallest = most % 2 === 1 ? [most] : [most - 1, most]
   for (const height of tallest) {
-    const cells = height < 1 ? null : around(places, room.width, height, room.width - widest)
-    if (cells) return drawing(cells.cells)
+    const cells = height < 1 ? null : drawnOut(places, height, room.width)
+    if (cells) return drawing(cells)
   }
   return null
 }
@@ -34,6 +33,20 @@ type SetCells = Parameters<typeof setInRows>[0]
 
 function drawing(cells: SetCells): LayoutDrawing {
   return { rows: setInRows(cells), form: 'whole' }
+}
+
+/** No wider than it takes for each to lie where it should, or as wide as there is room. */
+function drawnOut(places: readonly CellPlace[], height: number, width: number): SetCells | null {
+  const full = width - Math.max(...places.map((place) => place.width))
+  let best = around(places, width, height, full)
+  let [tooNarrow, enough] = [COLUMNS_PER_ROW * (height - 1), full]
+  while (best?.isTrue && enough - tooNarrow > 1) {
+    const across = Math.floor((tooNarrow + enough) / 2)
+    const cells = around(places, width, height, across)
+    if (cells?.isTrue) [best, enough] = [cells, across]
+    else tooNarrow = across
+  }
+  return best?.cells ?? null
 }
 
 /** Places around an ellipse so many rows high and columns wide; `isTrue` where none had to give way to another. */

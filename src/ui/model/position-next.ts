@@ -11,8 +11,10 @@ import type { Scene, State } from './scene.ts'
 interface NextWithDrawing {
   /** What comes next, in large letters where they leave room for the drawing. */
   top: Line[]
-  /** The drawing that goes with it: where pieces go, how far a tightening has come. */
+  /** The drawing that goes with it: where pieces go, or the tightening that is at hand. */
   drawn: Line[]
+  /** A tightening that is not at hand: it comes later, or is through. */
+  later: Line[]
   /** The row of the drawing with the next fastener, where it may be out of sight. */
   nextAt: number | null
 }
@@ -32,18 +34,22 @@ export function nextWithDrawing(
   const large = first ? nextRows(state, first, width) : []
   if (first?.kind !== 'turn') {
     const fit = first?.kind === 'fit' ? fitRows(state, first, width) : []
-    const later = titled(stage(MOST_ROWS)?.rows ?? [])
-    const apart = fit.length > 0 && later.length > 0 ? [blank] : []
-    return { top: large, drawn: [...fit, ...apart, ...later], nextAt: null }
+    // A bolt that keeps from its torque is put right where it sits.
+    const isAtHand = first?.kind === 'settle' && first.fault.in?.tightening === joint?.id
+    const rows = titled(stage(MOST_ROWS)?.rows ?? [])
+    return { top: large, drawn: isAtHand ? rows : fit, later: isAtHand ? [] : rows, nextAt: null }
   }
   const room = roomBetweenRules(height) - above - 1
-  const besideLarge = stage(room - large.length)
+  const besideLarge = stage(Math.min(room - large.length, MOST_BESIDE_LARGE))
   if (!besideLarge || besideLarge.fits)
-    return { top: large, drawn: titled(besideLarge?.rows ?? []), nextAt: null }
+    return { top: large, drawn: titled(besideLarge?.rows ?? []), later: [], nextAt: null }
   const brief = inBrief(state, first, width)
   const { rows, nextAt } = stage(room - brief.length) ?? besideLarge
-  return { top: brief, drawn: titled(rows), nextAt: nextAt === null ? null : nextAt + 1 }
+  return { top: brief, drawn: titled(rows), later: [], nextAt: nextAt === null ? null : nextAt + 1 }
 }
+
+/** On a large terminal what can be done next has to be in sight too. */
+const MOST_BESIDE_LARGE = 26
 
 /** Where nothing presses: taller drawings are drawn closer. */
 const MOST_ROWS = 12

@@ -68,6 +68,23 @@ describe('positions as text', () => {
     ])
   })
 
+  test.each([3, 4, 5, 6, 8, 10, 12, 16])('a circle of %i is as wide as it is high', (count) => {
+    const { text } = drawn('circle', numbers(count), { width: 160, height: 60 })
+    const at = (name: string) => {
+      const row = text.findIndex((line) => new RegExp(`\\b${name}\\b`).test(line))
+      return { row, column: text[row]?.search(new RegExp(`\\b${name}\\b`)) ?? -1 }
+    }
+    const places = onCircle(numbers(count)).places.map(({ position, x, y }) => ({ ...at(position), x, y }))
+    const [first] = places
+    const lowest = places.reduce((low, each) => (each.y > low.y ? each : low))
+    const rowsPerRadius = lowest.row / (lowest.y + 1)
+    for (const { row, column, x, y } of places) {
+      expect(Math.abs(row - (y + 1) * rowsPerRadius)).toBeLessThanOrEqual(1)
+      // A row is as high as two columns are wide.
+      expect(Math.abs(column - (first?.column ?? 0) - 2 * x * rowsPerRadius)).toBeLessThanOrEqual(2)
+    }
+  })
+
   test('where it is narrow the sign stands under the name, and the next one behind >', () => {
     expect(drawn('2x20', numbers(40), { width: 75, height: 10 }).text).toEqual([
       ' 1  2  3  4  5  6  7 >8  9  10 11 12 13 14 15 16 17 18 19 20',
