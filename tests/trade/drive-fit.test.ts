@@ -87,7 +87,7 @@ const cap = 'ISO 4762, JIS B 1176 socket head cap screw'
 describe('what the series print for each thread, across flats in mm', () => {
   // ISO 272 as used by ISO 4014/4017; DIN 931/933/934; JIS B 1189 (ISO 4162); EN 1665, without M10, where a copy of it
   // prints a largest size of 16.00 beside a smallest of 14.73; JIS B 1180 from memory; ISO 4762 and JIS B 1176.
-  test.each<[string, number, number, number?, number?, number?, number?]>([
+  test.each<[string, ...(number | undefined)[]]>([
     ['M3', 5.5, 5.5, undefined, undefined, undefined, 2.5],
     ['M4', 7, 7, undefined, undefined, undefined, 3],
     ['M5', 8, 8, 7, 8, undefined, 4],
@@ -112,7 +112,7 @@ describe('what the series print for each thread, across flats in mm', () => {
 
 describe('what the inch series print for each thread', () => {
   // ASME B18.2.1 hexagon and heavy hexagon, ASME B18.3 socket head cap screws.
-  test.each<[string, string?, string?, string?]>([
+  test.each<[string, ...(string | undefined)[]]>([
     ['#10-32', undefined, undefined, '5/32'],
     ['1/4-20', '7/16', undefined, '3/16'],
     ['5/16-18', '1/2', undefined, '1/4'],
