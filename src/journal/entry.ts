@@ -175,6 +175,7 @@ const target = z.union([
   z.templateLiteral([z.enum(['start ', 'finish ', 'look ', 'check ']), z.int()]),
   markId,
   tighteningId,
+  looseningId,
   fluidId,
   faultId,
 ])

@@ -170,6 +170,7 @@ export type DecisionTarget =
   | `check ${number}`
   | MarkId
   | TighteningId
+  | LooseningId
   | FluidId
   | FaultId
 

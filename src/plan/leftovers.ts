@@ -2,7 +2,8 @@ import { balance } from '../ledger/ledger.ts'
 import { belongsInToolbox, type PieceId } from '../ledger/piece.ts'
 import type { Place } from '../ledger/place.ts'
 import { outOfToolbox, owedAtHome, owing } from './contents.ts'
-import type { DifferenceId, FaultId, FluidId, MarkId, TighteningId } from './facts.ts'
+import { isEasedOn } from './eased.ts'
+import type { DifferenceId, FaultId, FluidId, LooseningId, MarkId, TighteningId } from './facts.ts'
 import { builtOnTop } from './order.ts'
 import type { Gates } from './reasons.ts'
 import { nextTurn } from './tightening.ts'
@@ -26,6 +27,8 @@ export type Leftover =
   | { code: 'fluid-open'; fluid: FluidId }
   | { code: 'mark-open'; mark: MarkId }
   | { code: 'tighten-open'; tightening: TighteningId }
+  /** Eased to come off, and still on the machine: loose. */
+  | { code: 'eased-on'; loosening: LooseningId; step: number }
   | { code: 'fault-open'; fault: FaultId }
   | { code: 'count-open'; difference: DifferenceId }
   | { code: 'step-open'; step: number }
@@ -97,7 +100,7 @@ function undoLength(leftover: Leftover): number {
 }
 
 function obligations(gates: Gates): Leftover[] {
-  const { fluids, marks, tightenings, faults, differences, overrides } = gates.facts
+  const { fluids, marks, tightenings, loosenings, faults, differences, overrides } = gates.facts
   const found: Leftover[] = []
   for (const fluid of fluids.values()) {
     if (fluid.filledLitres === null && !overrides.has(fluid.id))
@@ -110,6 +113,11 @@ function obligations(gates: Gates): Leftover[] {
     if (nextTurn(tightening) && !overrides.has(tightening.id)) {
       found.push({ code: 'tighten-open', tightening: tightening.id })
     }
+  }
+  for (const loosening of loosenings.values()) {
+    const { id, step } = loosening
+    if (isEasedOn(gates.facts, loosening) && !overrides.has(id))
+      found.push({ code: 'eased-on', loosening: id, step })
   }
   for (const fault of faults.values()) {
     if (fault.settled === null && !overrides.has(fault.id))

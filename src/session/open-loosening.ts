@@ -1,4 +1,5 @@
 import type { State } from '../journal/state.ts'
+import { isOff } from '../plan/eased.ts'
 import type { LooseningFacts } from '../plan/facts.ts'
 import { type NextTurn, nextTurn } from '../plan/tightening.ts'
 
@@ -23,10 +24,6 @@ function halfEased(state: State): OpenLoosening[] {
     const next = loosening.step === state.strip ? nextTurn(loosening) : null
     return next ? [{ loosening, next }] : []
   })
-}
-
-function isOff({ ledger }: State, { name, step }: LooseningFacts): boolean {
-  return [...ledger.accounts.values()].some(({ piece }) => piece.step === step && isSame(piece.name, name))
 }
 
 function isSame(one: string, other: string): boolean {

@@ -165,7 +165,9 @@ const tellers: EntryTellers = {
   reopened: (state, { steps, moves, reason }) =>
     `reopened ${stepNumbers(steps)}${because(reason)}${cameBack(state, moves)}`,
   overridden: (state, { target, reason, gates }) => {
-    const passed = gates.map((gate) => GATES[gate as Reason['code']] ?? gate)
+    const passed = gates.map((gate) =>
+      gate === 'eased-on' ? 'eased and still on' : (GATES[gate as Reason['code']] ?? gate),
+    )
     return `overrode ${targetName(state, target)}${passed.length > 0 ? ` (${joined(passed)})` : ''}${because(reason)}`
   },
 

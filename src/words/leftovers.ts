@@ -22,6 +22,7 @@ import {
   fastenerName,
   faultName,
   fluidName,
+  looseningName,
   markName,
   passName,
   stepName,
@@ -139,6 +140,16 @@ function parts(state: State, leftover: Leftover, code: LabelCode): Omit<Leftover
         what: tighteningName(state, leftover.tightening),
         where: `not tightened through${ofStep(state, step)}`,
         cure: inStep(state, step, tightenCure(state, leftover.tightening)),
+      }
+    }
+    case 'eased-on': {
+      const { loosening, step } = leftover
+      return {
+        what: looseningName(state, loosening),
+        where: `eased and still on the machine, so they are loose${ofStep(state, step)}`,
+        cure: sentence(
+          `${say('off ...')} if they are off; if tight again as the manual has it, ${say(`override ${loosening} because ...`)}`,
+        ),
       }
     }
     case 'fault-open': {

@@ -91,6 +91,7 @@ export function targetName(state: State, target: DecisionTarget): string {
   if (target.startsWith('m')) return markName(state, target as MarkId)
   if (target.startsWith('f')) return fluidName(state, target as FluidId)
   if (target.startsWith('x')) return faultName(state, target as FaultId)
+  if (target.startsWith('l')) return looseningName(state, target as LooseningId)
   return tighteningName(state, target as TighteningId)
 }
 

@@ -13,6 +13,7 @@ import {
   gasket,
   into,
   job,
+  loosening,
   marked,
   move,
   off,
@@ -242,6 +243,21 @@ export const leftoverCases = {
       says: [
         't1 (Gear: gear bolt): not tightened through, step 1, Gear.',
         '> "turned t1 yes because ..." or "turned t1 no because ...": pass 2 of 2: 90 deg, fastener 1.',
+      ],
+    },
+  ],
+  'eased-on': [
+    {
+      given: [
+        job,
+        begin('Seat off'),
+        loosening('seat bolts', ['1', '2'], { kind: 'back-off', typed: 'free' }),
+        turn(),
+        end,
+      ],
+      says: [
+        'l1 (seat bolts): eased and still on the machine, so they are loose, step 1, Seat.',
+        '> "off ..." if they are off; if tight again as the manual has it, "override l1 because ...".',
       ],
     },
   ],

@@ -30,6 +30,8 @@ function line(leftover: Exclude<Leftover, { place: string }>): string {
       return `${leftover.mark} not seen`
     case 'tighten-open':
       return `${leftover.tightening} not through`
+    case 'eased-on':
+      return `${leftover.loosening} eased and on`
     case 'fault-open':
       return `${leftover.fault} not put right`
     case 'count-open':

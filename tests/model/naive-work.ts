@@ -39,7 +39,9 @@ export class NaiveWork {
   readonly marks: { id: string; step: number; seen: boolean }[] = []
   readonly grids: Grid[] = []
   /** What is eased while it comes off: it holds up nothing. */
-  readonly easings: { id: string; cells: Cell[] }[] = []
+  readonly easings: { id: string; step: number; name: string; cells: Cell[] }[] = []
+  /** What is off or was, by the number of its piece. */
+  readonly known = new Map<string, { step: number; name: string }>()
   readonly faults: { id: string; settled: boolean; grid?: string }[] = []
   readonly differences: { id: string; container: number; piece: string | null; settled: boolean }[] = []
   readonly waived = new Set<string>()
@@ -50,6 +52,16 @@ export class NaiveWork {
   read(entry: Entry): void {
     if ('began' in entry && typeof entry.began === 'object') this.#comesOff(entry.began)
     if (touchesTheRecord(entry)) this.cleared = false
+    if ('pieces' in entry) {
+      for (const { id, kind, name, step } of entry.pieces)
+        if (kind !== 'aid' && kind !== 'tool') this.known.set(id, { step, name })
+    }
+    if (entry.type === 'renamed') {
+      for (const id of entry.mates) {
+        const piece = this.known.get(id)
+        if (piece) this.known.set(id, { ...piece, name: entry.name })
+      }
+    }
     switch (entry.type) {
       case 'strip-began':
         this.#comesOff(entry.step)
@@ -117,8 +129,8 @@ export class NaiveWork {
         this.#miss(entry)
         return
       case 'loosening-set': {
-        const { id, passes, order } = entry.loosening
-        this.easings.push({ id, cells: cellsOf(passes, order) })
+        const { id, step, name, passes, order } = entry.loosening
+        this.easings.push({ id, step, name, cells: cellsOf(passes, order) })
         return
       }
       case 'loosened': {
@@ -209,6 +221,11 @@ export class NaiveWork {
     for (const { id, cells, doubt } of this.grids) {
       const through = cells.every(({ ticked }) => ticked)
       if (!through && (doubt || !this.waived.has(id))) found.push(`${id} not through`)
+    }
+    for (const { id, step, name, cells } of this.easings) {
+      const isOff = [...this.known.values()].some((piece) => piece.step === step && isNamed(piece.name, name))
+      if (cells.some(({ ticked }) => ticked) && !isOff && !this.waived.has(id))
+        found.push(`${id} eased and on`)
     }
     for (const { id, settled } of this.faults)
       if (!settled && !this.waived.has(id)) found.push(`${id} not put right`)
@@ -463,4 +480,17 @@ function cellText(cell: Cell | undefined): string {
 
 function ticksOf(cells: readonly Cell[]): number {
   return cells.filter(({ ticked }) => ticked).length
+}
+
+/** Words with an s more or less, of which one name may have more than the other. */
+function isNamed(one: string, other: string): boolean {
+  const [a, b] = [one, other].map((name) =>
+    name
+      .toLowerCase()
+      .split(' ')
+      .map((word) => word.replace(/s$/, '')),
+  )
+  return (
+    a !== undefined && b !== undefined && (a.every((w) => b.includes(w)) || b.every((w) => a.includes(w)))
+  )
 }

@@ -155,6 +155,8 @@ function tidying(state: State, gates: Gates): Command | null {
       return waiving(found.fluid)
     case 'tighten-open':
       return waiving(found.tightening)
+    case 'eased-on':
+      return waiving(found.loosening)
     default:
       return null
   }

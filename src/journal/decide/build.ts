@@ -2,6 +2,7 @@ import type { Account, Move } from '../../ledger/account.ts'
 import { balance } from '../../ledger/ledger.ts'
 import { belongsInToolbox, isMatched } from '../../ledger/piece.ts'
 import { owedAtHome, withinReach } from '../../plan/contents.ts'
+import { isEasedOn } from '../../plan/eased.ts'
 import type { DecisionTarget, StepFacts } from '../../plan/facts.ts'
 import { builtOnTop } from '../../plan/order.ts'
 import { Gates, notHome, type Reason } from '../../plan/reasons.ts'
@@ -184,7 +185,7 @@ function overridable(state: State, target: DecisionTarget): string[] {
     if (gate[1] === 'look') return gates.lookDue(step.no).map(({ code }) => code)
     return step.way === 'both' ? [] : ['check-open']
   }
-  const id = target as `${'m' | 't' | 'f' | 'x'}${number}`
+  const id = target as `${'m' | 't' | 'l' | 'f' | 'x'}${number}`
   if (id.startsWith('m'))
     return (state.marks.get(id as `m${number}`) ?? unknown('mark', id)).confirmed ? [] : ['mark-open']
   if (id.startsWith('f')) {
@@ -196,6 +197,10 @@ function overridable(state: State, target: DecisionTarget): string[] {
     return (state.faults.get(id as `x${number}`) ?? unknown('fault', id)).settled === null
       ? ['fault-open']
       : []
+  if (id.startsWith('l')) {
+    const loosening = state.loosenings.get(id as `l${number}`) ?? unknown('loosening', id)
+    return isEasedOn(state, loosening) ? ['eased-on'] : []
+  }
   const tightening = state.tightenings.get(id as `t${number}`) ?? unknown('tightening', id)
   // A bolt that may have been turned twice cannot be waved through.
   if (tightening.suspect)

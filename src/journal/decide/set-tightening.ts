@@ -56,7 +56,7 @@ export function setTightening(state: State, command: Of<'set-tightening'>): Entr
 }
 
 /** Refuses passes that no tightening has: without a value, marked before the end, backed off before anything else. */
-export function wholePasses(passes: readonly Pass[]): void {
+function wholePasses(passes: readonly Pass[]): void {
   for (const [index, pass] of passes.entries()) {
     const value = 'newtonMetres' in pass ? pass.newtonMetres : 'degrees' in pass ? pass.degrees : undefined
     if (value !== undefined && !(value > 0 && value < Number.POSITIVE_INFINITY))

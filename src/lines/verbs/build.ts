@@ -154,7 +154,7 @@ export const buildVerbs: readonly Verb[] = [
       if (step !== undefined) {
         return { do: 'override', target: `${gate.toLowerCase() as 'start'} ${Number(step)}`, reason }
       }
-      const [kind = '', number] = line.take(/^([mtfx])(\d{1,9})$/i) ?? []
+      const [kind = '', number] = line.take(/^([mtlfx])(\d{1,9})$/i) ?? []
       if (number === undefined) {
         return line.rest === ''
           ? line.missing('start N')

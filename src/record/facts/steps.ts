@@ -10,6 +10,7 @@ import type {
   FluidId,
   LayoutFacts,
   LooseningFacts,
+  LooseningId,
   MarkFacts,
   MarkId,
   TighteningFacts,
@@ -163,6 +164,7 @@ function stepOfTarget(state: State, target: DecisionTarget): number | undefined 
   if (no !== undefined) return Number(no)
   if (target.startsWith('m')) return state.marks.get(target as MarkId)?.step
   if (target.startsWith('t')) return state.tightenings.get(target as TighteningId)?.step
+  if (target.startsWith('l')) return state.loosenings.get(target as LooseningId)?.step
   if (target.startsWith('f')) return state.fluids.get(target as FluidId)?.step
   return state.faults.get(target as FaultId)?.step
 }

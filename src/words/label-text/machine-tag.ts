@@ -50,6 +50,7 @@ function reasonsOf(state: State, leftovers: readonly Leftover[]): string[] {
   const left = sum('piece-left-in')
   const old = sum('old-lying')
   const tight = sum('tighten-open')
+  const eased = sum('eased-on')
   const marks = sum('mark-open')
   const faults = sum('fault-open')
   const counts = sum('count-open')
@@ -63,6 +64,7 @@ function reasonsOf(state: State, leftovers: readonly Leftover[]): string[] {
     ...some(left, `${counted(left, 'piece')} too many on it`),
     ...some(faults, `${counted(faults, 'fault')} to be put right`),
     ...some(tight, `${counted(tight, 'tightening')} open`),
+    ...some(eased, `${counted(eased, 'set')} of fasteners eased and still on`),
     ...some(marks, `${counted(marks, 'mark')} not confirmed`),
     ...some(counts, `${counted(counts, 'count')} not explained`),
     ...byName(state, leftovers, 'tool-out', 'not back'),
