@@ -8,8 +8,7 @@ import { NOT_A_SPECIFICATION } from '../words/sums/figures.ts'
 import type { Command } from './act.ts'
 import { act, go, type Meaning, no } from './meaning.ts'
 import { bagReading } from './model/bag-reading.ts'
-import { measureReading } from './model/measure-reading.ts'
-import { passesReading } from './model/passes-reading.ts'
+import { commandReading } from './model/command-reading.ts'
 import type { Scene } from './model/scene.ts'
 import type { Screen } from './navigation.ts'
 import { type Line, line } from './text/line.ts'
@@ -44,7 +43,9 @@ function read(reading: Reading, { session }: Scene, says = ''): Meaning {
       return {
         kind: 'act',
         act: { do: 'send', commands: reading.commands, to: afterwards(reading.commands) },
-        says: reading.bag ? bagReading(reading.bag) : (commandReading(reading.commands) ?? [line(says)]),
+        says: reading.bag
+          ? bagReading(reading.bag)
+          : (commandReading(session.state, reading.commands[0]) ?? [line(says)]),
       }
     case 'errand':
       return act({ do: 'errand', errand: reading.errand }, says)
@@ -64,12 +65,6 @@ function read(reading: Reading, { session }: Scene, says = ''): Meaning {
     default:
       return reading satisfies never
   }
-}
-
-/** What was understood of a command that is easily mistyped. */
-function commandReading([command]: readonly Command[]): Line[] | null {
-  if (command?.do === 'measure') return measureReading(command)
-  return command?.do === 'set-tightening' ? passesReading(command) : null
 }
 
 /** Where one wants to be after a command. */

@@ -10,8 +10,10 @@ import { containerName, containerPlace } from '../../words/places.ts'
 import { bigLetters } from '../controls/big-letters/big-letters.ts'
 import { type Choice, choicesOf, goTo, type Large, type Page, rowsOf } from '../page.ts'
 import { type Line, line, plain, strong } from '../text/line.ts'
+import { contentNames } from './content-names.ts'
 import { drawingOf } from './draw-choice.ts'
 import { easeChoice, looseningInLarge, looseningRows } from './loosening-rows.ts'
+import { measuredRows } from './measured-rows.ts'
 import { nextChoice } from './next.ts'
 import { flowed, groups, headed, indented, inOneFlow, numbered } from './rows.ts'
 import { cardNow, perVersion, type Scene, type State } from './scene.ts'
@@ -63,6 +65,7 @@ export function offPage(scene: Scene): Page {
           again.flatMap((words, index) => numbered(index + 1, plainWords(words), width)),
         ),
         headed('OR', flowed(rest, width)),
+        strip === null ? [] : headed('MEASURED', measuredRows(state, strip, width)),
       ),
     ),
     enter: easing === null ? enter(scene, container) : easeChoice(easing),
@@ -113,14 +116,9 @@ function isJustOpened(session: Session, container: number): boolean {
   return last !== undefined && 'opened' in last && last.opened?.no === container
 }
 
-/** Everything in it, in one flow: a set of sixteen shims is not sixteen rows. */
-function contents({ session, width }: Scene, container: number): Line[] {
-  const { state } = session
-  const names = liesIn(state, container).map(({ piece, place, count }) => {
-    const slot = containerPlace(place)?.slot
-    return `${slot === undefined ? '' : `slot ${slot}: `}${countedPiece(state, piece, count)}`
-  })
-  return inOneFlow(names, width, 5)
+/** Everything in it, in one flow. */
+function contents({ session: { state }, width }: Scene, container: number): Line[] {
+  return inOneFlow(contentNames(state, container), width, 5)
 }
 
 /** What else came off or went in during the step: the bag in hand does not show it. */
