@@ -55,7 +55,14 @@ export function shimLines(
     }
     const last = positions.at(-1) ?? ''
     const out = holds.get(last)
-    if (work.work === 'exchange' || out === undefined || !shims.some(({ piece }) => piece === out)) continue
+    if (work.work === 'exchange' || out === undefined) continue
+    if (!shims.some(({ piece }) => piece === out)) {
+      // The new one is there already; the one that it took the place of may still lie about.
+      const over = theOne(shims, positions[0] ?? '')
+      if (over !== null && ![...holds.values()].includes(over) && isLying(state, over))
+        lines.push(`spare ${over}`)
+      continue
+    }
     if (work.last.take !== 'none')
       lines.push(`new ${oneWords(state, out, last)} size ${sizeText(work.last.size, unit)}`)
     // Where none came in its place, its home is left short, so that it is not fitted there.

@@ -1,6 +1,7 @@
 import type { State } from '../journal/state.ts'
 import type { PieceId } from '../ledger/piece.ts'
-import type { TighteningId } from '../plan/facts.ts'
+import type { LooseningFacts, TighteningFacts, TighteningId } from '../plan/facts.ts'
+import { type NextTurn, nextTurn } from '../plan/tightening.ts'
 import type { Lacking } from '../trade/measuring/judged.ts'
 import { type JointQuestion, jointQuestions } from './joint-questions.ts'
 import { type LookAlikeSizes, lookAlikesInJob } from './look-alikes-in-job.ts'
@@ -8,6 +9,7 @@ import { type MeasureView, measureViews } from './measure-views.ts'
 import { type OpenLoosening, offBeforeEased } from './open-loosening.ts'
 import type { Entry } from './stored-entry.ts'
 import { untightened } from './untightened.ts'
+import { type WrenchView, wrenchSettings } from './wrench-settings.ts'
 
 /** What is worth a look because of what was just recorded. Nothing waits for it. */
 export type Heed =
@@ -19,6 +21,10 @@ export type Heed =
   /** What a measurement came to, and what it lacks. */
   | { heed: 'measured'; measured: MeasureView }
   | { heed: 'measurement-lacks'; lacking: Lacking }
+  /** What the wrench that was named is set to. */
+  | { heed: 'wrench'; setting: WrenchView }
+  /** The last fastener of a pass is through; what comes next, null after the last pass. */
+  | { heed: 'pass-through'; joint: TighteningFacts | LooseningFacts; pass: number; next: NextTurn | null }
   /** Fasteners of a step that is closed, of which the record has no tightening. */
   | { heed: 'untightened'; pieces: PieceId[] }
 
@@ -29,6 +35,12 @@ export function heedsAfter(state: State, entry: Entry): Heed[] {
     const questions = tightening ? jointQuestions(state, tightening) : []
     return questions.map((question) => ({ heed: 'joint', tightening: entry.tightening.id, question }))
   }
+  if (entry.type === 'wrench-chosen') {
+    const tightening = state.tightenings.get(entry.tightening)
+    return tightening ? wrenchSettings(tightening).map((setting) => ({ heed: 'wrench', setting })) : []
+  }
+  if (entry.type === 'tightened') return passThrough(state.tightenings.get(entry.tightening), entry.pass)
+  if (entry.type === 'loosened') return passThrough(state.loosenings.get(entry.loosening), entry.pass)
   if (entry.type === 'came-off') {
     const open = offBeforeEased(
       state,
@@ -64,6 +76,11 @@ export function heedsAfter(state: State, entry: Entry): Heed[] {
     return pieces.length > 0 ? [{ heed: 'untightened', pieces }] : []
   }
   return []
+}
+
+function passThrough(joint: TighteningFacts | LooseningFacts | undefined, pass: number): Heed[] {
+  if (!joint || joint.done[pass]?.size !== joint.order.length) return []
+  return [{ heed: 'pass-through', joint, pass, next: nextTurn(joint) }]
 }
 
 function alike(state: State, came: readonly PieceId[]): Heed[] {

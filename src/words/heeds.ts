@@ -1,10 +1,10 @@
 import type { State } from '../journal/state.ts'
 import type { Heed } from '../session/heeds.ts'
 import { joined, sentence } from './grammar.ts'
-import { jointQuestionText } from './joint-questions.ts'
+import { jointQuestionText, wrenchText } from './joint-questions.ts'
 import { measureLine } from './measurements/measure-text.ts'
 import { lackingText } from './measurements/result-text.ts'
-import { looseningName, passName } from './names.ts'
+import { fastenerName, looseningName, passName } from './names.ts'
 import { pieceName } from './pieces.ts'
 
 /** What is worth a look because of what was just recorded, in one line. */
@@ -26,7 +26,11 @@ export function heedText(state: State, heed: Heed): string {
       )
     }
     case 'measured':
-      return sentence(measureLine(heed.measured))
+      return `${sentence(measureLine(heed.measured))}${heed.measured.judged.results.length > 0 ? ' The service manual decides.' : ''}`
+    case 'wrench':
+      return sentence(wrenchText(heed.setting))
+    case 'pass-through':
+      return sentence(passThroughText(heed))
     case 'measurement-lacks':
       return sentence(lackingText(heed.lacking))
     case 'untightened':
@@ -36,4 +40,13 @@ export function heedText(state: State, heed: Heed): string {
     default:
       return heed satisfies never
   }
+}
+
+/** The wrench, or the work, is another in the next pass: that is said when the pass before is through. */
+function passThroughText({ joint, pass, next }: Extract<Heed, { heed: 'pass-through' }>): string {
+  if (next)
+    return `pass ${pass + 1} is through: now ${passName(joint, next.pass)}, from ${fastenerName(next.fastener)}`
+  return 'piece' in joint
+    ? `all passes of ${joint.id} are through`
+    : `all ${joint.order.length} are eased: take them out`
 }

@@ -22,7 +22,7 @@ function questionWords(id: string, question: JointQuestion): string {
         bearing.map((each) => className(each)),
         'or',
       )
-      return `${typed} on ${threadOf(question)} is more than ${ceiling(question)}; of the common classes only ${classes} ${bearing.length === 1 ? 'bears' : 'bear'} it: is it that?${slips(question)}`
+      return `${typed} on ${threadOf(question)} is more than ${ceiling(question)}${slips(question)}; of the common classes only ${classes} ${bearing.length === 1 ? 'bears' : 'bear'} it: is it that? Look at the unit and the manual`
     }
     case 'torque-low': {
       const { typed, share } = question
@@ -52,13 +52,18 @@ function questionWords(id: string, question: JointQuestion): string {
 }
 
 /** What the wrench is set to, and what speaks against it. */
-export function wrenchText({ newtonMetres, settingNm, fault }: WrenchView): string {
+export function wrenchText({ newtonMetres, settingNm, unit, scale, fault }: WrenchView): string {
   if (settingNm === null) return 'this adapter leaves the wrench no lever: turn it round'
-  const setting =
-    Math.abs(settingNm - newtonMetres) < 0.005
-      ? `set the wrench to ${rounded(settingNm)} N·m`
-      : `set the wrench to ${rounded(settingNm)} N·m for ${rounded(newtonMetres)} N·m`
-  return fault === null ? setting : `${setting}: ${FAULTS[fault]}`
+  const isSame = Math.abs(settingNm - newtonMetres) < 0.005
+  const asked = isSame && unit.name === scale.name ? '' : ` for ${torqueText(newtonMetres, unit)}`
+  const setting = `set the wrench to ${torqueText(settingNm, scale)}${asked}`
+  const told = fault === null ? setting : `${setting}: ${FAULTS[fault]}`
+  return isSame ? told : `${told}; worked out, the service manual decides`
+}
+
+/** A torque in a unit: `15 lbf·ft`. */
+export function torqueText(newtonMetres: number, { name, scale }: WrenchView['unit']): string {
+  return `${rounded(newtonMetres / scale)} ${name}`
 }
 
 const FAULTS = {
@@ -74,8 +79,9 @@ type Facts = Extract<JointQuestion, { ceilingNm: number }>
 
 /** The arithmetic of the ceiling: a choice of this program, and no specification. */
 function ceiling({ ceilingNm, fastenerClass, isClassAssumed, proofLoadN }: Facts): string {
-  const assumed = isClassAssumed ? ', taken as class' : ', class'
-  return `${rounded(ceilingNm)} N·m, which is 0.2 × d × proof load of ${Math.round(proofLoadN)} N${assumed} ${className(fastenerClass)}`
+  const { standard } = fastenerClass
+  const named = `${standard === 'ISO 898-1' ? 'class ' : ''}${className(fastenerClass)}`
+  return `${rounded(ceilingNm)} N·m, which is 0.2 × d × proof load of ${Math.round(proofLoadN)} N, ${isClassAssumed ? 'taken as ' : ''}${named}`
 }
 
 function threadOf({ thread }: Facts): string {
@@ -88,7 +94,9 @@ function className({ standard, name }: Facts['fastenerClass']): string {
 
 function slips({ slips: found }: Facts): string {
   if (found.length === 0) return ''
-  const units = found.map(({ text, newtonMetres }) => `${text} (${rounded(newtonMetres)} N·m)`)
+  const units = found.map(({ text, newtonMetres }) =>
+    text.endsWith('N·m') ? text : `${text} (${rounded(newtonMetres)} N·m)`,
+  )
   return `; ${joined(units, 'or')} would be usual`
 }
 

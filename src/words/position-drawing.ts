@@ -36,9 +36,12 @@ function sharedSize({ sizes, positions }: LayoutView): string | null {
 
 /** A pattern by the name of its pieces: `8 head bolts, all M10x120 E14`, `4 cam caps`. */
 export function patternName(state: State, view: LayoutView): string {
-  const { piece } = state.ledger.accounts.get(view.piece) ?? {}
+  const names = view.positions.map(({ piece }) => state.ledger.accounts.get(piece)?.piece.name ?? '')
+  // One long bolt among short ones is called a bolt, all of them go by the name of the others.
+  const count = (name: string) => names.filter((each) => each === name).length
+  const name = names.toSorted((a, b) => count(b) - count(a))[0] ?? ''
   const size = sharedSize(view)
-  return `${view.positions.length} ${piece?.name ?? ''}${size === null ? '' : `, ${size}`}`
+  return `${view.positions.length} ${name}${size === null ? '' : `, ${size}`}`
 }
 
 /** How positions are drawn otherwise, in words to type. */

@@ -14,13 +14,21 @@ export function looseningRows(
 ): Line[] {
   const { letters, under } = looseningInLarge(state, { loosening, next })
   return [
-    ...besideLetters(letters, [line(strong('NEXT: EASE')), ...under], width),
+    ...besideLetters(
+      letters,
+      [line(strong(isNewPass(next) ? 'NEXT: EASE, A NEW PASS' : 'NEXT: EASE')), ...under],
+      width,
+    ),
     blank,
     ...headed(
       `EASING ${looseningName(state, loosening.id)}`,
       stageRows(state, loosening, { width, height: MOST_ROWS }).rows,
     ),
   ]
+}
+
+function isNewPass({ pass, through }: OpenLoosening['next']): boolean {
+  return pass > 0 && through === 0
 }
 
 /** Beside the container in hand there is room for so much. */

@@ -1,7 +1,7 @@
 import type { Todo } from '../../session/views.ts'
-import { wrenchSetting } from '../../session/wrench-settings.ts'
+import { passUnit, wrenchSetting } from '../../session/wrench-settings.ts'
 import { quarterMarks } from '../../trade/tightening-passes/turn.ts'
-import { wrenchText } from '../../words/joint-questions.ts'
+import { torqueText, wrenchText } from '../../words/joint-questions.ts'
 import { passName } from '../../words/names.ts'
 import { passVerb } from '../../words/pass-work.ts'
 import { countedPiece, pieceName } from '../../words/pieces.ts'
@@ -30,8 +30,10 @@ function isInDoubt(todo: Todo): boolean {
 
 function verbOf(todo: Todo): string {
   if (todo.kind !== 'turn') return VERBS[todo.kind]
-  const pass = todo.tightening.passes[todo.next.pass]
-  return pass ? passVerb(pass).toUpperCase() : 'TURN'
+  const { tightening, next } = todo
+  const pass = tightening.passes[next.pass]
+  const verb = pass ? passVerb(pass).toUpperCase() : 'TURN'
+  return next.pass > 0 && next.through === 0 ? `${verb}, A NEW PASS` : verb
 }
 
 const VERBS = {
@@ -43,11 +45,14 @@ const VERBS = {
   'turn-over': 'TURN IT OVER',
 } as const
 
-/** What to set on the wrench, where one was named; how far an angle goes by the quarters of a mark. */
+/** What to set on the wrench, where one was named; what a share of a torque comes to; how far an angle goes by the quarters of a mark. */
 function howRows(tightening: Turn['tightening'], pass: number): Line[] {
   const setting = wrenchSetting(tightening, pass)
   if (setting !== null) return [line(wrenchText(setting))]
   const at = tightening.passes[pass]
+  // A share of a torque is no figure that a wrench has.
+  if (at && 'newtonMetres' in at && at.typed.includes('%'))
+    return [line(`that is ${torqueText(at.newtonMetres, passUnit(at.typed))}`)]
   if (at?.kind !== 'angle') return at?.kind === 'witness' ? [line('a stripe from its head to the part')] : []
   const { quarters, rest } = quarterMarks(at.degrees)
   const turns = quarters === 0 ? '' : `${quarters} quarter ${quarters === 1 ? 'turn' : 'turns'}`
@@ -106,7 +111,7 @@ export function nextInLarge(state: State, todo: Todo): Large {
       return {
         letters: `${todo.turned} / ${todo.turns}`,
         under: [
-          line(strong('full turns by hand')),
+          line(strong('full turns by hand, in one go')),
           line('the way the machine runs, never back'),
           line('stop at any hard point: look, do not force it'),
         ],

@@ -1,4 +1,5 @@
 import { groupedCode } from '../../label/code.ts'
+import { openLoosening } from '../../session/open-loosening.ts'
 import { codeOf } from '../../session/scan.ts'
 import type { NextThing, Todo } from '../../session/views.ts'
 import { faultName, markName, passName, stepName } from '../../words/names.ts'
@@ -16,7 +17,7 @@ export function nextChoice(scene: Scene, next: NextThing = cardNow(scene.session
     case 'begin':
       return goTo('take the first piece off', { at: 'off' })
     case 'strip':
-      return goTo(`go on with ${stepName(state, next.step)}`, { at: 'off' })
+      return goTo(goOnText(state, next.step), { at: 'off' })
     case 'todo':
       return goTo(`go on: ${todoText(state, next.todo)}`, { at: 'step', step: next.step })
     case 'close':
@@ -42,6 +43,14 @@ export function nextChoice(scene: Scene, next: NextThing = cardNow(scene.session
     default:
       return next satisfies never
   }
+}
+
+/** A step that comes off; where its fasteners are half eased, the one that is next. */
+function goOnText(state: State, step: number): string {
+  const easing = openLoosening(state)
+  if (easing?.loosening.step !== step) return `go on with ${stepName(state, step)}`
+  const { loosening, next } = easing
+  return `go on: ease ${next.fastener}, ${passName(loosening, next.pass)}, ${loosening.name}`
 }
 
 /** Taking up a step of the way back, and going to it. */
