@@ -162,8 +162,8 @@ export class Line {
     return `${this.whole.slice(0, from)}${id}${this.whole.slice(from + words.trim().length)}`
   }
 
-  /** An amount is not understood. `nearest`: the whole line with the nearest amount that is. */
-  notAnAmount({ code, part }: NotUnderstood<AmountFault>, nearest: string): never {
+  /** An amount is not understood. `nearest`: the whole line with the nearest amount that is, if it needs no figure that was not typed. */
+  notAnAmount({ code, part }: NotUnderstood<AmountFault>, nearest: string | null): never {
     misread({ code: 'amount', fault: code, verb: this.verb, part, nearest, form: this.form })
   }
 

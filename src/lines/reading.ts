@@ -62,7 +62,7 @@ export type Misreading =
   /** Any other part that the verb cannot take, such as a volume without a unit; `nearest` would be understood. */
   | { code: 'not-understood'; verb: string; part: string; nearest: string | null; form: string }
   /** An amount that is none, or none of the kind that is asked for; `nearest` would be understood. */
-  | { code: 'amount'; fault: AmountFault; verb: string; part: string; nearest: string; form: string }
+  | { code: 'amount'; fault: AmountFault; verb: string; part: string; nearest: string | null; form: string }
   /** The passes of a tightening or a loosening are none. `nearest`: the line as it would be understood, with no figure that was not typed. */
   /** `before`: the words in front of the layout. */
   | { code: 'layout'; fault: LayoutFault; before: string }

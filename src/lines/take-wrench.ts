@@ -1,5 +1,6 @@
 import { type Amount, readAmountOf } from '../trade/convert/read-amount.ts'
 import { readDecimal } from '../trade/number.ts'
+import { hasOnlyFiguresOf } from './figures.ts'
 import type { Line } from './line.ts'
 import type { SettingSum } from './sum.ts'
 
@@ -35,7 +36,7 @@ function takeRange(line: Line): Pick<SettingSum, 'range'> {
   if (typed === undefined) return {}
   if (typed === '') line.missing('LEAST..MOST')
   const [, first = '', second = ''] = /^(.+?) ?(?:\.{2,3}|…|-|–| to ) ?(\d.*)$/i.exec(typed) ?? []
-  if (second === '') line.notUnderstood(typed, lineAgain(line, `range ${typed}`, 'range 20..100 Nm'))
+  if (second === '') line.notUnderstood(typed)
   const most = takeAmount(line, 'torque', second)
   const least = takeAmount(line, 'torque', /[^\d.,]$/.test(first) ? first : `${first} ${unitOf(second)}`)
   if (least.base < most.base) return { range: { least, most } }
@@ -60,10 +61,15 @@ export function takeAmount(line: Line, kind: 'torque' | 'length', typed: string,
     (_, i) => readAmountOf(kind, words.slice(0, i + 1).join(' '), units).understood,
   )
   if (used >= 0) line.notUnderstood(words.slice(used + 1).join(' '))
-  return line.notAnAmount(reading, lineAgain(line, before + typed, before + reading.nearest))
+  return line.notAnAmount(reading, lineOfTheirs(line, before + typed, before + reading.nearest))
 }
 
 /** The line once more, with something that would be understood in the place of what is not. */
 export function lineAgain(line: Line, part: string, nearest: string): string {
   return line.whole.replace(part, () => nearest)
+}
+
+/** The same for what is the user's alone to say; null where it needs a figure that was not typed. */
+export function lineOfTheirs(line: Line, part: string, nearest: string): string | null {
+  return hasOnlyFiguresOf(nearest, part) ? lineAgain(line, part, nearest) : null
 }

@@ -39,7 +39,7 @@ export function misreadingText(state: State, misreading: Misreading): Told {
       const { part, fault, nearest, form } = misreading
       return told(
         part === '' ? 'the amount is missing' : `${quoted(part)} ${AMOUNT_FAULTS[fault]}`,
-        part === '' ? `write ${say(form)}` : `perhaps ${say(nearest)}`,
+        part === '' || nearest === null ? `write ${say(form)}` : `perhaps ${say(nearest)}`,
       )
     }
     case 'layout':

@@ -9,6 +9,7 @@ import { proposeOrder } from '../../trade/tightening-order/order.ts'
 import { readLoosening } from '../../trade/tightening-passes/read-loosening.ts'
 import { findPieces } from '../find-piece.ts'
 import type { Line } from '../line.ts'
+import { lineOfTheirs } from '../take-wrench.ts'
 import type { Verb } from '../verb.ts'
 
 export const looseningVerbs: readonly Verb[] = [
@@ -29,7 +30,10 @@ export const looseningVerbs: readonly Verb[] = [
       if (words === '') line.missing('PIECE')
       const { name, positions, layout } = fasteners(line, words)
       const given = order === undefined ? undefined : readPositions(order)
-      if (given && !given.understood) return line.notUnderstood(given.part || order || '', given.nearest)
+      if (given && !given.understood) {
+        const wrong = given.code === 'duplicate' ? (order ?? '') : given.part
+        return line.notUnderstood(given.part || order || '', lineOfTheirs(line, wrong, given.nearest))
+      }
       const ruled = layout ? proposeOrder(layout).order.toReversed() : positions.toReversed()
       return {
         do: 'set-loosening',
@@ -58,7 +62,8 @@ function fasteners(line: Line, words: string): Fasteners {
   const { name, named } = withPositions(rest)
   const positions = named ?? numbersTo(count === undefined ? placesIn(form) : Number(count))
   const read = readLayout(form.replace(/ \d+$/, ''), positions)
-  if (!read.understood) return line.notUnderstood(form, `loosen ${said} 2x4: 90 deg, free`)
+  if (!read.understood || positions.length === 0)
+    return line.notUnderstood(form, `loosen ${said} 2x4: 90 deg, free`)
   return { name, positions, layout: read.value }
 }
 

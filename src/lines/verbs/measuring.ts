@@ -93,7 +93,7 @@ function measured(line: Line, words: string, positions: readonly string[]): Piec
 /** The line once more, as it would be understood; a figure that nobody typed is never proposed. */
 function faulty(line: Line, { code, part, nearest }: NotUnderstood<MeasuringFault>): never {
   const isWithin = part !== '' && line.whole.includes(part)
-  const proposal = isWithin ? line.whole.replace(part, nearest) : null
+  const proposal = isWithin ? line.whole.replace(part, () => nearest) : null
   const isGood = proposal !== null && isOfTheirs(proposal, line.whole) && isUnderstood(proposal)
   return misread({ code: 'measuring', fault: code, part, nearest: isGood ? proposal : null, form: line.form })
 }

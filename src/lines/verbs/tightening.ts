@@ -2,9 +2,11 @@ import type { LooseningId, TighteningId } from '../../plan/facts.ts'
 import { readPositions } from '../../trade/positions.ts'
 import { readCondition, splitCondition } from '../../trade/thread-condition.ts'
 import { readPasses } from '../../trade/tightening-passes/read-passes.ts'
+import { hasOnlyFiguresOf } from '../figures.ts'
 import type { Line } from '../line.ts'
 import { takeLots } from '../take-pattern.ts'
 import { takeRule } from '../take-rule.ts'
+import { lineOfTheirs } from '../take-wrench.ts'
 import type { Verb } from '../verb.ts'
 
 export const tighteningVerbs: readonly Verb[] = [
@@ -30,7 +32,7 @@ export const tighteningVerbs: readonly Verb[] = [
       if (!passes.understood)
         return line.notPasses(
           passes,
-          isOfTheirs(passes.nearest, typed) ? again(line, text, passes.nearest) : null,
+          hasOnlyFiguresOf(passes.nearest, typed) ? again(line, text, passes.nearest) : null,
         )
       const [piece, ...others] = takeLots(line, words)
       return {
@@ -129,7 +131,9 @@ export const tighteningVerbs: readonly Verb[] = [
 
 function positions(line: Line, text: string): string[] {
   const read = readPositions(text)
-  return read.understood ? read.value : line.notUnderstood(read.part || text, read.nearest)
+  if (read.understood) return read.value
+  const wrong = read.code === 'duplicate' ? text : read.part || text
+  return line.notUnderstood(read.part || text, lineOfTheirs(line, wrong, read.nearest))
 }
 
 /** The name of a fastener as it was set, whatever the case it was typed in. */
@@ -159,11 +163,4 @@ function takeId(line: Line): TighteningId {
 /** The line once more, with what would be understood in the place of its passes. */
 function again(line: Line, passes: string, nearest: string): string | null {
   return passes !== '' && line.whole.includes(passes) ? line.whole.replace(passes, () => nearest) : null
-}
-
-/** Whether a nearest reading has only figures that were written: a torque is never proposed. */
-function isOfTheirs(nearest: string | null, typed: string): boolean {
-  const figures = (text: string): string[] => text.match(/\d+/g) ?? []
-  const written = figures(typed)
-  return nearest !== null && figures(nearest).every((figure) => written.includes(figure))
 }

@@ -28,7 +28,8 @@ function readTurnBack(part: string): Reading<TighteningPass, PassesFault> {
   if (/^(?:all the way|completely|fully|fully free|free|loose|off|out)$/i.test(part))
     return understood({ kind: 'back-off', typed: part })
   const pass = readPass(part)
-  if (!pass.understood) return pass
+  // Whatever it is near to, a torque loosens nothing.
+  if (!pass.understood) return notUnderstood(pass.code === 'angle' ? 'angle' : 'form', part, 'fully')
   const { kind } = pass.value
   if (kind === 'angle') return understood({ ...pass.value, kind: 'back-off' })
   return kind === 'back-off' ? pass : notUnderstood('form', part, 'fully')

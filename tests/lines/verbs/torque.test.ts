@@ -95,7 +95,12 @@ describe('not understood, with the line that would be', () => {
     ['setting 40 mm', 'amount', 'setting 40 Nm'],
     ['setting 400 Nm handle 400 adapter 400 mm', 'amount', 'setting 400 Nm handle 400 mm adapter 400 mm'],
     ['setting 40 Nm handle 400 Nm adapter 5 mm', 'amount', 'setting 40 Nm handle 400 mm adapter 5 mm'],
-    ['setting 40 Nm range 20', 'not-understood', 'setting 40 Nm range 20..100 Nm'],
+    // A figure that nobody typed is proposed for no torque, length or range: the form is shown.
+    ['setting 40 Nm range 20', 'not-understood', null],
+    ['setting 40 Nm range 20..0 Nm', 'amount', null],
+    ['setting 0 Nm', 'amount', null],
+    ['setting 40 Nm handle x mm adapter 5 mm', 'amount', null],
+    ['preload M8 8.8 0 Nm', 'amount', null],
     ['setting 40 Nm range 100..20 Nm', 'not-understood', 'setting 40 Nm range 20 Nm..100 Nm'],
     [
       'setting 40 Nm handle 4 cm adapter 2 cm at sixty',

@@ -21,9 +21,15 @@ describe('the passes of a loosening', () => {
     ['20 Nm, 40 Nm, snug', 'form', '20 Nm'],
     [Array(21).fill('1/4 turn').join(', '), 'too-many', Array(21).fill('1/4 turn').join(', ')],
     ['0 deg', 'angle', '0 deg'],
+    // No torque is ever near: it loosens nothing.
+    ['90 deg, fre', 'form', 'fre'],
+    ['90 deg, max deg, free', 'form', 'max deg'],
+    ['0 Nm', 'form', '0 Nm'],
   ])('%j: %s', (typed, code, part) => {
     let reading = readLoosening(typed)
     expect(reading).toMatchObject({ understood: false, code, part })
+    const figures = reading.understood || typed === '' ? [] : (reading.nearest.match(/\d+/g) ?? [])
+    expect(typed.match(/\d+/g) ?? []).toEqual(expect.arrayContaining(figures))
     for (let step = 0; step < 3 && !reading.understood; step++) reading = readLoosening(reading.nearest)
     expect(reading.understood).toBe(true)
   })
