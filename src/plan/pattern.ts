@@ -20,6 +20,8 @@ export type PatternFault =
   | { code: 'pattern-single'; piece: PieceId }
   /** Lots of one home of which nobody wrote down which is where. */
   | { code: 'pattern-positions-unknown'; pieces: PieceId[] }
+  /** A position that was written down for two lots of one home. */
+  | { code: 'pattern-position-shared'; position: string; pieces: PieceId[] }
 
 /**
  * The pattern that a piece is of. Look-alikes without written positions are numbered from 1; a lot that others of its
@@ -42,7 +44,13 @@ export function patternOf(facts: PlanFacts, id: PieceId): Pattern | PatternFault
     const unknown = lots.filter((each) => written(each).length === 0)
     return { code: 'pattern-positions-unknown', pieces: unknown.map(({ piece }) => piece.id) }
   }
-  const order = orderOf(alike, [...positions.values()].flat())
+  const all = [...positions.values()].flat()
+  const shared = all.find((position, index) => all.indexOf(position) < index)
+  if (shared !== undefined) {
+    const holders = lots.filter((each) => positions.get(each.piece.id)?.includes(shared))
+    return { code: 'pattern-position-shared', position: shared, pieces: holders.map(({ piece }) => piece.id) }
+  }
+  const order = orderOf(alike, all)
   const places = lots.flatMap(({ piece }) =>
     (positions.get(piece.id) ?? []).map((position) => ({ position, piece: piece.id })),
   )

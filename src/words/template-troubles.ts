@@ -18,6 +18,7 @@ export function templateTroubleText(state: State, trouble: TemplateTrouble): Tol
     case 'pattern-not-of':
     case 'pattern-single':
     case 'pattern-positions-unknown':
+    case 'pattern-position-shared':
       return patternTrouble(state, trouble)
     case 'template-position-shared':
       return told(

@@ -53,6 +53,14 @@ describe('the positions of a pattern', () => {
       [off(2, 'cover bolts'), off(1, 'cover bolts', { alikeAt: ['9'], size: 'M6x40' })],
       'pattern-positions-unknown',
     ],
+    [
+      'a position written down for two lots leaves open which is there',
+      [
+        off(4, 'cover bolts', { alikeAt: ['1', '2', '3', '4'] }),
+        off(2, 'cover bolts', { alikeAt: ['4', '5'], size: 'M6x40' }),
+      ],
+      'pattern-position-shared',
+    ],
   ])('%s', (_, commands, expected) => {
     expect(pattern(strip('cover off'), ...commands)).toBe(expected)
   })

@@ -28,6 +28,11 @@ test.each<[TemplateTrouble, string, string]>([
     'Positions are written as they come off, as in "off 5 M6x25 bolts @1..3,5,6".',
   ],
   [
+    { code: 'pattern-position-shared', position: '4', pieces: ['p1', 'p2'] },
+    'Position 4 is written down for two: mount bolts M8x30 and mount bolts M8x45.',
+    'Give one of them another name, as in "rename p2 to NAME".',
+  ],
+  [
     { code: 'template-position-shared', position: '1', pieces: ['p1', 'p2'] },
     'Position 1 would stand twice on one sheet: mount bolts M8x30 and mount bolts M8x45.',
     'Print a template for each set.',

@@ -12,8 +12,12 @@ export function setLoosening(
   state: State,
   { name, passes, order, layout }: Extract<Command, { do: 'set-loosening' }>,
 ): EntryBodyOf<'loosening-set'> {
+  const drawn = layout?.places.map(({ position }) => position) ?? order
+  const missing = drawn.filter((each) => !order.includes(each))
+  const unknown = order.filter((each) => !drawn.includes(each))
   const twice = order.filter((each, index) => order.indexOf(each) !== index)
-  if (twice.length > 0) refuse({ code: 'order-wrong', missing: [], unknown: [], twice })
+  if (missing.length + unknown.length + twice.length > 0)
+    refuse({ code: 'order-wrong', missing, unknown, twice })
   if (passes.length === 0 || order.length === 0) refuse({ code: 'text-missing', what: 'text' })
   if (passes.length > 20 || order.length > 200)
     refuse({ code: 'count-wrong', count: Math.max(passes.length, order.length) })

@@ -25,6 +25,14 @@ const next = (job: typeof easing) => {
   return known && nextTurn(known)
 }
 
+const drawing = {
+  shape: 'row',
+  places: [
+    { position: '1', x: 0, y: 0 },
+    { position: '2', x: 1, y: 0 },
+  ],
+}
+
 describe('fasteners are eased', () => {
   test('in the order of loosening, in each pass', () => {
     const { entries } = easing.and(...turns(8))
@@ -51,6 +59,12 @@ describe('fasteners are eased', () => {
     ['in no order', [], loosening([backOff], []), 'text-missing'],
     ['in no steps', [], loosening([], ['1']), 'text-missing'],
     ['one of them twice', [], loosening([backOff], ['1', '2', '1']), 'order-wrong'],
+    [
+      'others than are drawn',
+      [],
+      { ...loosening([backOff], ['1', '3']), layout: drawing } as Command,
+      'order-wrong',
+    ],
     ['to a torque', [], loosening([torque(20)], ['1']), 'passes-wrong'],
     ['by no angle', [], loosening([backBy(0)], ['1']), 'count-wrong'],
     ['in 21 steps', [], loosening(Array(21).fill(backOff), ['1']), 'count-wrong'],
