@@ -8,6 +8,7 @@ import { shimsAtHome } from '../plan/valves.ts'
 import { noteDealt } from './dealt.ts'
 import type { Container, Entry, EntryOf, EntryType, StripStep } from './entry.ts'
 import { forgetLooks, forgetLooksAbove } from './looks.ts'
+import { drawnOnce, orderedOnce } from './once.ts'
 import { emptyState, type PictureFacts, type State } from './state.ts'
 
 /** An entry that cannot follow from those before it: the record is damaged, or a program wrote it wrongly. */
@@ -258,6 +259,9 @@ const appliers: Appliers = {
     markOf(state, mark).confirmed = true
   },
   'tightening-set': (state, { tightening }) => {
+    for (const piece of [tightening.piece, ...(tightening.with ?? [])]) accountOf(state.ledger, piece)
+    stepOf(state, tightening.step)
+    orderedOnce(tightening)
     state.tightenings.set(tightening.id, { ...tightening, done: freshGrid(tightening.passes), suspect: null })
   },
   tightened: (state, { tightening: id, pass, fastener }) => {
@@ -276,6 +280,8 @@ const appliers: Appliers = {
   },
   'torque-missed': (state, { tightening: id, fastener, fault, says }) => {
     const tightening = tighteningOf(state, id)
+    accountOf(state.ledger, fault.piece)
+    if (!tightening.order.includes(fastener)) throw new Error(`no ${fastener} in ${id}`)
     const { step, done, suspect } = tightening
     state.faults.set(fault.id, { ...fault, step, settled: null, in: { tightening: id, fastener, says } })
     // Whatever is done about it, this fastener goes through every pass once more.
@@ -286,7 +292,10 @@ const appliers: Appliers = {
   },
   'loosening-set': (state, { loosening, began }) => {
     if (began) beginStrip(state, began)
-    const { id, passes } = loosening
+    const { id, passes, step, layout } = loosening
+    stepOf(state, step)
+    orderedOnce(loosening)
+    if (layout) drawnOnce(layout.places)
     state.loosenings.set(id, { ...loosening, done: freshGrid(passes), suspect: null })
   },
   loosened: (state, { loosening: id, pass, fastener }) => {
@@ -298,6 +307,7 @@ const appliers: Appliers = {
   },
   'laid-out': (state, { of: pieces, shape, places }) => {
     for (const piece of pieces) accountOf(state.ledger, piece)
+    drawnOnce(places)
     state.layouts = [
       ...state.layouts.filter((known) => !known.pieces.some((piece) => pieces.includes(piece))),
       { pieces: [...pieces], shape, places },
@@ -309,6 +319,7 @@ const appliers: Appliers = {
   },
   measured: (state, { measure }) => {
     if (measure.piece !== undefined) accountOf(state.ledger, measure.piece)
+    if (measure.step !== null) stepOf(state, measure.step)
     // A clearance holds for the shims that were there, whatever is decided about them later.
     const shims = measure.measurement.kind === 'valve-clearance' ? shimsAtHome(state.ledger) : []
     state.measures.set(measure.id, shims.length > 0 ? { ...measure, shims } : measure)

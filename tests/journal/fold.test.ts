@@ -341,6 +341,32 @@ describe('a record that breaks a law is not folded', () => {
     ['a tightening nobody knows', { type: 'tightened', tightening: 't77', pass: 0, fastener: '1' }],
     ['a pass nobody knows', { type: 'tightened', tightening: 't1', pass: 3, fastener: '1' }],
     ['a bolt nobody knows', { type: 'tightened', tightening: 't1', pass: 0, fastener: '7' }],
+    ['a tightening of a piece nobody knows', tightened({ piece: 'p77' })],
+    ['a tightening with a piece nobody knows', tightened({ with: ['p77'] })],
+    ['a tightening in a step nobody knows', tightened({ step: 77 })],
+    ['an order that names a bolt twice', tightened({ order: ['1', '2', '1'] })],
+    ['a pass that leaves a bolt out', tightened({ passes: [{ kind: 'snug', typed: 'snug', order: ['1'] }] })],
+    [
+      'a pass over a bolt nobody knows',
+      tightened({ passes: [{ kind: 'snug', typed: 'snug', order: ['1', '2', '9'] }] }),
+    ],
+    ['easing in a step nobody knows', eased({ step: 77 })],
+    ['easing in an order that names a bolt twice', eased({ order: ['1', '1'] })],
+    [
+      'easing by a drawing with two bolts in one place',
+      eased({ layout: { shape: 'row', places: places([1, 0], [1, 0]) } }),
+    ],
+    [
+      'a drawing with two in one place',
+      { type: 'laid-out', of: ['p1'], shape: 'row', places: places([1, 0], [1, 0]) },
+    ],
+    [
+      'a drawing with a position twice',
+      { type: 'laid-out', of: ['p1'], shape: 'row', places: [...places([1, 0]), ...places([2, 0])] },
+    ],
+    ['no torque at a bolt nobody knows', missed({ fastener: '77' })],
+    ['no torque of a piece nobody knows', missed({ piece: 'p77' })],
+    ['a reading in a step nobody knows', measuredIn(77)],
     ['an account opened again', { ...entries[1], n: undefined }],
     [
       'a container opened again',
@@ -421,6 +447,34 @@ test('turning goes on where it stood after a stop and a new start of the program
   const on = job.and(...turns(3), turn(), stop(true))
   expect(on.state.tightenings.get('t1')?.suspect).toEqual({ pass: 1, fastener: '2' })
 })
+
+const grid = { name: 'bolts', step: 1, order: ['1', '2'] }
+
+/** A tightening as no program of ours would set it. */
+function tightened(each: object) {
+  const passes = [{ kind: 'torque', newtonMetres: 10, typed: '10 Nm' }]
+  return { type: 'tightening-set', tightening: { id: 't2', ...grid, piece: 'p1', passes, ...each } }
+}
+
+function eased(each: object) {
+  const passes = [{ kind: 'back-off', typed: 'free' }]
+  return { type: 'loosening-set', loosening: { id: 'l1', ...grid, passes, ...each } }
+}
+
+function missed({ fastener = '1', piece = 'p1' }) {
+  const fault = { id: 'x9', kind: 'no-torque', piece, count: 1 }
+  return { type: 'torque-missed', tightening: 't1', fastener, fault, says: 'it turns on' }
+}
+
+function measuredIn(step: number) {
+  const measurement = { kind: 'gap', readings: [{ mm: 0.1, typed: '0.1' }] }
+  return { type: 'measured', measure: { id: 'q1', name: 'gap', step, measurement } }
+}
+
+/** Positions 1, 2 and so on. */
+function places(...spots: [number, number][]) {
+  return spots.map(([x, y], index) => ({ position: `${index + 1}`, x, y }))
+}
 
 /** Pictures enter the record, each with a number and what it shows. */
 function added(...pictures: ['g9', Belongs | null][]): EntryBody {
