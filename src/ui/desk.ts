@@ -2,6 +2,7 @@ import type { Errand } from '../lines/errand.ts'
 import type { Errands } from '../session/errands.ts'
 import type { JobShelf } from '../session/jobs.ts'
 import type { Session } from '../session/session.ts'
+import type { Entry } from '../session/stored-entry.ts'
 import type { Act, Command } from './act.ts'
 import { type Answer, notUnderstood, outcomeAnswer, saying } from './answer.ts'
 import type { Pressed } from './controls/line/key-reader.ts'
@@ -27,6 +28,8 @@ export interface DeskOptions {
   colour: boolean
   errands: Errands
   now?: (() => Date) | undefined
+  /** Makes itself heard. */
+  beep?: (() => void) | undefined
 }
 
 /**
@@ -37,6 +40,7 @@ export class Desk {
   readonly #job: OpenJob
   readonly #colour: boolean
   readonly #now: () => Date
+  readonly #beep: () => void
   readonly #errand: ErrandOut
   readonly #talk = new Talk()
   readonly #way = new Way({ at: 'jobs' })
@@ -44,6 +48,7 @@ export class Desk {
   #hand: number | null = null
   #size: Size = { width: 80, height: 24 }
   #isLarge = false
+  #isBeeping = false
   #ended: number | null = null
   #lastWords: readonly string[] = []
   /** How often something was pressed: an errand that ends knows by it whether anybody went on. */
@@ -53,9 +58,10 @@ export class Desk {
   #version = 0
   #known: { at: string; values: Map<string, unknown> } = { at: '', values: new Map() }
 
-  constructor({ shelf, colour, errands, now = () => new Date() }: DeskOptions) {
+  constructor({ shelf, colour, errands, now = () => new Date(), beep = () => {} }: DeskOptions) {
     this.#colour = colour
     this.#now = now
+    this.#beep = beep
     this.#errand = new ErrandOut(errands, () => this.#changed())
     this.#job = new OpenJob(shelf, (refresh) => {
       this.#attempt(refresh)
@@ -311,6 +317,16 @@ export class Desk {
         this.#hand = act.container
         this.#way.go({ at: 'off' })
         break
+      case 'beep':
+        this.#isBeeping = !this.#isBeeping
+        this.#talk.say(
+          saying(
+            this.#isBeeping ? 'A beep for each fastener turned.' : 'No more beeps.',
+            '"beep" changes it.',
+          ),
+        )
+        if (this.#isBeeping) this.#beep()
+        break
       case 'say':
         this.#talk.say(saying(act.what, act.cure))
         break
@@ -339,6 +355,7 @@ export class Desk {
     const { done, isAll, answer } = sendCommands(session, commands, (type) => {
       // What comes off from now on goes where the record says.
       if (type !== 'noted' && type !== 'moved') this.#hand = null
+      if (this.#isBeeping && BY_HAND.has(type)) this.#beep()
     })
     if (!isAll) this.#talk.write(restOf(typed, done, commands.length))
     if (answer) this.#talk.say(answer)
@@ -464,6 +481,9 @@ export class Desk {
     for (const listener of this.#listeners) listener()
   }
 }
+
+/** What hands do at the machine while nobody looks at the screen. */
+const BY_HAND: ReadonlySet<Entry['type']> = new Set(['tightened', 'loosened', 'turned-over'] as const)
 
 /** What a key does on a page that has a use of its own for it. */
 function ownKey({ keys }: Page, key: ScreenKey): Act | undefined {

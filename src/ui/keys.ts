@@ -30,6 +30,7 @@ export const KEYS: readonly { key: string; says: string }[] = [
 export const SCREEN_WORDS: readonly { word: string; says: string }[] = [
   { word: 'label', says: 'what to write on the bag that is in hand or on the screen' },
   { word: 'labels', says: 'prints its label' },
+  { word: 'beep', says: 'a beep for each fastener that is recorded as turned; again: none' },
   { word: 'told', says: 'all that came of the last print or import' },
   { word: 'jobs', says: 'the jobs of this home' },
   { word: 'quit', says: 'leaves, with a note when work is under way' },

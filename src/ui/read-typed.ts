@@ -187,6 +187,7 @@ function screenWord(text: string, scene: Scene, screen: Screen): Meaning | undef
     return go(help === '' ? 'help' : `help about ${help}`, { at: 'help', about: help === '' ? null : help })
   const named = /^new job(?: (.+))?$/i.exec(text)
   if (named) return go('a new job', { at: 'new-job', name: named[1]?.replaceAll('"', '') ?? null })
+  if (/^beep$/i.test(text)) return act({ do: 'beep' }, 'beep for each fastener turned, or no more')
   if (/^told$/i.test(text)) return go('all that came of the last print or import', { at: 'told' })
   if (/^labels?$/i.test(text)) return itsLabel(text, scene, screen)
   if (/^jobs$/i.test(text)) return go('the jobs of this home', { at: 'jobs' })

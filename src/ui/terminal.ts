@@ -11,6 +11,8 @@ export interface Terminal {
   subscribe(listener: (chunk: string) => void): () => void
   /** Where the cursor stands in the frames from now on; undefined hides it. */
   placeCursor(place: Cursor | undefined): void
+  /** Rings its bell. */
+  beep(): void
   /** Gives the terminal back as it was. Safe to call more than once. */
   restore(): void
 }
@@ -94,6 +96,9 @@ export function openTerminal({ onSignal }: TerminalOptions): Terminal {
     },
     placeCursor(place) {
       cursor = place
+    },
+    beep() {
+      if (isOpen) stdout.write('\x07')
     },
     restore,
   }

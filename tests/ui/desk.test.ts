@@ -373,6 +373,37 @@ describe('a paste of several lines', () => {
   })
 })
 
+test('a beep for each fastener turned, where it is wanted, and none for one that is not', () => {
+  const { enter, beeps, answer } = jobWith(
+    'begin head off',
+    'off 4 M8x45 head bolts into bench',
+    'end',
+    'layout head bolts: 2x2',
+    'tighten head bolts: 20 Nm, oiled',
+    'look 1',
+    'take 1',
+    'fit head bolts',
+  )
+  enter('turn')
+  expect(beeps()).toBe(0)
+  enter('beep')
+  expect(answer()).toContain('A beep for each fastener turned.')
+  // Once to be heard.
+  expect(beeps()).toBe(1)
+  enter('turn', 'turn')
+  expect(beeps()).toBe(3)
+  enter('note: looks well')
+  expect(beeps()).toBe(3)
+  enter('beep')
+  expect(answer()).toContain('No more beeps.')
+  enter('turn')
+  enter('beep')
+  expect(beeps()).toBe(4)
+  enter('turn 1')
+  expect(answer()).toContain('REFUSED')
+  expect(beeps()).toBe(4)
+})
+
 test('large letters go on and off', () => {
   const { type, desk } = jobWith(...strip)
   type('*')

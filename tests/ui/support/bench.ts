@@ -57,7 +57,11 @@ function send(session: Session, command: Command): void {
 
 /** The screens over a shelf, with what a person does with them and sees on them. */
 export function screens(shelf: DiskShelf, size = { width: 80, height: 24 }, errands: Errands = NO_ERRANDS) {
-  const desk = new Desk({ shelf, colour: false, errands, now: () => SOME_DAY })
+  let beeps = 0
+  const beep = () => {
+    beeps += 1
+  }
+  const desk = new Desk({ shelf, colour: false, errands, now: () => SOME_DAY, beep })
   desk.resize(size)
   onTestFinished(() => desk.close())
   const reader = keyReader()
@@ -92,6 +96,7 @@ export function screens(shelf: DiskShelf, size = { width: 80, height: 24 }, erra
       if (!session) throw new Error('no job is open')
       return session.state
     },
+    beeps: () => beeps,
     entries: () => desk.session?.entries().length ?? 0,
   }
 }
