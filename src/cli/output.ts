@@ -50,7 +50,9 @@ function asJson(result: Result, warnings: string[]): object {
   const warned = warnings.length > 0 ? { warnings } : {}
   if (result.ok) {
     const answered = result.answer === undefined ? {} : { answer: result.answer }
-    return { ok: true, ...recorded, ...answered, text: result.text.join('\n'), ...warned }
+    const { heeds } = result
+    const heeded = heeds && heeds.length > 0 ? { heeds } : {}
+    return { ok: true, ...recorded, ...heeded, ...answered, text: result.text.join('\n'), ...warned }
   }
   const before = result.text && result.text.length > 0 ? { before: result.text.join('\n') } : {}
   return {

@@ -1,6 +1,7 @@
 import { readCode, stepOf } from '../label/code.ts'
 import { readLine } from '../lines/read-line.ts'
 import type { Ask, PicturesAbout, Reading } from '../lines/reading.ts'
+import { type Heed, heedsAfter } from '../session/heeds.ts'
 import { type JobNumber, scan } from '../session/scan.ts'
 import type { Session } from '../session/session.ts'
 import type { Entry } from '../session/stored-entry.ts'
@@ -78,6 +79,7 @@ export function performLine(session: Session, line: string, around: Around): Res
 /** Sends commands one after the other, until one is refused. What was recorded before that stands, and is told. */
 function record(session: Session, { commands, bag }: Commands): Result {
   const entries: Entry[] = []
+  const heeds: Heed[] = []
   const text: string[] = []
   const failed = (failure: Failure): Failure =>
     entries.length === 0 ? failure : { ...failure, entries, text }
@@ -96,13 +98,14 @@ function record(session: Session, { commands, bag }: Commands): Result {
     }
     const { entry } = outcome
     entries.push(entry)
+    heeds.push(...heedsAfter(session.state, entry))
     text.push(
       `${entry.n}  ${entryText(session.state, entry)}`,
       ...followUp(session, entry).map((line) => `    ${line}`),
     )
   }
   const questions = bag === null ? [] : questionsOf(bag)
-  return { ok: true, entries, text: [...text, ...questions.map((line) => `    ${line}`)] }
+  return { ok: true, entries, heeds, text: [...text, ...questions.map((line) => `    ${line}`)] }
 }
 
 function answer(session: Session, ask: Ask, around: Around): Result {

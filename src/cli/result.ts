@@ -1,3 +1,4 @@
+import type { Heed } from '../session/heeds.ts'
 import type { Entry } from '../session/stored-entry.ts'
 import type { Told } from '../words/told.ts'
 import type { ExitCode } from './exit-codes.ts'
@@ -15,6 +16,8 @@ export interface Success {
   bytes?: Uint8Array | undefined
   /** What was recorded, where something was. */
   entries?: readonly Entry[]
+  /** What is worth a look because of what was recorded: verdicts, what to set, what to ask the manual. */
+  heeds?: readonly Heed[]
   /** The facts that a question was answered with. */
   answer?: unknown
 }

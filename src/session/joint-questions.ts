@@ -64,8 +64,8 @@ function torqueQuestions(
         thenMore: later.some(({ kind }) => kind === 'torque'),
         name,
       })
-      // Several lots of one thread are asked about once.
-      if (question) found.set(`${index} ${question.code} ${thread.size}`, question)
+      // Several lots of one thread, and passes that come again, are asked about once.
+      if (question) found.set(`${pass.typed} ${question.code} ${thread.size}`, question)
     }
   }
   return [...found.values()]

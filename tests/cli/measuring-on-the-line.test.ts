@@ -9,6 +9,7 @@ test('readings are recorded, and their verdict is said at once', () => {
   expect(code).toBe(0)
   expect(out).toContain('q1 measured, flatness of head: 0.02, 0.07; feeler 0.01; max 0.05, manual p. 4-12')
   expect(out).toContain('q1 flatness of head: 0.07 mm, OUT: 0.02 mm over the limit of 0.05 mm')
+  expect(out).toContain('The service manual decides.')
 })
 
 test('what is out is shown wherever its step is, until it is measured again; nothing waits for it', () => {
@@ -24,6 +25,12 @@ test('what is out is shown wherever its step is, until it is measured again; not
   say('measure flatness of head: 0.03 feeler 0.01, max 0.05')
   expect(say('back').out).not.toContain('OUT')
   expect(say('step 1').out).toContain('q2 flatness of head: 0.03 mm, in')
+})
+
+test('the verdict is data with --json', () => {
+  const { say } = benchWithJob(...head)
+  const { heeds } = JSON.parse(say('--json', 'measure flatness of head: 0.07 feeler 0.01, max 0.05').out)
+  expect(heeds).toMatchObject([{ heed: 'measured', measured: { judged: { verdict: 'out' } } }])
 })
 
 test('what a measurement lacks is asked', () => {

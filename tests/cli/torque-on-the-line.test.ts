@@ -39,6 +39,36 @@ describe('a sum on the command line', () => {
   })
 })
 
+describe('a wrench that is named for a tightening', () => {
+  const job = ['begin head off', 'off 4 M8x45 8.8 hex 13 head bolts into bench']
+
+  test('is told what to set for each torque, once, and so is whoever turns', () => {
+    const { say } = benchWithJob(...job, 'tighten head bolts: 10 Nm, 20 Nm, back off, again, oiled')
+    const { out } = say('wrench t1 handle 400 mm adapter 50 mm range 5..25 Nm')
+    expect(out.match(/Set the wrench to .*/g)).toEqual([
+      'Set the wrench to 8.89 N·m for 10 N·m; worked out, the service manual decides.',
+      'Set the wrench to 17.8 N·m for 20 N·m; worked out, the service manual decides.',
+    ])
+    expect(say('step 1').out).toContain('set the wrench to 8.89 N·m for 10 N·m')
+  })
+
+  test('passes that come again are asked about once', () => {
+    const { say } = benchWithJob(...job)
+    const { out } = say('tighten head bolts: 20 Nm, 120 Nm, back off, again, oiled')
+    expect(out.match(/120 Nm is much/g)).toHaveLength(1)
+  })
+
+  test('is data with --json, and so is what is asked', () => {
+    const { say } = benchWithJob(...job)
+    expect(JSON.parse(say('--json', 'tighten head bolts: 120 Nm, oiled').out).heeds).toMatchObject([
+      { heed: 'joint', tightening: 't1', question: { code: 'torque-over', typed: '120 Nm' } },
+    ])
+    expect(JSON.parse(say('--json', 'wrench t1 range 20..200 Nm').out).heeds).toMatchObject([
+      { heed: 'wrench', setting: { settingNm: 120, fault: null } },
+    ])
+  })
+})
+
 describe('a bolt and its look-alike', () => {
   test('are named once, when the second of them comes off', () => {
     const { say } = benchWithJob()

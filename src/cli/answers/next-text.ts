@@ -1,5 +1,7 @@
 import type { Session } from '../../session/session.ts'
 import type { NextThing, Todo } from '../../session/views.ts'
+import { wrenchSetting } from '../../session/wrench-settings.ts'
+import { wrenchText } from '../../words/joint-questions.ts'
 import { faultName, markName, passName, stepName, tighteningName } from '../../words/names.ts'
 import { passVerb } from '../../words/pass-work.ts'
 import { countedPiece } from '../../words/pieces.ts'
@@ -61,9 +63,11 @@ export function todoText(state: State, todo: Todo): string {
       const { tightening, next } = todo
       const { id } = tightening
       const where = `${tighteningName(state, id)}, ${passName(tightening, next.pass)}, ${next.through} of ${tightening.order.length} through`
+      const view = wrenchSetting(tightening, next.pass)
+      const setting = view === null ? '' : `; ${wrenchText(view)}`
       return next.suspect
         ? `say whether ${next.fastener} was turned (${where}): turned ${id} yes|no because ...`
-        : `${verbOf(tightening, next)} ${next.fastener} (${where}): turn ${next.fastener}`
+        : `${verbOf(tightening, next)} ${next.fastener} (${where}${setting}): turn ${next.fastener}`
     }
     case 'settle':
       return `put right ${faultName(state, todo.fault.id)}: settle ${todo.fault.id}: HOW`
