@@ -52,13 +52,35 @@ function questionWords(id: string, question: JointQuestion): string {
 }
 
 /** What the wrench is set to, and what speaks against it. */
-export function wrenchText({ newtonMetres, settingNm, unit, scale, fault }: WrenchView): string {
-  if (settingNm === null) return 'this adapter leaves the wrench no lever: turn it round'
-  const isSame = Math.abs(settingNm - newtonMetres) < 0.005
-  const asked = isSame && unit.name === scale.name ? '' : ` for ${torqueText(newtonMetres, unit)}`
-  const setting = `set the wrench to ${torqueText(settingNm, scale)}${asked}`
+export function wrenchText(view: WrenchView): string {
+  const { newtonMetres, settingNm, fault } = view
+  const setting = settingText(view)
+  if (settingNm === null) return setting
   const told = fault === null ? setting : `${setting}: ${FAULTS[fault]}`
-  return isSame ? told : `${told}; worked out, the service manual decides`
+  return isAsAsked({ newtonMetres, settingNm }) ? told : `${told}; worked out, the service manual decides`
+}
+
+/** The same in few words for the bench: the setting alone, and what is to be known about it. */
+export function wrenchBrief(view: WrenchView): { setting: string; note: string } {
+  const { newtonMetres, settingNm, fault } = view
+  const notes = [
+    ...(fault === null ? [] : [BRIEFLY[fault]]),
+    ...(settingNm === null || isAsAsked({ newtonMetres, settingNm })
+      ? []
+      : ['worked out, the manual decides']),
+  ]
+  return { setting: settingText(view), note: notes.join('; ') }
+}
+
+function settingText({ newtonMetres, settingNm, unit, scale }: WrenchView): string {
+  if (settingNm === null) return 'this adapter leaves the wrench no lever: turn it round'
+  const isSaid = isAsAsked({ newtonMetres, settingNm }) && unit.name === scale.name
+  const asked = isSaid ? '' : ` for ${torqueText(newtonMetres, unit)}`
+  return `set the wrench to ${torqueText(settingNm, scale)}${asked}`
+}
+
+function isAsAsked({ newtonMetres, settingNm }: { newtonMetres: number; settingNm: number }): boolean {
+  return Math.abs(settingNm - newtonMetres) < 0.005
 }
 
 /** A torque in a unit: `15 lbf·ft`. */
@@ -71,6 +93,13 @@ const FAULTS = {
   'below-range': 'below the range of this wrench',
   'above-range': 'above the range of this wrench',
   'lowest-fifth': 'in its lowest fifth, where a wrench is not to be trusted (common practice)',
+}
+
+const BRIEFLY: typeof FAULTS = {
+  'range-empty': 'its range is not understood',
+  'below-range': 'below its range',
+  'above-range': 'above its range',
+  'lowest-fifth': 'in its lowest fifth',
 }
 
 const LOOK = 'Look at the unit and the manual; if it is right, set it again with "because ..." behind it'

@@ -1,7 +1,7 @@
 import type { Todo } from '../../session/views.ts'
 import { passUnit, wrenchSetting } from '../../session/wrench-settings.ts'
 import { quarterMarks } from '../../trade/tightening-passes/turn.ts'
-import { torqueText, wrenchText } from '../../words/joint-questions.ts'
+import { torqueText, wrenchBrief } from '../../words/joint-questions.ts'
 import { passName } from '../../words/names.ts'
 import { passVerb } from '../../words/pass-work.ts'
 import { countedPiece, pieceName } from '../../words/pieces.ts'
@@ -48,11 +48,14 @@ const VERBS = {
 /** What to set on the wrench, where one was named; what a share of a torque comes to; how far an angle goes by the quarters of a mark. */
 function howRows(tightening: Turn['tightening'], pass: number): Line[] {
   const setting = wrenchSetting(tightening, pass)
-  if (setting !== null) return [line(wrenchText(setting))]
+  if (setting !== null) {
+    const { setting: said, note } = wrenchBrief(setting)
+    return [line(strong(said)), ...(note === '' ? [] : [line(note)])]
+  }
   const at = tightening.passes[pass]
   // A share of a torque is no figure that a wrench has.
   if (at && 'newtonMetres' in at && at.typed.includes('%'))
-    return [line(`that is ${torqueText(at.newtonMetres, passUnit(at.typed))}`)]
+    return [line(strong(`that is ${torqueText(at.newtonMetres, passUnit(at.typed))}`))]
   if (at?.kind !== 'angle') return at?.kind === 'witness' ? [line('a stripe from its head to the part')] : []
   const { quarters, rest } = quarterMarks(at.degrees)
   const turns = quarters === 0 ? '' : `${quarters} quarter ${quarters === 1 ? 'turn' : 'turns'}`
@@ -61,6 +64,13 @@ function howRows(tightening: Turn['tightening'], pass: number): Line[] {
 }
 
 type Turn = Extract<Todo, { kind: 'turn' }>
+
+/** What its numbers on the step's page stand for, where they may be out of sight. */
+function answersText({ tightening, next }: Turn): Line | string {
+  if (next.suspect) return [strong('may have been turned already: 1 yes, 2 no')]
+  const pass = tightening.passes[next.pass]
+  return pass && 'newtonMetres' in pass ? '2 if it does not come to its torque' : tightening.name
+}
 
 /** What a step asks for next, for large letters: the position, the number or the word that hands look for. */
 export function nextInLarge(state: State, todo: Todo): Large {
@@ -73,7 +83,7 @@ export function nextInLarge(state: State, todo: Todo): Large {
           line(strong(passName(tightening, next.pass))),
           ...howRows(tightening, next.pass),
           line(`${next.through} of ${tightening.order.length} through`),
-          line(next.suspect ? strong('may have been turned already: 1 yes, 2 no') : tightening.name),
+          line(answersText(todo)),
         ],
       }
     }
