@@ -32,15 +32,16 @@ export function nextWithDrawing(
   const titled = (rows: readonly Line[]) =>
     joint ? headed(`TIGHTENING ${tighteningName(state, joint.id)}`, rows) : []
   const large = first ? nextRows(state, first, width) : []
+  const room = roomBetweenRules(height) - above - 1
+  const roomBesideLarge = Math.min(room - large.length, MOST_BESIDE_LARGE)
   if (first?.kind !== 'turn') {
     const fit = first?.kind === 'fit' ? fitRows(state, first, width) : []
     // A bolt that keeps from its torque is put right where it sits.
     const isAtHand = first?.kind === 'settle' && first.fault.in?.tightening === joint?.id
-    const rows = titled(stage(MOST_ROWS)?.rows ?? [])
+    const rows = titled(stage(isAtHand ? roomBesideLarge : MOST_ROWS)?.rows ?? [])
     return { top: large, drawn: isAtHand ? rows : fit, later: isAtHand ? [] : rows, nextAt: null }
   }
-  const room = roomBetweenRules(height) - above - 1
-  const besideLarge = stage(Math.min(room - large.length, MOST_BESIDE_LARGE))
+  const besideLarge = stage(roomBesideLarge)
   if (!besideLarge || besideLarge.fits)
     return { top: large, drawn: titled(besideLarge?.rows ?? []), later: [], nextAt: null }
   const brief = inBrief(state, first, width)
