@@ -85,7 +85,7 @@ const fault = z.strictObject({
 
 const stripStep = z.strictObject({ no, title: text, after: z.array(no), hides: z.boolean() })
 
-const positive = z.number().check(z.positive())
+const positive = z.number().check(z.positive(), z.maximum(1e9))
 const finite = z.number().check(z.minimum(-1e9), z.maximum(1e9))
 const positions = z.array(text).check(z.minLength(1), z.maxLength(MOST_POSITIONS))
 

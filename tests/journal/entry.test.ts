@@ -195,6 +195,19 @@ describe('what is no entry of ours is refused', () => {
     ['a picture without a checksum', withPicture({ sha256: '' })],
     ['a picture that shows a piece', withPicture({ belongs: { piece: 'p1' } })],
     ['a picture that shows two things', withPicture({ belongs: { container: 1, step: 1 } })],
+    [
+      'a measurement by steps beyond all measure',
+      {
+        ...entryOf('measured'),
+        measure: {
+          ...entryOf('measured').measure,
+          measurement: {
+            ...entryOf('measured').measure.measurement,
+            instrument: { resolutionMm: 1e300, typed: '1e300' },
+          },
+        },
+      },
+    ],
     ['a count of minus one', { ...entryOf('counted'), lines: [{ piece: null, expected: 0, counted: -1 }] }],
     [
       'an override of anything',

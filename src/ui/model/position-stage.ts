@@ -1,5 +1,5 @@
 import { type TighteningStage, tighteningStage } from '../../session/tightening-stage.ts'
-import { cut, type Line, line, plain, type Span, strong, textOf, widthOf, wrap } from '../text/line.ts'
+import { cut, type Line, line, plain, type Span, strong, textOf, wrap } from '../text/line.ts'
 import { positionRows } from './position-rows.ts'
 import { indented } from './rows.ts'
 import type { State } from './scene.ts'
@@ -72,8 +72,7 @@ function withSpaces(row: Line): Line {
 /** Those that come after the next one, as many as fit on a row. */
 function orderRows({ after, next }: TighteningStage, width: number): Line[] {
   if (!next || after.length === 0) return []
-  const text = line(`     then ${after.join(' ')}`)
-  return [widthOf(text) <= width ? text : cut(text, width)]
+  return [cut(line(`     then ${after.join(' ')}`), width)]
 }
 
 function proposedRows(joint: Joint, { isProposed, layout }: TighteningStage, width: number): Line[] {

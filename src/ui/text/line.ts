@@ -43,7 +43,7 @@ export function widthOf(parts: Line | string): number {
 
 /** The line in at most `width` columns; what does not fit is replaced by two dots. */
 export function cut(parts: Line, width: number): Line {
-  if (widthOf(parts) <= width) return parts
+  if (isWithin(textOf(parts), width)) return parts
   if (width < 2) return []
   const kept: Span[] = []
   let left = width - 2
@@ -76,13 +76,13 @@ export function wrap(parts: Line, width: number, hang = 0): Line[] {
   let used = 0
   for (const { text, tone } of wordsOf(parts)) {
     let word = text
-    if (used > (rows.length > 1 ? hang : 0) && used + stringWidth(word.trimEnd()) > width) {
+    if (used > (rows.length > 1 ? hang : 0) && !isWithin(word.trimEnd(), width - used)) {
       rows.push(hang > 0 ? [plain(' '.repeat(hang))] : [])
       used = hang
       word = word.trimStart()
     }
     // A word longer than a row is broken where the row ends.
-    while (used + stringWidth(word.trimEnd()) > width) {
+    while (!isWithin(word.trimEnd(), width - used)) {
       const head = headOf(word, width - used)
       if (head === '') break
       rows.at(-1)?.push({ text: head, tone })
@@ -100,15 +100,25 @@ const graphemes = new Intl.Segmenter('en', { granularity: 'grapheme' })
 
 /** As much of the text's beginning as fits, whole characters only. */
 export function headOf(text: string, width: number): string {
-  if (stringWidth(text) <= width) return text
+  if (isWithin(text, width)) return text
   let head = ''
   let used = 0
-  for (const { segment } of graphemes.segment(text)) {
+  for (const { segment } of graphemes.segment(text.slice(0, mostUnits(width)))) {
     used += stringWidth(segment)
     if (used > width) break
     head += segment
   }
   return head
+}
+
+/** Whether a text takes no more columns. Of a long one nobody counts all of them, for that takes its time. */
+function isWithin(text: string, width: number): boolean {
+  return text.length <= mostUnits(width) && stringWidth(text) <= width
+}
+
+/** No text that can be read has more code units in so many columns, signs made of many among it. */
+function mostUnits(width: number): number {
+  return 16 * Math.max(width, 2)
 }
 
 /** Words with the spaces after them, so that a break can come before any of them. */

@@ -41,6 +41,12 @@ describe('a line of the screen', () => {
     )
   })
 
+  test('as long as a record can hold is cut and broken too', () => {
+    const name = 'W'.repeat(300_000)
+    expect(textOf(cut(line(name), 80))).toBe(`${'W'.repeat(78)}..`)
+    expect(wrap(line(name), 80)).toHaveLength(3750)
+  })
+
   test('that is broken loses no word', () => {
     fc.assert(
       fc.property(anyText, fc.integer({ min: 4, max: 40 }), (text, width) => {
