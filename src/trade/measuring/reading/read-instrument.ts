@@ -29,7 +29,8 @@ const whole = new RegExp(`^(?:${behindWord}|${behindBy}|${before})$`, 'iu')
 const inLine = [
   behindWord,
   `by ${amount}(?: (?:steps )?(?:with )?(?:${anyName}))?`,
-  `(?<=[,;] ?)${before}`,
+  // A comma between two figures is a decimal one.
+  `(?<=[,;] |;|(?<!\\d),)${before}`,
   `(?:with )?(?:an? |the )?(?:${anyName})`,
 ].join('|')
 

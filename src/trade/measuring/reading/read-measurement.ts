@@ -23,8 +23,11 @@ export interface MeasurementFrame {
  * `0.02 0.03 0.05 by 0.01 feeler, max 0.05 manual p. 4-12`. A bare number is millimetres only where nothing is inches.
  */
 export function readMeasurement(text: string, frame: MeasurementFrame): Reading<Measurement, MeasuringFault> {
-  const { rest: unsourced, found: source } = cut(text.replace(/\s+/gu, ' ').trim(), SOURCE)
-  const { rest: bare, found: instrumentText } = cut(unsourced, INSTRUMENT_IN_LINE)
+  const { rest: unsourced, found: sourceText } = cut(text.replace(/\s+/gu, ' ').trim(), SOURCE)
+  const { rest: bare, found: inFront } = cut(unsourced, INSTRUMENT_IN_LINE)
+  const behind = inFront === undefined ? behindSource(sourceText) : null
+  const instrumentText = behind?.found ?? inFront
+  const source = behind?.rest ?? sourceText
   const at = LIMITS_IN_LINE.exec(bare)?.index ?? bare.length
   const [readingsText, limitsText] = [bare.slice(0, at), bare.slice(at)].map(trimmed) as [string, string]
   const readings = readReadings(readingsText)
@@ -79,6 +82,14 @@ function cut(text: string, pattern: RegExp): { rest: string; found: string | und
   if (!match) return { rest: text, found: undefined }
   const rest = `${text.slice(0, match.index)} , ${text.slice(match.index + match[0].length)}`
   return { rest: trimmed(rest), found: match[1] }
+}
+
+/** What was read with, named behind where the limits stand: `manual p. 28 by 0.01 dial`. */
+function behindSource(source = ''): { rest: string; found: string } | null {
+  const { rest, found } = cut(source, INSTRUMENT_IN_LINE)
+  return found !== undefined && rest !== '' && readInstrument(found).understood
+    ? { rest: rest.replace(/ ,/g, ','), found }
+    : null
 }
 
 function trimmed(text: string): string {

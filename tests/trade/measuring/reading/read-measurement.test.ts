@@ -34,6 +34,11 @@ describe('a line of a measurement', () => {
     '0.02 0.03 max 0.05, feeler 0.01, from the service manual',
     '0.02 0.03, 0.01 dial, limit 0.05, page 12',
     'by 0.01: 0.02 0.03; max 0.05 p. 3',
+    '0.02 0.03, max 0.05 manual by 0.01 dial',
+    '0.02 0.03, max 0.05 manual p. 28 feeler 0.01',
+    '0,02 0,03 dial 0,01; max 0,05 page 12',
+    '0,02 0,03, 0,01 dial, max 0,05 page 12',
+    '0.02 0.03;0.01 dial;max 0.05 page 12',
   ])('in any order: %s', (text) => {
     const measurement = read('flatness', text)
     expect(measurement).toMatchObject({
@@ -45,6 +50,18 @@ describe('a line of a measurement', () => {
       },
     })
     expect(measurement.understood && measurement.value.limits?.source).toMatch(/manual|page 12|p\. 3/)
+  })
+
+  test('what was read with does not stay among the words of the source', () => {
+    const source = (text: string) => {
+      const read = readMeasurement(text, { kind: 'taper', positions: [] })
+      return read.understood ? read.value.limits?.source : read
+    }
+    const readings = 'top x 80.01, bottom x 80.03, max 0.02'
+    expect(source(`${readings} manual by 0.01 dial`)).toBe('manual')
+    expect(source(`${readings} manual by 0.01 dial, p. 28`)).toBe('manual, p. 28')
+    // A gauge that is named without a figure is a chapter.
+    expect(source(`${readings} manual, dial gauges`)).toBe('manual, dial gauges')
   })
 
   test('positions given for all are dealt out in their order', () => {
