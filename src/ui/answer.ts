@@ -19,6 +19,15 @@ import { type Line, line, wrap } from './text/line.ts'
 export interface Answer {
   sign: Sign | null
   told: Told
+  /** The entry that was made: nothing else was recorded when this was said. */
+  entry?: number | undefined
+}
+
+/** An answer while others write into the job as well: `0` takes back the last entry, theirs by now. */
+export function answerNow(answer: Answer | null, session: Session | null): Answer | null {
+  const last = session?.entries().at(-1)?.n
+  if (answer?.entry === undefined || last === undefined || last === answer.entry) return answer
+  return { ...answer, told: { ...answer.told, cure: `Entry ${last} was recorded since, not here.` } }
 }
 
 /** What came of a command, in words; with the entry that `0` would take back. */
@@ -44,6 +53,7 @@ export function outcomeAnswer(session: Session, outcome: Outcome): Answer {
           ],
           cure: `0 takes entry ${entry.n} back.`,
         },
+        entry: entry.n,
       }
     }
     case 'refused':

@@ -4,7 +4,7 @@ import type { JobShelf } from '../session/jobs.ts'
 import type { Session } from '../session/session.ts'
 import type { Entry } from '../session/stored-entry.ts'
 import type { Act, Command } from './act.ts'
-import { type Answer, notUnderstood, outcomeAnswer, saying } from './answer.ts'
+import { type Answer, answerNow, notUnderstood, outcomeAnswer, saying } from './answer.ts'
 import type { Pressed } from './controls/line/key-reader.ts'
 import type { LineEvent, ScreenKey } from './controls/line/line-editor.ts'
 import { scrolled, windowAt } from './controls/list-window.ts'
@@ -145,7 +145,7 @@ export class Desk {
 
   /** What is said to the last line, as long as nothing else is being typed. */
   answer(): Answer | null {
-    return this.#talk.answer()
+    return answerNow(this.#talk.answer(), this.#job.session)
   }
 
   /** What came of an errand while something else was done, until it was seen. */

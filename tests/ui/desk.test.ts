@@ -289,6 +289,16 @@ describe('two at one job', () => {
     expect(text()).toContain('3 × washers')
     expect(line()).toBe('4 M6x20 hex 10|')
   })
+
+  test('once the other has written, nobody is told that 0 takes their own entry back', () => {
+    const { enter, desk, shelf, path, answer } = jobWith(...strip)
+    enter('.1', '4 M6x20 hex 10 seat bolts')
+    expect(answer()).toMatch(/0 takes entry \d+ back\./)
+    say(shelf.open(path), 'off 3 washers')
+    desk.session?.refresh()
+    expect(answer()).not.toContain('0 takes entry')
+    expect(answer()).toMatch(/Entry \d+ was recorded since, not here\./)
+  })
 })
 
 describe('leaving', () => {
