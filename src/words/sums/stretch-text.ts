@@ -10,7 +10,7 @@ export function stretchText({ question, stretchMm }: Stretch): string[] {
   const modulus = `${figure(modulusMPa / 1000, 4)} kN/mm²`
   return [
     `${typed.force} over ${typed.length} of ${typed.area} stretches it by ${figure(stretchMm)} mm (${figure(stretchMm / 25.4)} in).`,
-    `${force} x ${figure(lengthMm, 5)} mm / (${modulus} x ${figure(areaMm2)} mm²) = ${figure(stretchMm)} mm`,
+    `${force} × ${figure(lengthMm, 5)} mm / (${modulus} × ${figure(areaMm2)} mm²) = ${figure(stretchMm)} mm`,
     ...(thread
       ? [`${figure(areaMm2)} mm² is the stress area of its thread; a shank that is thicker stretches less.`]
       : []),
