@@ -47,6 +47,7 @@ export function restOf(typed: Typed, done: number, all: number): Typed {
   return { before: parts.length === all ? parts.slice(done).join(';').trim() : '', after: '' }
 }
 
-function withEarlier({ sign, told }: Answer, earlier: readonly string[]): Answer {
-  return { sign, told: { ...told, lines: [...earlier, ...told.lines] } }
+function withEarlier(answer: Answer, earlier: readonly string[]): Answer {
+  const { told } = answer
+  return { ...answer, told: { ...told, lines: [...earlier, ...told.lines] } }
 }

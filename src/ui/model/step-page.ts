@@ -60,6 +60,7 @@ export function stepPage(scene: Scene, no: number): Page {
     () => nextWithDrawing(scene, no, { todo: isOpen ? todo : [], above }),
   )
   const draw = drawChoice(state, no, todo)
+  const measured = headed('MEASURED', measuredRows(state, no, width))
   const rows = groups(
     before,
     drawn,
@@ -69,11 +70,13 @@ export function stepPage(scene: Scene, no: number): Page {
       doing.flatMap((choice) => numbers.add(choice)),
     ),
     headed('LAST LOOK: SEE AND COUNT', isLookDue ? lastLookRows(scene, no) : []),
+    // What is out of its limits has to be seen before it is closed over.
+    isOpen ? [] : measured,
     headed('THEN', isOpen ? [] : laterRows(state, todo, width)),
     headed('LIES IN', containerRows(scene, no, todo)),
     later,
     headed('ASKED OF THE MANUAL', questionRows(state, no, width)),
-    headed('MEASURED', measuredRows(state, no, width)),
+    isOpen ? measured : [],
     draw ? numbers.add(draw) : [],
     pictures ? numbers.add(pictures) : [],
     headed(

@@ -77,6 +77,22 @@ describe('a step of the way back on 80 by 24', () => {
   })
 })
 
+test('before a cover goes on, what is out of its limits is seen after the list of what lies beneath', () => {
+  const { enter, frame } = benchWith(
+    'begin cover off',
+    'measure valve clearance I1: 0.10 by 0.01 feeler, limits 0.13..0.17',
+    'off cover into bench',
+    'begin caps off',
+    'off cam caps I1..I4,E1..E4 into bench',
+    'end',
+    'take 2',
+    ...['I1', 'I2', 'I3', 'I4', 'E1', 'E2', 'E3', 'E4'].map((cap) => `fit cam cap ${cap}`),
+    'done 2',
+  )
+  enter('step 1')
+  expect(frame()).toMatch(/8 × cam caps I1 I2 I3 I4 E1 E2 E3 E4\n\nMEASURED\n.* I1 0\.10 mm, OUT/)
+})
+
 describe('a pass', () => {
   test('that is through is said, with the next one, and the next one begins as a new pass', () => {
     const { enter, frame } = benchWith(...head('2 M10x120 E14 head bolts', '20 Nm, 40 Nm'))
