@@ -73,3 +73,17 @@ test('large letters take the room there is', async () => {
     .filter((row) => row.includes('██'))
   expect(letters.length).toBeGreaterThanOrEqual(5)
 })
+
+test('nothing in a name steers the terminal, whoever wrote the record', async () => {
+  const bench = shown()
+  const title = 'head \x1b[2J\x1b[31m\x1b]0;mine\x07\x9b5A\u202eoff'
+  bench.desk.session?.send({ do: 'begin-strip', title })
+  for (const screen of ['.1', '.2', '.3', '.4', '.5', '.']) {
+    bench.press(`${screen}\r`)
+    await vi.waitFor(() => expect(bench.frame()).toContain(`[${screen}`))
+    // biome-ignore lint/suspicious/noControlCharactersInRegex: bold and inverse are ours
+    const own = bench.frame().replace(/\x1b\[(?:1|7|22|27|39|49)m/g, '')
+    expect(own.replaceAll('\n', '')).not.toMatch(/[\p{Cc}\p{Bidi_Control}]/u)
+  }
+  expect(bench.frame()).toContain('head [2J[31m]0;mine5Aoff')
+})

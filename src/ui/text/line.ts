@@ -17,15 +17,23 @@ type Part = string | Span | Line
 export function line(...parts: Part[]): Line {
   return parts
     .flatMap((part) => (typeof part === 'string' ? [plain(part)] : part))
+    .map((span) => (STEERING.test(span.text) ? { ...span, text: quiet(span.text) } : span))
     .filter(({ text }) => text !== '')
 }
 
 export function plain(text: string): Span {
-  return { text, tone: 'plain' }
+  return { text: quiet(text), tone: 'plain' }
 }
 
 export function strong(text: string): Span {
-  return { text, tone: 'strong' }
+  return { text: quiet(text), tone: 'strong' }
+}
+
+// Names may come from a file that others wrote: nothing in them may steer the terminal or turn its text around.
+const STEERING = /[\p{Cc}\p{Cf}\u2028\u2029]/u
+
+function quiet(text: string): string {
+  return text.replace(/[\p{Cc}\p{Cf}\u2028\u2029]/gu, '')
 }
 
 /** A row of nothing. */
