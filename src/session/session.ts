@@ -96,6 +96,11 @@ export class Session {
     return { kind: 'recorded', entry }
   }
 
+  /** What a command would come to on the state as it is known here. Nothing is written. */
+  foresee(command: Command): ReturnType<typeof decide> {
+    return decide(this.#state, command)
+  }
+
   /** Reads what others have written since. Answers whether there was anything. */
   refresh(): boolean {
     const fresh = this.#store.refresh()

@@ -45,7 +45,7 @@ function read(reading: Reading, { session }: Scene, says = ''): Meaning {
         act: { do: 'send', commands: reading.commands, to: afterwards(reading.commands) },
         says: reading.bag
           ? bagReading(reading.bag)
-          : (commandReading(session.state, reading.commands[0]) ?? [line(says)]),
+          : (commandReading(session, reading.commands[0]) ?? [line(says)]),
       }
     case 'errand':
       return act({ do: 'errand', errand: reading.errand }, says)

@@ -1,6 +1,11 @@
+import { groupedCode } from '../../label/code.ts'
+import { codeOf } from '../../session/scan.ts'
+import type { Session } from '../../session/session.ts'
 import { wrenchSettings } from '../../session/wrench-settings.ts'
 import { sentence } from '../../words/grammar.ts'
 import { wrenchText } from '../../words/joint-questions.ts'
+import { fastenerName, passName } from '../../words/names.ts'
+import { refusalText } from '../../words/refusals.ts'
 import type { Command } from '../act.ts'
 import { type Line, line, strong } from '../text/line.ts'
 import { measureReading } from './measure-reading.ts'
@@ -8,7 +13,7 @@ import { passesReading } from './passes-reading.ts'
 import type { State } from './scene.ts'
 
 /** What was understood of a command that is easily mistyped, while it is typed; null for those that say it themselves. */
-export function commandReading(state: State, command: Command | undefined): Line[] | null {
+export function commandReading(session: Session, command: Command | undefined): Line[] | null {
   switch (command?.do) {
     case 'measure':
       return measureReading(command)
@@ -17,9 +22,11 @@ export function commandReading(state: State, command: Command | undefined): Line
     case 'set-loosening':
       return looseningReading(command)
     case 'choose-wrench':
-      return wrenchReading(state, command)
+      return wrenchReading(session.state, command)
     case 'lay-out':
       return layoutReading(command)
+    case 'tighten':
+      return turnReading(session, command)
     default:
       return null
   }
@@ -39,6 +46,23 @@ function wrenchReading(
   const tightening = state.tightenings.get(id)
   const settings = tightening ? wrenchSettings({ ...tightening, wrench }) : []
   return settings.length === 0 ? null : settings.map((view) => line(sentence(wrenchText(view))))
+}
+
+/** Which fastener, in which pass; or why not that one. */
+function turnReading(session: Session, command: Extract<Command, { do: 'tighten' }>): Line[] | null {
+  const { state } = session
+  const foreseen = session.foresee(command)
+  if (!foreseen.ok) {
+    const { what } = refusalText(state, foreseen.refusal, (no) => groupedCode(codeOf(state, no)))
+    return [line(strong('not yet: '), what)]
+  }
+  const { body } = foreseen
+  if (body.type !== 'tightened' && body.type !== 'loosened') return null
+  const joint =
+    body.type === 'tightened' ? state.tightenings.get(body.tightening) : state.loosenings.get(body.loosening)
+  return joint
+    ? [line(strong(`${fastenerName(body.fastener)}: `), `${passName(joint, body.pass)}, ${joint.name}`)]
+    : null
 }
 
 /** Row by row, as it would be typed. */

@@ -1,8 +1,7 @@
-import type { PieceId } from '../../ledger/piece.ts'
 import { liesIn } from '../../words/lookups.ts'
 import { countedPiece } from '../../words/pieces.ts'
 import { containerPlace } from '../../words/places.ts'
-import type { State } from './scene.ts'
+import type { PieceId, State } from './scene.ts'
 
 /** What lies in a container, by name. */
 export function contentNames(state: State, container: number): string[] {

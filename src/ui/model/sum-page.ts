@@ -23,7 +23,8 @@ export function sumPage({ session: { state }, width }: Scene, sum: Sum): Page {
   return {
     title: line(
       strong('WORKED OUT'),
-      lines.length === 0 ? '' : `  1 to ${lines.length} write the lines for the record`,
+      ['', '  1 writes the line for the record'][lines.length] ??
+        `  1 to ${lines.length} write the lines for the record`,
     ),
     top: [],
     rows: rowsOf(rows),

@@ -170,6 +170,15 @@ describe('where things come off', () => {
   })
 })
 
+test('turning is understood as it is typed: which one, or why not that one', () => {
+  const { enter, type, frame } = benchWith(...head('6 M10x120 E14 head bolts', '20 Nm', 'turn'))
+  enter('step 1')
+  type('turn')
+  expect(frame()).toMatch(/fastener \d: pass 1 of 1: 20 Nm, .*head bolts/)
+  type(' 6')
+  expect(frame()).toMatch(/not yet: Fastener 6 of t1 \(.*\) is not next in order/)
+})
+
 test('the lines of a shim plan are written by number', () => {
   const { enter, frame, rows } = benchWith(
     'begin head off',
