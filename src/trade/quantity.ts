@@ -1,5 +1,5 @@
 import { inchesToMillimetres, readDecimal, readFraction, tidy, withoutNoise } from './number.ts'
-import { notUnderstood, type Reading, understood } from './reading.ts'
+import { type NotUnderstood, notUnderstood, type Reading, understood } from './reading.ts'
 import {
   imperialLitres,
   inchUnits,
@@ -54,7 +54,7 @@ const mostMillimetres = 100_000
  */
 export function readVolume(text: string, options: { units: UnitSystem }): Reading<Volume, QuantityFault> {
   const parts = numberAndUnit(text, '2.1 L')
-  if (!parts.understood) return parts
+  if (!parts.understood) return usable(parts, (nearest) => readVolume(nearest, options), '2.1 L')
   const { number, unit, typed } = parts.value
   const name = unit.replace(/[ .-]/g, '')
   const factor = litreUnits.get(name) ?? measureLitres(name, options.units)
@@ -74,7 +74,7 @@ export function readVolume(text: string, options: { units: UnitSystem }): Readin
  */
 export function readTorque(text: string): Reading<Torque, QuantityFault> {
   const parts = numberAndUnit(text, '22 Nm')
-  if (!parts.understood) return parts
+  if (!parts.understood) return usable(parts, readTorque, '22 Nm')
   const { number, unit, typed } = parts.value
   const name = unit.replace(/[ .·*-]/g, '')
   const factor =
@@ -91,7 +91,7 @@ export function readTorque(text: string): Reading<Torque, QuantityFault> {
 /** Reads a length: `0.05 mm`, `0,05 mm`, `0.002 in`, `2 thou`, `1/2"`. Zero is a length, less is none. */
 export function readLength(text: string): Reading<Length, QuantityFault> {
   const parts = numberAndUnit(text, '0.05 mm')
-  if (!parts.understood) return parts
+  if (!parts.understood) return usable(parts, readLength, '0.05 mm')
   const { number, unit, typed } = parts.value
   const name = unit.length > 2 ? unit.replace(/s$/, '') : unit
   const inches = inchUnits.get(name)
@@ -101,6 +101,16 @@ export function readLength(text: string): Reading<Length, QuantityFault> {
   const millimetres = withoutNoise(number * factor)
   if (millimetres > mostMillimetres) return notUnderstood('too-large', typed, '0.05 mm')
   return understood({ millimetres, typed })
+}
+
+/** What is nearest to a number with a comma may have a unit of another kind: then any example is nearer. */
+function usable(
+  parts: NotUnderstood<QuantityFault>,
+  read: (text: string) => { understood: boolean },
+  example: string,
+): NotUnderstood<QuantityFault> {
+  const isOfKind = parts.code !== 'thousands' || read(parts.nearest).understood
+  return isOfKind ? parts : { ...parts, nearest: example }
 }
 
 /** Litres of a measure, or the measure's name where it may be either of two. */

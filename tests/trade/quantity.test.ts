@@ -172,6 +172,11 @@ describe('lengths', () => {
   })
 })
 
+test('a comma before a unit of another kind is answered with an example', () => {
+  expect(readTorque('1,000 L')).toMatchObject({ code: 'thousands', nearest: '22 Nm' })
+  expect(readVolume('1,000 mm', metric)).toMatchObject({ code: 'thousands', nearest: '2.1 L' })
+})
+
 test('whatever is typed, a quantity is a finite number within its limits or a form that is one', () => {
   const units = fc.constantFrom(
     'L',
