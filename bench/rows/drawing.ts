@@ -1,7 +1,7 @@
-import { stageCells } from '../../src/trade/position-layout/position-cells.ts'
+import { stageCells } from '../../src/trade/position-drawing/cells.ts'
+import { drawLayout } from '../../src/trade/position-drawing/draw-layout.ts'
 import type { PositionLayout } from '../../src/trade/position-layout/position-layout.ts'
 import { readLayout } from '../../src/trade/position-layout/read-layout.ts'
-import { drawLayout } from '../../src/trade/position-layout/text-drawing.ts'
 import { alternate, figure, median, type Printer, ratio, timeEach } from '../measure.ts'
 
 const BOLTS = 200

@@ -1,4 +1,4 @@
-import type { TighteningPass } from '../trade/tightening-pass.ts'
+import type { TighteningPass } from '../trade/tightening-passes/tightening-pass.ts'
 
 /** One pass over all fasteners of a pattern. Values are the user's own, from the machine's manual. */
 export type Pass = TighteningPass & {

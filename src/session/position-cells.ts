@@ -1,6 +1,6 @@
 import type { Place } from '../ledger/place.ts'
-import { arrowCells, orderCells, togetherCells, valueCells } from '../trade/position-layout/position-cells.ts'
-import type { Cell } from '../trade/position-layout/text-drawing-cell.ts'
+import { arrowCells, orderCells, togetherCells, valueCells } from '../trade/position-drawing/cells.ts'
+import type { Cell } from '../trade/position-drawing/drawn-cell.ts'
 import type { LayoutView } from './layout-view.ts'
 
 /** What a drawing of a pattern says at its positions: what belongs there, where it lies now, or whose turn it is. */

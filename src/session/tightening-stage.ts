@@ -2,10 +2,10 @@ import type { State } from '../journal/state.ts'
 import type { LooseningFacts, TighteningFacts } from '../plan/facts.ts'
 import { layoutFor, layoutOf, patternOf } from '../plan/pattern.ts'
 import { type NextTurn, nextTurn, passOrder } from '../plan/tightening.ts'
-import { stageCells } from '../trade/position-layout/position-cells.ts'
+import { stageCells } from '../trade/position-drawing/cells.ts'
+import type { Cell } from '../trade/position-drawing/drawn-cell.ts'
 import type { PositionLayout } from '../trade/position-layout/position-layout.ts'
 import { type LayoutRule, proposeLayout } from '../trade/position-layout/propose-layout.ts'
-import type { Cell } from '../trade/position-layout/text-drawing-cell.ts'
 
 /** How far a tightening or a loosening has come, ready to be drawn. */
 export interface TighteningStage {

@@ -3,9 +3,9 @@ import type { PieceId } from '../ledger/piece.ts'
 import type { OrderSum } from '../lines/sum.ts'
 import type { OrderBy, TighteningFacts, TighteningId } from '../plan/facts.ts'
 import { layoutFor, layoutOf, type PatternFault, patternOf } from '../plan/pattern.ts'
+import { drawLayout } from '../trade/position-drawing/draw-layout.ts'
 import type { LayoutShape, PositionLayout } from '../trade/position-layout/position-layout.ts'
 import { proposeLayout } from '../trade/position-layout/propose-layout.ts'
-import { drawLayout } from '../trade/position-layout/text-drawing.ts'
 import { compareOrders, loosening, type OrderDifference } from '../trade/tightening-order/compare-orders.ts'
 import {
   inOrder,

@@ -1,7 +1,7 @@
 import { type LayoutView, layoutView } from '../../session/layout-view.ts'
 import { type PositionSet, positionCells } from '../../session/position-cells.ts'
 import type { Session } from '../../session/session.ts'
-import { drawLayout } from '../../trade/position-layout/text-drawing.ts'
+import { drawLayout } from '../../trade/position-drawing/draw-layout.ts'
 import { patternTrouble } from '../../words/pattern-troubles.ts'
 import { formNote, layoutForms, patternName, placeInBrief } from '../../words/position-drawing.ts'
 

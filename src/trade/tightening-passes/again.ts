@@ -1,5 +1,5 @@
 import { readWhole } from '../number.ts'
-import type { TighteningPass } from '../tightening-pass.ts'
+import type { TighteningPass } from './tightening-pass.ts'
 
 /** That passes are to be done once more, and how many, where that is said. */
 export interface Again {

@@ -1,4 +1,4 @@
-import type { TighteningPass } from '../tightening-pass.ts'
+import type { TighteningPass } from './tightening-pass.ts'
 
 /** What is worth asking about the passes of a tightening. Never refused: the machine's manual decides. `pass` is counted from 0. */
 export type PassQuestion =

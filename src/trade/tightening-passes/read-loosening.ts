@@ -1,7 +1,7 @@
 import { notUnderstood, type Reading, understood } from '../reading.ts'
-import { readPass, type TighteningPass } from '../tightening-pass.ts'
 import { partsOf } from './parts-of.ts'
 import { MOST_PASSES, type PassesFault } from './read-passes.ts'
+import { readPass, type TighteningPass } from './tightening-pass.ts'
 
 const example = '1/4 turn, 1/2 turn, fully'
 

@@ -1,8 +1,8 @@
 import { type NotUnderstood, notUnderstood, type Reading, understood } from '../reading.ts'
-import { type PassFault, readPass, type TighteningPass } from '../tightening-pass.ts'
 import { type Again, passesBefore, readAgain } from './again.ts'
 import { partsOf } from './parts-of.ts'
 import { fallingPercentage, spelledOut } from './spelled-out.ts'
+import { type PassFault, readPass, type TighteningPass } from './tightening-pass.ts'
 
 /**
  * Why passes were not understood: one of them was not, more than 20, falling percentages, a mark before everything is

@@ -1,7 +1,7 @@
 import { layoutView } from '../../session/layout-view.ts'
 import { positionCells } from '../../session/position-cells.ts'
 import type { Todo } from '../../session/views.ts'
-import type { Cell } from '../../trade/position-layout/text-drawing-cell.ts'
+import type { Cell } from '../../trade/position-drawing/drawn-cell.ts'
 import { patternName, placeInBrief } from '../../words/position-drawing.ts'
 import type { Line } from '../text/line.ts'
 import { positionRows } from './position-rows.ts'

@@ -1,6 +1,6 @@
+import { drawLayout, listPositions } from '../../trade/position-drawing/draw-layout.ts'
+import type { Cell } from '../../trade/position-drawing/drawn-cell.ts'
 import type { PositionLayout } from '../../trade/position-layout/position-layout.ts'
-import { drawLayout, listPositions } from '../../trade/position-layout/text-drawing.ts'
-import type { Cell } from '../../trade/position-layout/text-drawing-cell.ts'
 import { formNote } from '../../words/position-drawing.ts'
 import { blank, type Line, plain, strong, widthOf } from '../text/line.ts'
 import { indented } from './rows.ts'

@@ -1,9 +1,9 @@
-import { readDecimal, tidy, withoutNoise } from './number.ts'
-import { type QuantityFault, readTorque } from './quantity.ts'
-import { type NotUnderstood, notUnderstood, type Reading, understood } from './reading.ts'
-import { areTheSame, printedPair } from './tightening-passes/printed-pair.ts'
-import { middleOf } from './tightening-passes/tolerance.ts'
-import { readTurn } from './tightening-passes/turn.ts'
+import { readDecimal, tidy, withoutNoise } from '../number.ts'
+import { type QuantityFault, readTorque } from '../quantity.ts'
+import { type NotUnderstood, notUnderstood, type Reading, understood } from '../reading.ts'
+import { areTheSame, printedPair } from './printed-pair.ts'
+import { middleOf } from './tolerance.ts'
+import { readTurn } from './turn.ts'
 
 /** One pass over all fasteners of a pattern, as the machine's manual gives it. */
 export type TighteningPass = PassKind & {

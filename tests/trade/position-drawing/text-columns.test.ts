@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import stringWidth from 'string-width'
 import { expect, test } from 'vitest'
-import { columnsOf, headOf } from '../../../src/trade/position-layout/text-columns.ts'
+import { columnsOf, headOf } from '../../../src/trade/position-drawing/text-columns.ts'
 
 const texts = fc.array(
   fc.oneof(

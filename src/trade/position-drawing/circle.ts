@@ -1,6 +1,6 @@
-import type { LayoutDrawing, Room } from './text-drawing.ts'
-import { type CellPlace, setInRows } from './text-drawing-cell.ts'
-import { fitColumns } from './text-drawing-fit.ts'
+import type { LayoutDrawing, Room } from './draw-layout.ts'
+import { type CellPlace, setInRows } from './drawn-cell.ts'
+import { fitColumns } from './fit-columns.ts'
 
 /** A character is about twice as high as it is wide: so many columns look as long as a row is high. */
 const COLUMNS_PER_ROW = 2

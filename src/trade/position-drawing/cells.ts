@@ -1,4 +1,4 @@
-import type { Cell } from './text-drawing-cell.ts'
+import type { Cell } from './drawn-cell.ts'
 
 /** A short value at each position, as its size or where its piece lies. */
 export function valueCells(values: ReadonlyMap<string, string>): Map<string, Cell> {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { readPass } from '../../src/trade/tightening-pass.ts'
+import { readPass } from '../../../src/trade/tightening-passes/tightening-pass.ts'
 
 describe('one pass', () => {
   test.each([

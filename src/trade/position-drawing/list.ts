@@ -1,5 +1,5 @@
-import type { LayoutDrawing, Room } from './text-drawing.ts'
-import { type CellPlace, setInRows } from './text-drawing-cell.ts'
+import type { LayoutDrawing, Room } from './draw-layout.ts'
+import { type CellPlace, setInRows } from './drawn-cell.ts'
 
 /** Positions one after the other in equal columns, in the order in which they are known. */
 export function listOf(places: readonly CellPlace[], { width }: Room): LayoutDrawing {

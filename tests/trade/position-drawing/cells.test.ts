@@ -5,7 +5,7 @@ import {
   stageCells,
   togetherCells,
   valueCells,
-} from '../../../src/trade/position-layout/position-cells.ts'
+} from '../../../src/trade/position-drawing/cells.ts'
 
 const sizes = new Map([
   ['1', 'M6x40'],

@@ -1,7 +1,7 @@
-import type { LayoutShape } from './position-layout.ts'
-import type { LayoutDrawing, Room } from './text-drawing.ts'
-import { between, type CellPlace, type DrawnRow, equallyWide, setInRows } from './text-drawing-cell.ts'
-import { squarely, textRows } from './text-drawing-picture.ts'
+import type { LayoutShape } from '../position-layout/position-layout.ts'
+import type { LayoutDrawing, Room } from './draw-layout.ts'
+import { between, type CellPlace, type DrawnRow, equallyWide, setInRows } from './drawn-cell.ts'
+import { squarely, textRows } from './picture.ts'
 
 /** Two dots at the end of a row that goes on, and at the beginning of one that does. */
 const GOES_ON = ' ..'

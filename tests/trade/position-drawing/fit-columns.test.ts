@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { fitColumns } from '../../../src/trade/position-layout/text-drawing-fit.ts'
+import { fitColumns } from '../../../src/trade/position-drawing/fit-columns.ts'
 
 const things = fc.uniqueArray(
   fc.record({ x: fc.nat(9), row: fc.nat(4), width: fc.integer({ min: 1, max: 6 }) }),

@@ -1,8 +1,8 @@
-import type { LayoutShape } from './position-layout.ts'
-import type { LayoutDrawing, Room } from './text-drawing.ts'
-import { type CellPlace, setInRows } from './text-drawing-cell.ts'
-import { roundPicture } from './text-drawing-circle.ts'
-import { fitColumns } from './text-drawing-fit.ts'
+import type { LayoutShape } from '../position-layout/position-layout.ts'
+import { roundPicture } from './circle.ts'
+import type { LayoutDrawing, Room } from './draw-layout.ts'
+import { type CellPlace, setInRows } from './drawn-cell.ts'
+import { fitColumns } from './fit-columns.ts'
 
 type Draw = (places: readonly CellPlace[], room: Room) => LayoutDrawing | null
 

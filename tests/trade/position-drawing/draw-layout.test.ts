@@ -1,11 +1,11 @@
 import fc from 'fast-check'
 import stringWidth from 'string-width'
 import { describe, expect, test } from 'vitest'
-import { stageCells } from '../../../src/trade/position-layout/position-cells.ts'
+import { stageCells } from '../../../src/trade/position-drawing/cells.ts'
+import { drawLayout } from '../../../src/trade/position-drawing/draw-layout.ts'
+import type { Cell, DrawnRow } from '../../../src/trade/position-drawing/drawn-cell.ts'
 import { onCircle, type PositionLayout } from '../../../src/trade/position-layout/position-layout.ts'
 import { readLayout } from '../../../src/trade/position-layout/read-layout.ts'
-import { drawLayout } from '../../../src/trade/position-layout/text-drawing.ts'
-import type { Cell, DrawnRow } from '../../../src/trade/position-layout/text-drawing-cell.ts'
 
 const numbers = (count: number) => Array.from({ length: count }, (_, index) => `${index + 1}`)
 

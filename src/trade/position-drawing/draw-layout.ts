@@ -1,8 +1,8 @@
-import type { PositionLayout } from './position-layout.ts'
-import { type Cell, type CellForm, type DrawnRow, drawnCell } from './text-drawing-cell.ts'
-import { listOf } from './text-drawing-list.ts'
-import { wholePicture } from './text-drawing-picture.ts'
-import { wrappedPicture } from './text-drawing-wrapped.ts'
+import type { PositionLayout } from '../position-layout/position-layout.ts'
+import { type Cell, type CellForm, type DrawnRow, drawnCell } from './drawn-cell.ts'
+import { listOf } from './list.ts'
+import { wholePicture } from './picture.ts'
+import { wrappedPicture } from './wrapped.ts'
 
 /** Positions as rows of text. */
 export interface LayoutDrawing {
