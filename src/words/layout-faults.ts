@@ -1,5 +1,6 @@
 import type { LayoutFault } from '../trade/position-layout/read-layout.ts'
 import { say } from './cures.ts'
+import { counted } from './grammar.ts'
 import { positionName } from './pieces.ts'
 import { type Told, told } from './told.ts'
 
@@ -20,7 +21,7 @@ export function layoutFaultText(fault: LayoutFault, before: string): Told {
       )
     case 'layout-too-small':
       return told(
-        `${fault.rows} rows of ${fault.columns} are ${fault.places} places for ${fault.positions} positions`,
+        `${counted(fault.rows, 'row')} of ${fault.columns} ${fault.rows === 1 ? 'is' : 'are'} ${counted(fault.places, 'place')} for ${fault.positions} positions`,
         'the first number is that of the rows: write more of them, or longer ones',
       )
     case 'layout-too-wide':

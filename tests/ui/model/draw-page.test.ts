@@ -40,7 +40,7 @@ describe('a drawing of positions', () => {
   test.each([
     ['2y2', `'2y2' is no layout. Perhaps "2x2"`],
     ['1 2 / 3 3', 'Missing: position 4. More than once: position 3.'],
-    ['1x2', '1 rows of 2 are 2 places for 4 positions.'],
+    ['1x2', '1 row of 2 is 2 places for 4 positions.'],
     ['90x90', '90 x 90 is too large. At most 40 rows of 40.'],
   ])('that cannot be says why: %s', (typed, says) => {
     const { enter, answer, state } = jobWith(...cover)
