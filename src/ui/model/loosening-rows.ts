@@ -9,7 +9,7 @@ import type { Scene, State } from './scene.ts'
 
 /** The fastener that is eased next, large, over how far each of them is. */
 export function looseningRows(
-  { session: { state }, width }: Scene,
+  { session: { state }, width, height }: Scene,
   { loosening, next }: OpenLoosening,
 ): Line[] {
   const { letters, under } = looseningInLarge(state, { loosening, next })
@@ -22,7 +22,7 @@ export function looseningRows(
     blank,
     ...headed(
       `EASING ${looseningName(state, loosening.id)}`,
-      stageRows(state, loosening, { width, height: MOST_ROWS }).rows,
+      stageRows(state, loosening, { width, height: Math.max(LEAST_ROWS, height - BESIDES) }).rows,
     ),
   ]
 }
@@ -31,8 +31,9 @@ function isNewPass({ pass, through }: OpenLoosening['next']): boolean {
   return pass > 0 && through === 0
 }
 
-/** Beside the container in hand there is room for so much. */
-const MOST_ROWS = 8
+/** The container in hand, the large letters and what can be chosen want their rows as well. */
+const BESIDES = 14
+const LEAST_ROWS = 8
 
 /** The same for large letters alone. */
 export function looseningInLarge(state: State, { loosening, next }: OpenLoosening): Large {
