@@ -1,7 +1,7 @@
 import type { State } from '../journal/state.ts'
 import type { Place } from '../ledger/place.ts'
 import type { LayoutView } from '../session/layout-view.ts'
-import type { LayoutDrawing } from '../trade/position-drawing/draw-layout.ts'
+import type { LayoutDrawing } from '../trade/position-drawing/drawing.ts'
 import { say } from './cures.ts'
 import { placeName } from './places.ts'
 

@@ -1,4 +1,4 @@
-import type { LayoutDrawing, Room } from './draw-layout.ts'
+import type { LayoutDrawing, Room } from './drawing.ts'
 import { type CellPlace, setInRows } from './drawn-cell.ts'
 import { fitColumns } from './fit-columns.ts'
 

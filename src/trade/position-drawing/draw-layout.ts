@@ -1,24 +1,9 @@
 import type { PositionLayout } from '../position-layout/position-layout.ts'
-import { type Cell, type CellForm, type DrawnRow, drawnCell } from './drawn-cell.ts'
+import type { LayoutDrawing, Room } from './drawing.ts'
+import { type Cell, type CellForm, drawnCell } from './drawn-cell.ts'
 import { listOf } from './list.ts'
 import { wholePicture } from './picture.ts'
 import { wrappedPicture } from './wrapped.ts'
-
-/** Positions as rows of text. */
-export interface LayoutDrawing {
-  rows: DrawnRow[]
-  /**
-   * `whole`: each where it lies, as seen. `wrapped`: so many columns at a time, two dots where it goes on. `listed`: no
-   * more than the order in which they are known.
-   */
-  form: 'whole' | 'wrapped' | 'listed'
-}
-
-/** Columns and rows of characters that a drawing may take. */
-export interface Room {
-  width: number
-  height: number
-}
 
 /**
  * Draws positions as text, each once as its name with what its cell says. No row is wider than the room; where nothing

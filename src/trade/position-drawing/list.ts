@@ -1,4 +1,4 @@
-import type { LayoutDrawing, Room } from './draw-layout.ts'
+import type { LayoutDrawing, Room } from './drawing.ts'
 import { type CellPlace, setInRows } from './drawn-cell.ts'
 
 /** Positions one after the other in equal columns, in the order in which they are known. */

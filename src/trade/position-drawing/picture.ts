@@ -1,6 +1,6 @@
 import type { LayoutShape } from '../position-layout/position-layout.ts'
 import { roundPicture } from './circle.ts'
-import type { LayoutDrawing, Room } from './draw-layout.ts'
+import type { LayoutDrawing, Room } from './drawing.ts'
 import { type CellPlace, setInRows } from './drawn-cell.ts'
 import { fitColumns } from './fit-columns.ts'
 

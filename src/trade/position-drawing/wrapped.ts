@@ -1,5 +1,5 @@
 import type { LayoutShape } from '../position-layout/position-layout.ts'
-import type { LayoutDrawing, Room } from './draw-layout.ts'
+import type { LayoutDrawing, Room } from './drawing.ts'
 import { between, type CellPlace, type DrawnRow, equallyWide, setInRows } from './drawn-cell.ts'
 import { squarely, textRows } from './picture.ts'
 
