@@ -2,7 +2,7 @@ import { type Bounded, boundsOf, difference } from './bounds.ts'
 import type { Lacking, Worked } from './judged.ts'
 import type { Measurement, ReadingRole, TakenReading } from './measurement.ts'
 import { byPlace, eachReading, type WorkedOut } from './places.ts'
-import { roundness, widest } from './round.ts'
+import { roundness, widest } from './roundness.ts'
 import { overGrid, underStraightEdge } from './surface.ts'
 
 /** What the readings come to, whatever the limits say, and what is lacking for it. */

@@ -101,7 +101,8 @@ function slipsText({ question }: Known): string[] {
 }
 
 function percents({ share: { least, most } }: Share): string {
-  return `${range(percent(least).replace(' %', ''), percent(most).replace(' %', ''))} %`
+  const whole = (share: number) => String(Math.round(share * 100))
+  return `${range(whole(least), whole(most))} %`
 }
 
 /** `15 to 22.4`, or one of them where they are the same. */
