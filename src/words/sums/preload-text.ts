@@ -1,6 +1,6 @@
 import type { WorkedOut } from '../../session/work-out.ts'
 import { joined } from '../grammar.ts'
-import { figure, NOT_A_SPECIFICATION, percent } from './figures.ts'
+import { figure, NOT_A_SPECIFICATION } from './figures.ts'
 
 type Preload = Extract<WorkedOut, { sum: 'preload' }>
 type Known = Extract<Preload['worked'], { isKnown: true }>
