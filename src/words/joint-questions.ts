@@ -4,6 +4,7 @@ import { say } from './cures.ts'
 import { joined, sentence } from './grammar.ts'
 import { ORDER_SOURCES } from './order-rules.ts'
 import { passQuestionWords } from './pass-questions.ts'
+import { percent } from './sums/figures.ts'
 
 /** What is worth asking about a tightening, with its arithmetic. `id`: that of the tightening. */
 export function jointQuestionText(id: string, question: JointQuestion): string {
@@ -127,10 +128,6 @@ function slips({ slips: found }: Facts): string {
     text.endsWith('N·m') ? text : `${text} (${rounded(newtonMetres)} N·m)`,
   )
   return `; ${joined(units, 'or')} would be usual`
-}
-
-function percent(share: number): string {
-  return `${Math.round(share * 100)} %`
 }
 
 function rounded(value: number): string {
