@@ -139,6 +139,11 @@ export class Desk {
     return this.#way.scroll
   }
 
+  /** Whether the line is one that was not taken, which what is typed next replaces. */
+  isOffered(): boolean {
+    return this.#talk.isOffered()
+  }
+
   typed(): Typed {
     return this.#talk.typed()
   }
@@ -226,7 +231,7 @@ export class Desk {
     const meaning = this.#meaningOf(typed)
     if (meaning.kind === 'nothing') return
     if (meaning.kind === 'not-understood') {
-      if (!meaning.drop) this.#talk.write(typed)
+      if (!meaning.drop) this.#talk.offer(typed)
       this.#talk.say(notUnderstood(meaning.told))
       return
     }
@@ -357,7 +362,11 @@ export class Desk {
       if (type !== 'noted' && type !== 'moved') this.#hand = null
       if (this.#isBeeping && BY_HAND.has(type)) this.#beep()
     })
-    if (!isAll) this.#talk.write(restOf(typed, done, commands.length))
+    // What the disk would not take is kept whatever is typed next; what was refused, only to be mended.
+    const rest = restOf(typed, done, commands.length)
+    // What was refused whole is mended or replaced; what is only not recorded yet is not lost by the next key.
+    if (!isAll && done === 0 && answer?.sign === SIGNS.refused) this.#talk.offer(rest)
+    else if (!isAll) this.#talk.write(rest)
     if (answer) this.#talk.say(answer)
     return isAll
   }

@@ -30,9 +30,19 @@ export class Talk {
     this.#line.set(before, after)
   }
 
-  /** The same for words that were not taken; the number of a choice says nothing there. */
+  /** Words that were not taken: mended there, or replaced by what is typed next. */
+  offer({ before, after }: Typed): void {
+    this.#line.offer(before, after)
+  }
+
+  /** Whether what is typed next replaces the line. */
+  isOffered(): boolean {
+    return this.#line.isOffered()
+  }
+
+  /** The same for what took its time; the number of a choice says nothing there. */
   giveBack(typed: Typed): void {
-    if (!/^\d*$/.test((typed.before + typed.after).trim())) this.write(typed)
+    if (!/^\d*$/.test((typed.before + typed.after).trim())) this.offer(typed)
   }
 
   say(answer: Answer): void {

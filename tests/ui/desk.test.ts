@@ -226,6 +226,27 @@ describe('what is refused or cannot be recorded', () => {
     expect(below()).not.toContain('REFUSED')
   })
 
+  test('is replaced by what is typed or scanned next, and mended behind a space', () => {
+    const { enter, type, line, desk, state } = jobWith(...head)
+    enter('take 1')
+    type('l')
+    expect(line()).toBe('l|')
+    enter('ook 1')
+    expect(state().steps.get(1)?.looked).toBe(true)
+    enter('taek 1', labelCode(1, 1))
+    expect(desk.screen).toEqual({ at: 'scan', text: labelCode(1, 1) })
+    enter('layout head bolts: 3x1')
+    type(' again')
+    expect(line()).toBe('layout head bolts: 3x1 again|')
+  })
+
+  test('the rest of a line that was recorded in part is not lost by the next key', () => {
+    const { enter, type, line } = jobWith(...strip, 'off cam caps I1..I2 into new bag')
+    enter('.1', '2 nuts; cam caps I1; 3 washers')
+    type('x')
+    expect(line()).toBe('cam caps I1; 3 washersx|')
+  })
+
   test('a record damaged behind our back', () => {
     const { enter, answer, line, desk } = jobWith(...strip)
     appendFileSync(desk.session?.store.path ?? '', 'garbage\n')

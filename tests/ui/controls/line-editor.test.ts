@@ -131,3 +131,29 @@ test('a code scanned anywhere into a line comes out whole before the cursor', ()
     }),
   )
 })
+
+describe('a line that was not taken', () => {
+  test.each([
+    ['typing replaces it', '2', '2|'],
+    ['a scan replaces it', '017000412', '017000412|'],
+    ['a space goes on with it', ' left', 'arrow caps left|'],
+    ['Backspace mends it', `${backspace}ts`, 'arrow capts|'],
+    ['an arrow mends it', `${left}r`, 'arrow capr|s'],
+    ['the first of the line mends it', `${home}x`, 'x|arrow caps'],
+    ['Delete mends it', `${del}x`, 'arrow capsx|'],
+    ['the keys of the screen leave it as it is', `${up}2`, '2|'],
+    ['a paste replaces it', '\x1b[200~2\x1b[201~', '2|'],
+  ])('%s', (_, chunk, expected) => {
+    const { editor, reader } = typed()
+    editor.offer('arrow caps')
+    for (const pressed of reader.push(chunk)) editor.take(pressed)
+    expect(`${editor.before()}|${editor.after()}`).toBe(expected)
+  })
+
+  test('Enter tries it again', () => {
+    const { editor, reader } = typed()
+    editor.offer('arrow caps')
+    expect(reader.push('\r').flatMap((pressed) => editor.take(pressed))).toEqual([entered('arrow caps')])
+    expect(editor.isOffered()).toBe(false)
+  })
+})

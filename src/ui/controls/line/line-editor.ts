@@ -30,6 +30,10 @@ export type LineEditor = {
   after(): string
   /** Puts another text in its place. */
   set(before: string, after?: string): void
+  /** Puts back a line that was not taken: what is typed or scanned next replaces it, unless it is mended first. */
+  offer(before: string, after?: string): void
+  /** Whether the next sign replaces the line. */
+  isOffered(): boolean
   /** Time has passed: a Backspace from now on is meant for itself, not the end of a held one. */
   settle(): void
 }
@@ -42,14 +46,31 @@ export function lineEditor(): LineEditor {
   const assembler = scanAssembler()
   let after = ''
   let isErasing = false
+  let isOffered = false
 
   function take(pressed: Pressed): LineEvent[] {
     if ('key' in pressed) return press(pressed.key)
-    if ('paste' in pressed) return gather(`\x1b[200~${pressed.paste}\x1b[201~`)
+    if ('paste' in pressed) {
+      replaceOffered()
+      return gather(`\x1b[200~${pressed.paste}\x1b[201~`)
+    }
     return [...pressed.text].flatMap(type)
   }
 
+  function replaceOffered(): void {
+    if (isOffered) empty()
+  }
+
+  function empty(): void {
+    assembler.reset()
+    after = ''
+    isOffered = false
+  }
+
   function type(character: string): LineEvent[] {
+    // A space goes on with the line, Backspace mends it, and Enter tries it again.
+    if (/[^\s\p{Cc}]/u.test(character)) replaceOffered()
+    isOffered = false
     if (isEmpty()) {
       if (character === '\b' || character === '\x7f') return isErasing ? [] : [screen('back')]
       const key = ON_EMPTY[character]
@@ -70,6 +91,7 @@ export function lineEditor(): LineEditor {
 
   function press(key: Key): LineEvent[] {
     isErasing = false
+    if (MENDS.has(key)) isOffered = false
     switch (key) {
       case 'left':
       case 'right':
@@ -88,8 +110,7 @@ export function lineEditor(): LineEditor {
       case 'escape':
       case 'clear': {
         const wasEmpty = isEmpty()
-        assembler.reset()
-        after = ''
+        empty()
         return wasEmpty && key === 'escape' ? [screen('escape')] : []
       }
       default:
@@ -116,12 +137,23 @@ export function lineEditor(): LineEditor {
       assembler.set(before)
       after = rest
       isErasing = false
+      isOffered = false
     },
+    offer(before, rest = '') {
+      assembler.set(before)
+      after = rest
+      isErasing = false
+      isOffered = before + rest !== ''
+    },
+    isOffered: () => isOffered,
     settle() {
       isErasing = false
     },
   }
 }
+
+/** Keys that go into the line: it is kept from then on. */
+const MENDS = new Set<Key>(['left', 'right', 'home', 'end', 'delete'])
 
 const ON_EMPTY: Record<string, ScreenKey> = { '+': 'page-down', '-': 'page-up', '*': 'large' }
 
