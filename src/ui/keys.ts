@@ -22,7 +22,10 @@ export const KEYS: readonly { key: string; says: string }[] = [
   { key: 'Backspace', says: 'erases; on an empty line it goes back to where you were' },
   { key: '?', says: 'this help; "? fit" about one word' },
   { key: 'Esc', says: 'clears the line; on an empty one leaves a question' },
-  { key: 'a line not taken', says: 'typing or a scan replaces it; a space, Backspace or an arrow mends it' },
+  {
+    key: 'a line not taken',
+    says: 'typing or a scan replaces it, Enter clears it; a space or an arrow mends it',
+  },
   { key: 'arrows', says: 'move in the line, along the rows and over a drawing; never needed' },
   { key: 'Ctrl-C', says: 'leaves at once; everything is recorded' },
 ]

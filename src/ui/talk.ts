@@ -40,9 +40,9 @@ export class Talk {
     return this.#line.isOffered()
   }
 
-  /** The same for what took its time; the number of a choice says nothing there. */
+  /** Words of an errand, to be tried again; the number of a choice says nothing there. */
   giveBack(typed: Typed): void {
-    if (!/^\d*$/.test((typed.before + typed.after).trim())) this.offer(typed)
+    if (!/^\d*$/.test((typed.before + typed.after).trim())) this.write(typed)
   }
 
   say(answer: Answer): void {

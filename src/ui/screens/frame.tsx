@@ -111,7 +111,8 @@ function enterLabel(desk: Desk, page: Page): Line {
   const { before, after } = desk.typed()
   if (before + after === '')
     return page.enter ? line(strong('Enter'), ` ${page.enter.says}`) : line('Type a number or words')
-  if (desk.isOffered()) return line('typing replaces the line; space or arrows mend it')
+  if (desk.isOffered())
+    return line('not taken: type over it, or ', strong('Enter'), ' clears it; space or arrows mend it')
   const meaning = desk.meaning()
   if (meaning.kind !== 'act') return line('Enter: not yet; Esc clears the line')
   const isRecord = meaning.act.do === 'send'

@@ -150,10 +150,15 @@ describe('a line that was not taken', () => {
     expect(`${editor.before()}|${editor.after()}`).toBe(expected)
   })
 
-  test('Enter tries it again', () => {
+  test('Enter clears it, and a line feed of the Enter before does not', () => {
     const { editor, reader } = typed()
+    const press = (chunk: string) => reader.push(chunk).flatMap((pressed) => editor.take(pressed))
+    press('arrow caps\r')
     editor.offer('arrow caps')
-    expect(reader.push('\r').flatMap((pressed) => editor.take(pressed))).toEqual([entered('arrow caps')])
+    expect(press('\n')).toEqual([])
+    expect(editor.before()).toBe('arrow caps')
+    expect(press('\r')).toEqual([])
+    expect(editor.before()).toBe('')
     expect(editor.isOffered()).toBe(false)
   })
 })

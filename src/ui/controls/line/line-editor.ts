@@ -30,7 +30,7 @@ export type LineEditor = {
   after(): string
   /** Puts another text in its place. */
   set(before: string, after?: string): void
-  /** Puts back a line that was not taken: what is typed or scanned next replaces it, unless it is mended first. */
+  /** Puts back a line that was not taken: what is typed or scanned next replaces it and Enter clears it, unless mended. */
   offer(before: string, after?: string): void
   /** Whether the next sign replaces the line. */
   isOffered(): boolean
@@ -68,9 +68,14 @@ export function lineEditor(): LineEditor {
   }
 
   function type(character: string): LineEvent[] {
-    // A space goes on with the line, Backspace mends it, and Enter tries it again.
+    // A space goes on with the line and Backspace mends it; trying the same again would come to the same.
+    if (isOffered && character === '\r') {
+      empty()
+      return []
+    }
     if (/[^\s\p{Cc}]/u.test(character)) replaceOffered()
-    isOffered = false
+    // A line feed may only be the end of the Enter that sent the line.
+    if (character !== '\n') isOffered = false
     if (isEmpty()) {
       if (character === '\b' || character === '\x7f') return isErasing ? [] : [screen('back')]
       const key = ON_EMPTY[character]
