@@ -165,8 +165,19 @@ describe('Enter on an empty line', () => {
     expect(answer()).toContain('bag 2 is in hand and empty')
   })
 
+  test('never says that the last look was taken', () => {
+    const { enter, answer, line, state } = jobWith(...head)
+    for (let presses = 0; presses < 20; presses += 1) enter('')
+    expect(state().steps.get(1)).toMatchObject({ looked: false, built: 'open' })
+    expect(answer()).toContain('See and count what lies beneath')
+    enter('1')
+    expect(line()).toBe('look 1|')
+    enter('')
+    expect(state().steps.get(1)?.looked).toBe(true)
+  })
+
   test('carries a whole step of the way back', () => {
-    const { enter, desk, state } = jobWith(...head)
+    const { enter, desk, state } = jobWith(...head, 'look 1')
     const seen: string[] = []
     for (let presses = 0; presses < 40 && state().steps.get(1)?.built !== 'done'; presses += 1) {
       enter('')
@@ -193,7 +204,7 @@ describe('Enter on an empty line', () => {
   })
 
   test('never opens a gate of the end', () => {
-    const { enter, state } = jobWith(...head)
+    const { enter, state } = jobWith(...head, 'look 1')
     for (let presses = 0; presses < 60; presses += 1) enter('')
     expect(state().cleared).toBe(false)
     enter('.4', '1')

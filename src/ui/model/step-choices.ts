@@ -150,9 +150,14 @@ function enterClosed(scene: Scene, row: PlanRow): Choice | null {
   if (standing === 'stripping') return goTo('go on taking it off', { at: 'off' })
   if (standing === 'done' || standing === 'idle') return nextChoice(scene)
   if (reasons.length > 0 && reasons.every(({ code }) => code === 'look-due')) {
+    // It is a claim about what hands and eyes did: Enter, pressed once too often, must not make it.
     return {
-      says: 'all beneath is in place, counted, clean, nothing left inside',
-      act: { do: 'send', commands: [{ do: 'look', step: step.no }] },
+      says: 'nothing: look and count first, then choose by number',
+      act: {
+        do: 'say',
+        what: 'See and count what lies beneath, and that nothing is left inside.',
+        cure: 'Then choose the last look by its number.',
+      },
     }
   }
   const before = reasons.find((reason) => reason.code === 'step-before')
