@@ -112,7 +112,7 @@ function enterLabel(desk: Desk, page: Page): Line {
   if (before + after === '')
     return page.enter ? line(strong('Enter'), ` ${page.enter.says}`) : line('Type a number or words')
   if (desk.isOffered())
-    return line('not taken: type over it, or ', strong('Enter'), ' clears it; space or arrows mend it')
+    return line('not taken: type over it; ', strong('Enter'), ' clears it, a space mends it')
   const meaning = desk.meaning()
   if (meaning.kind !== 'act') return line('Enter: not yet; Esc clears the line')
   const isRecord = meaning.act.do === 'send'
