@@ -69,8 +69,9 @@ export function buildOrder(steps: Steps): { order: number[] } | { cycle: number[
   return order.length === needs.size ? { order } : { cycle: findCycle(needs, new Set(order)) }
 }
 
-function findCycle(needs: ReadonlyMap<number, ReadonlySet<number>>, ordered: ReadonlySet<number>): number[] {
-  const path: number[] = []
+/** A cycle among what an order left over: each needs the next, and the last the first. */
+export function findCycle<Id>(needs: ReadonlyMap<Id, ReadonlySet<Id>>, ordered: ReadonlySet<Id>): Id[] {
+  const path: Id[] = []
   let no = [...needs.keys()].find((candidate) => !ordered.has(candidate))
   while (no !== undefined && !path.includes(no)) {
     path.push(no)
