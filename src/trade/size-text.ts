@@ -1,4 +1,4 @@
-import { type Drive, driveText } from './drive.ts'
+import { type Drive, driveText, readDrive } from './drive.ts'
 import { readThread, type Thread, threadText } from './thread.ts'
 import { classText, type FastenerClass, readFastenerClass } from './torque/fastener-class.ts'
 
@@ -39,6 +39,37 @@ export function classInSize(size: string): FastenerClass | null {
     }
   }
   return null
+}
+
+/** The drive in a recorded size: hex 13 of `M8x45 8.8 hex 13`, T30 of `T30`; null where it says none. */
+export function driveInSize(size: string): Drive | null {
+  const all = splitThread(size)?.rest ?? size.trim().split(/\s+/)
+  const washers = all.indexOf('with')
+  const rest = washers < 0 ? all : all.slice(0, washers)
+  // The name of a drive stands before its size as it is recorded, else `8.8 hex 13` would be a hex 8.8.
+  const drives = [...rest.keys()].flatMap((from) => drivesFrom(rest, from))
+  return (drives.find(({ isNamedFirst }) => isNamedFirst) ?? drives[0])?.drive ?? null
+}
+
+/** What a recorded size says of a piece, as far as it is understood. */
+export function readSize(size: string): Size {
+  return {
+    thread: threadInSize(size) ?? undefined,
+    fastenerClass: classInSize(size) ?? undefined,
+    drive: driveInSize(size) ?? undefined,
+  }
+}
+
+function drivesFrom(words: readonly string[], from: number): { drive: Drive; isNamedFirst: boolean }[] {
+  for (const used of [4, 3, 2, 1]) {
+    const typed = words.slice(from, from + used)
+    const reading = readDrive(typed.join(' '))
+    if (typed.length !== used || !reading.understood) continue
+    return [
+      { drive: reading.value, isNamedFirst: !/^\d/.test(typed[0] ?? '') || /^12-?p/i.test(typed[0] ?? '') },
+    ]
+  }
+  return []
 }
 
 function splitThread(size: string): { thread: Thread; rest: string[] } | null {

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
-import { readDrive } from '../../src/trade/drive.ts'
-import { classInSize, sizeText, threadInSize } from '../../src/trade/size-text.ts'
+import { driveText, readDrive } from '../../src/trade/drive.ts'
+import { classInSize, driveInSize, sizeText, threadInSize } from '../../src/trade/size-text.ts'
 import { threadText } from '../../src/trade/thread.ts'
 import { classText } from '../../src/trade/torque/fastener-class.ts'
 import { fastenerClass, thread } from './said-thread.ts'
@@ -27,6 +27,8 @@ describe('what was written is read back', () => {
     })
     expect(written).toBe(text)
     expect(told(written)).toEqual([size, strong ?? null])
+    const read = driveInSize(written)
+    expect(read && driveText(read)).toBe(driven ?? null)
   })
 
   test('nothing said is an empty size', () => expect(sizeText({})).toBe(''))
@@ -41,3 +43,22 @@ test.each([
   ['M12 5.8 mm pilot', ['M12', null]],
   ['M8x10.9', ['M8x10.9', null]],
 ])('a size written by hand: %j', (size, expected) => expect(told(size)).toEqual(expected))
+
+test.each([
+  ['hex 13', 'hex 13'],
+  ['M8x45 8.8 hex 13', 'hex 13'],
+  ['M8x45 hex 13 8.8', 'hex 13'],
+  ['M8x45 13 mm hex', 'hex 13'],
+  ['M10x140 E14', 'E14'],
+  ['M12 12-point 14', '12-point 14'],
+  ['M12 JIS hex 17', 'JIS hex 17'],
+  ['M5x12 hex key 4 with copper washers', 'hex key 4'],
+  ['M5x12 with T30 washers', null],
+  ['M4 slot', 'slot'],
+  ['M8x45', null],
+  ['2.45 mm', null],
+  ['', null],
+])('the drive in %j is %j', (size, expected) => {
+  const drive = driveInSize(size)
+  expect(drive && driveText(drive)).toBe(expected)
+})
