@@ -42,7 +42,7 @@ type Commands = Extract<Reading, { kind: 'commands' }>
 
 /** Reads a line and does what it says in an open job: records it, or answers it. An errand is handed back, to be run. */
 export function performLine(session: Session, line: string, around: Around): Result | Pending {
-  const { state } = session
+  const state = session.stateNow()
   const reading = readLine(line, state)
   switch (reading.kind) {
     case 'commands':

@@ -1,4 +1,4 @@
-import type { PieceId } from '../ledger/piece.ts'
+import type { PieceId, PieceKind } from '../ledger/piece.ts'
 import type { NamedPlace, Place } from '../ledger/place.ts'
 import type {
   Arrow,
@@ -13,7 +13,25 @@ import type {
   TighteningId,
   WrenchFacts,
 } from '../plan/facts.ts'
+import type {
+  CheckId,
+  CheckKind,
+  ComparedFeature,
+  Likeness,
+  TriggerId,
+  TriggerItem,
+  VerdictKind,
+} from '../plan/judging-facts.ts'
 import type { Pass } from '../plan/tightening.ts'
+import type {
+  ConsumableId,
+  ConsumableKind,
+  CureTarget,
+  OrderId,
+  OutingId,
+  PartNotes,
+  SecondLine,
+} from '../plan/waiting-facts.ts'
 import type { Measurement } from '../trade/measuring/measurement.ts'
 import type { PositionLayout } from '../trade/position-layout/position-layout.ts'
 import type { OrderRule } from '../trade/tightening-order/order.ts'
@@ -76,6 +94,8 @@ export interface NewPicture {
 
 /** Everything a person can ask for that would write an entry. */
 export type Command =
+  | JudgingCommand
+  | WaitingCommand
   | { do: 'open-job'; no: number; name: string; machine: string; units: 'metric' | 'us' }
   | {
       do: 'describe'
@@ -104,6 +124,10 @@ export type Command =
       after?: number[] | undefined
       needs?: number[] | undefined
       hides?: boolean | undefined
+      /** How long it takes on the way back. */
+      minutes?: number | undefined
+      /** Seen again so much later, or by somebody else at once; null: no more. */
+      critical?: { afterMinutes: number } | null | undefined
     }
   | {
       do: 'note'
@@ -148,7 +172,26 @@ export type Command =
       reason?: string | undefined
     }
   /** `size`: of the new one, where it is not that of the old. */
-  | { do: 'supply'; piece: PieceId; count: number; into: Into; instead: boolean; size?: string | undefined }
+  | {
+      do: 'supply'
+      piece: PieceId
+      count: number
+      into: Into
+      instead: boolean
+      size?: string | undefined
+      /** Borrowed from another job. */
+      borrowed?: { job: number; name: string } | undefined
+    }
+  /** What was ordered arrives, all that is open of the line when no number is said. */
+  | { do: 'receive'; order: OrderId; count?: number | undefined; into: Into; size?: string | undefined }
+  /** A kit is counted in: what is owed goes to its homes, the rest is declared spare. */
+  | {
+      do: 'count-in'
+      name: string
+      lines: { piece?: PieceId | undefined; name: string; count: number }[]
+      into: Into
+      order?: OrderId | undefined
+    }
   | { do: 'leave-off'; piece: PieceId; count?: number | undefined; reason: string }
   | { do: 'accept-lost'; piece: PieceId; reason: string }
   | { do: 'use-again'; piece: PieceId; reason: string }
@@ -231,5 +274,114 @@ export type Explanation =
   | { kind: 'moved'; piece: PieceId; other: Into }
   /** Nobody knows what it is: it enters the record under a name of its own. */
   | { kind: 'unknown-piece'; name: string }
+
+/** What is asked of pieces while the machine is apart, and what is decided about them. */
+type JudgingCommand =
+  /** One check for each piece. */
+  | { do: 'ask-checks'; checks: { piece: PieceId; kind: CheckKind; what: string[] }[] }
+  /** Checks turned out well. */
+  | { do: 'pass-checks'; checks: CheckId[]; says?: string | undefined }
+  | { do: 'drop-check'; check: CheckId; reason: string }
+  /** `count`: so many of a common lot, all of it when not said. */
+  | {
+      do: 'judge'
+      pieces: PieceId[]
+      count?: number | undefined
+      verdict: VerdictKind
+      reason: string
+      picture?: PictureId | undefined
+    }
+  /** What is judged together from now on. */
+  | { do: 'bind'; pieces: PieceId[]; reason?: string | undefined }
+  /** A new piece beside the old one. `rest`: what all features are that are not named. `keep`: the old one stays for now. */
+  | {
+      do: 'compare'
+      piece: PieceId
+      features: ComparedFeature[]
+      rest?: Likeness | undefined
+      says?: string | undefined
+      keep?: boolean | undefined
+    }
+  | { do: 'set-trigger'; when: string; items: TriggerItem[] }
+  | { do: 'drop-trigger'; trigger: TriggerId; reason: string }
+  /** Something is found; the lists of these triggers open. */
+  | { do: 'find'; text: string; piece?: PieceId | undefined; triggers: TriggerId[] }
+  /** Sub-parts that sit on a piece become lines of their own. */
+  | {
+      do: 'carry'
+      on: PieceId
+      items: {
+        kind: Exclude<PieceKind, 'aid' | 'tool'>
+        name: string
+        count: number
+        size?: string | undefined
+        singleUse?: boolean | undefined
+      }[]
+    }
+  /** What sits on one piece goes over to another: all of it that is owed when no pieces are said. */
+  | { do: 'move-over'; from: PieceId; to: PieceId; pieces?: PieceId[] | undefined }
+
+/** Orders, what is out of the house, what is put on in a step, what is seen twice. */
+type WaitingCommand =
+  | {
+      do: 'line-orders'
+      lines: ({
+        piece?: PieceId | undefined
+        name: string
+        count: number
+        unit?: string | undefined
+        /** A day: `2026-12-04`. */
+        due?: string | undefined
+      } & PartNotes)[]
+      /** Wanted and not ordered yet, or ordered. */
+      ordered: boolean
+    }
+  | ({
+      do: 'change-order'
+      order: OrderId
+      ordered?: true | undefined
+      count?: number | undefined
+      due?: string | undefined
+      cancelled?: string | undefined
+    } & PartNotes)
+  | { do: 'return-order'; order: OrderId; count?: number | undefined; reason: string }
+  | ({ do: 'note-part'; piece: PieceId } & PartNotes)
+  | {
+      do: 'send-out'
+      to: string
+      pieces: { piece: PieceId; count?: number | undefined }[]
+      why?: string | undefined
+      due?: string | undefined
+      expects?: string | undefined
+      /** Sub-parts that are taken off and stay here. */
+      aside?: PieceId[] | undefined
+      /** Lent to the job of that number. */
+      job?: number | undefined
+    }
+  /** All that is still away when no pieces are said; no pieces at all where only the question is answered. */
+  | {
+      do: 'come-back'
+      outing: OutingId
+      pieces?: { piece: PieceId; count?: number | undefined }[] | undefined
+      into: Into
+      /** What the shop took out; `back`: whether it came along, loose. */
+      tookOut?: { text: string; items: { name: string; count: number; back: boolean }[] } | undefined
+      result?: string | undefined
+    }
+  | {
+      do: 'set-consumable'
+      step: number
+      kind: ConsumableKind
+      name: string
+      side?: string | undefined
+      workMinutes?: number | undefined
+      cureMinutes?: number | undefined
+      before?: CureTarget[] | undefined
+      expires?: string | undefined
+      amount?: string | undefined
+    }
+  | { do: 'drop-consumable'; consumable: ConsumableId; reason: string }
+  | { do: 'apply'; consumable: ConsumableId }
+  | { do: 'see-again'; step: number; line: SecondLine; says: string }
 
 export type CommandName = Command['do']

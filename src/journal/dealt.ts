@@ -13,6 +13,12 @@ export interface Dealt {
   fault: number
   difference: number
   picture: number
+  check: number
+  order: number
+  outing: number
+  consumable: number
+  trigger: number
+  finding: number
 }
 
 /** Before any number was dealt. */
@@ -29,6 +35,12 @@ export function nothingDealt(): Dealt {
     fault: 0,
     difference: 0,
     picture: 0,
+    check: 0,
+    order: 0,
+    outing: 0,
+    consumable: 0,
+    trigger: 0,
+    finding: 0,
   }
 }
 
@@ -41,7 +53,7 @@ export function noteDealt(dealt: Dealt, entry: Entry): void {
     const number = typeof id === 'number' ? id : Number(id.slice(1))
     if (number > dealt[kind]) dealt[kind] = number
   }
-  if ('pieces' in entry) for (const { id } of entry.pieces) note('piece', id)
+  if ('openings' in entry) for (const { id } of entry.pieces) note('piece', id)
   if ('began' in entry && typeof entry.began === 'object') note('step', entry.began.no)
   if ('opened' in entry && entry.opened) note('container', entry.opened.no)
   switch (entry.type) {
@@ -81,6 +93,25 @@ export function noteDealt(dealt: Dealt, entry: Entry): void {
       break
     case 'counted':
       for (const { difference } of entry.lines) if (difference) note('difference', difference)
+      break
+    case 'checks-set':
+      for (const { id } of entry.checks) note('check', id)
+      break
+    case 'found-out':
+      note('finding', entry.finding.id)
+      for (const { id } of entry.checks) note('check', id)
+      break
+    case 'trigger-set':
+      note('trigger', entry.trigger.id)
+      break
+    case 'order-lined':
+      for (const { id } of entry.orders) note('order', id)
+      break
+    case 'sent-out':
+      note('outing', entry.outing.id)
+      break
+    case 'consumable-set':
+      note('consumable', entry.consumable.id)
       break
     default:
   }

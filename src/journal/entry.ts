@@ -2,79 +2,36 @@ import * as z from 'zod/mini'
 import { INSTRUMENT_KINDS, MEASUREMENT_KINDS, READING_ROLES } from '../trade/measuring/measurement.ts'
 import { MOST_POSITIONS } from '../trade/position-layout/position-layout.ts'
 import { ORDER_RULES } from '../trade/tightening-order/order.ts'
+import { judgingBodies } from './shapes/judging.ts'
+import {
+  checkId,
+  consumableId,
+  container,
+  count,
+  differenceId,
+  faultId,
+  fluidId,
+  looseningId,
+  markId,
+  measureId,
+  moves,
+  no,
+  opening,
+  outingId,
+  pictureId,
+  piece,
+  pieceId,
+  reason,
+  text,
+  tighteningId,
+} from './shapes/parts.ts'
+import { supplyNotes, waitingBodies } from './shapes/waiting.ts'
 
 /** The version of the entry shapes written by this program. */
 export const ENTRY_VERSION = 1
 
-/** In UTF-16 code units, as JavaScript counts them. */
-export const LONGEST_TEXT = 500
-
 /** In one entry. */
 export const MOST_PICTURES = 1000
-
-// Compiling the schemas costs more than it saves in a job of some thousand entries: a command lives for tenths of a second.
-z.config({ jitless: true })
-
-const text = z.string().check(z.maxLength(LONGEST_TEXT))
-const reason = z.string().check(z.minLength(1), z.maxLength(LONGEST_TEXT))
-const no = z.int().check(z.minimum(1), z.maximum(9999))
-const count = z.int().check(z.minimum(1), z.maximum(9999))
-const pieceId = z.templateLiteral(['p', z.int()])
-const fluidId = z.templateLiteral(['f', z.int()])
-const markId = z.templateLiteral(['m', z.int()])
-const tighteningId = z.templateLiteral(['t', z.int()])
-const looseningId = z.templateLiteral(['l', z.int()])
-const measureId = z.templateLiteral(['q', z.int()])
-const faultId = z.templateLiteral(['x', z.int()])
-const differenceId = z.templateLiteral(['d', z.int()])
-const pictureId = z.templateLiteral(['g', z.int()])
-
-const place = z.union([
-  z.enum(['machine', 'toolbox', 'bench', 'out', 'supplier', 'spare', 'scrap', 'lost']),
-  z.templateLiteral(['c', z.int()]),
-  z.templateLiteral(['c', z.int(), '/', z.string().check(z.maxLength(12))]),
-])
-
-const piece = z.strictObject({
-  id: pieceId,
-  kind: z.enum(['part', 'fastener', 'connection', 'aid', 'tool']),
-  name: text,
-  home: z.strictObject({
-    at: text,
-    position: z.optional(text),
-    alikeAt: z.optional(z.array(text).check(z.maxLength(MOST_POSITIONS))),
-  }),
-  should: z.int().check(z.minimum(0), z.maximum(9999)),
-  set: z.optional(text),
-  size: z.optional(text),
-  singleUse: z.optional(z.boolean()),
-  replaces: z.optional(pieceId),
-  step: no,
-})
-
-const opening = z.strictObject({
-  piece: pieceId,
-  count: z.int().check(z.minimum(0), z.maximum(9999)),
-  at: z.enum(['machine', 'supplier', 'toolbox']),
-})
-
-const move = z.strictObject({
-  piece: pieceId,
-  count,
-  from: place,
-  to: place,
-  position: z.optional(text),
-})
-const moves = z.array(move).check(z.maxLength(10_000))
-
-const container = z.strictObject({
-  no,
-  kind: z.enum(['bag', 'bin', 'tray', 'tag', 'shelf']),
-  /** Numbered places of a tray. */
-  slots: z.optional(z.int().check(z.minimum(1), z.maximum(200))),
-  name: z.optional(text),
-  inside: z.nullable(no),
-})
 
 const fault = z.strictObject({
   id: faultId,
@@ -178,6 +135,9 @@ const target = z.union([
   looseningId,
   fluidId,
   faultId,
+  checkId,
+  outingId,
+  consumableId,
 ])
 
 const header = {
@@ -227,6 +187,9 @@ const bodies = {
     after: z.optional(z.array(no)),
     needs: z.optional(z.array(no)),
     hides: z.optional(z.boolean()),
+    minutes: z.optional(positive),
+    /** To be seen again by somebody else, or so many minutes later; null: no more. */
+    critical: z.optional(z.nullable(z.strictObject({ afterMinutes: positive }))),
   },
   noted: {
     step: z.nullable(no),
@@ -287,6 +250,7 @@ const bodies = {
     moves,
     retired: z.array(pieceId),
     opened: z.optional(container),
+    ...supplyNotes,
   },
 
   decided: {
@@ -387,6 +351,9 @@ const bodies = {
 
   'pictures-added': { pictures: z.array(picture).check(z.minLength(1), z.maxLength(MOST_PICTURES)) },
   'picture-sorted': { picture: pictureId, belongs: z.union([belongs, z.literal('none')]) },
+
+  ...judgingBodies,
+  ...waitingBodies,
 
   stopped: { step: z.nullable(no), note: text, abrupt: z.boolean() },
   cleared: {},

@@ -1,10 +1,14 @@
 import { LAST_CONTAINER } from '../label/code.ts'
-import type { Move, Opening } from '../ledger/account.ts'
-import { accountOf, enter, holdingsIn, openAccount, post } from '../ledger/ledger.ts'
+import type { Move } from '../ledger/account.ts'
+import { accountOf, holdingsIn } from '../ledger/ledger.ts'
 import type { Piece } from '../ledger/piece.ts'
 import type { DecisionTarget, StepFacts } from '../plan/facts.ts'
 import { freshGrid, interrupt } from '../plan/tightening.ts'
 import { shimsAtHome } from '../plan/valves.ts'
+import { judgingAppliers, succeedChecks } from './apply/judging.ts'
+import { carry, enterPieces, stepOf } from './apply/moves.ts'
+import { noteArrival, waitingAppliers } from './apply/waiting.ts'
+import { noteWork } from './apply/work.ts'
 import { noteDealt } from './dealt.ts'
 import type { Container, Entry, EntryOf, EntryType, StripStep } from './entry.ts'
 import { forgetLooks, forgetLooksAbove } from './looks.ts'
@@ -45,6 +49,7 @@ export function foldOn(state: State, all: readonly Entry[], fresh: readonly Entr
 
 function evolve(state: State, entry: Entry, takenBack: boolean): void {
   state.seq = entry.n
+  state.clock = { at: entry.at, today: entry.at.slice(0, 10) }
   if (entry.type === 'labels-dealt') {
     // What was printed stays printed: no undo takes it back, and what was undone before it may still be redone.
     lawfully(entry, () => dealLabels(state, entry))
@@ -66,7 +71,10 @@ function evolve(state: State, entry: Entry, takenBack: boolean): void {
   if (!LEAVES_CLEARANCE.has(entry.type)) state.cleared = false
   if (!LEAVES_CARD.has(entry.type)) state.card = null
   const apply = appliers[entry.type] as (state: State, entry: Entry) => void
-  lawfully(entry, () => apply(state, entry))
+  lawfully(entry, () => {
+    apply(state, entry)
+    noteWork(state, entry)
+  })
 }
 
 function lawfully(entry: Entry, apply: () => void): void {
@@ -89,6 +97,13 @@ const LEAVES_CLEARANCE = new Set<EntryType>([
   'measured',
   'wrench-chosen',
   'condition-said',
+  'order-lined',
+  'order-changed',
+  'part-noted',
+  'trigger-set',
+  'trigger-dropped',
+  'bound',
+  'seen-again',
   'container-opened',
   'container-put',
   'container-voided',
@@ -112,6 +127,9 @@ const LEAVES_CARD = new Set<EntryType>([
   'labels-voided',
   'pictures-added',
   'picture-sorted',
+  'order-lined',
+  'order-changed',
+  'part-noted',
 ])
 
 type Appliers = {
@@ -145,12 +163,15 @@ const appliers: Appliers = {
     for (const upper of before) stepOf(state, upper).needs.push(step.no)
     forgetLooksAbove(state, step.no)
   },
-  'step-changed': (state, { step: no, title, after, needs, hides }) => {
+  'step-changed': (state, { step: no, title, after, needs, hides, minutes, critical }) => {
     const step = stepOf(state, no)
     if (title !== undefined) step.title = title
     if (after !== undefined) step.after = [...after]
     if (needs !== undefined) step.needs = [...needs]
     if (hides !== undefined) step.hides = hides
+    if (minutes !== undefined) step.minutes = minutes
+    if (critical !== undefined) step.critical = critical ?? undefined
+    if (title === undefined && after === undefined && needs === undefined && hides === undefined) return
     step.looked = false
     if (after !== undefined || needs !== undefined) forgetLooks(state)
   },
@@ -216,12 +237,15 @@ const appliers: Appliers = {
     carry(state, moves)
     if (moves.some(isAtMachine)) forgetLooks(state)
   },
-  supplied: (state, { pieces, openings, moves, retired, opened }) => {
+  supplied: (state, entry) => {
+    const { pieces, openings, moves, retired, opened, compare = [] } = entry
     if (opened) openContainer(state, opened)
     enterPieces(state, pieces, openings)
     for (const piece of retired) accountOf(state.ledger, piece).should = 0
     for (const piece of pieces) succeed(state, piece)
     carry(state, moves)
+    for (const each of compare) state.comparisons.set(each.piece, { ...each, features: [], verdict: 'due' })
+    noteArrival(state, entry)
     for (const piece of retired) forgetLooksAbove(state, accountOf(state.ledger, piece).piece.step)
   },
 
@@ -350,6 +374,8 @@ const appliers: Appliers = {
   failed: (state, { step, steps, moves }) => {
     stepOf(state, step).built = 'redo'
     stepOf(state, step).turned = 0
+    stepOf(state, step).work = null
+    state.secondLooks.delete(step)
     // What failed was not in order, whatever an override had said of it.
     withdrawGates(state, step)
     reopen(state, steps, moves)
@@ -400,6 +426,14 @@ const appliers: Appliers = {
     known.pieces = piecesShown(state, belongs)
   },
 
+  ...judgingAppliers,
+  ...waitingAppliers,
+  applied: (state, entry) => {
+    const step = state.consumables.get(entry.consumable)?.step
+    if (entry.began && step !== undefined) takeUp(state, step)
+    waitingAppliers.applied(state, entry)
+  },
+
   stopped: (state, { n, at, step, note, abrupt }) => {
     for (const tightening of state.tightenings.values()) {
       // Nobody can have half turned a bolt of a step that is not under way.
@@ -436,6 +470,7 @@ function freshStep(no: number, title: string): StepFacts {
     stripping: false,
     built: 'open',
     looked: false,
+    work: null,
   }
 }
 
@@ -491,33 +526,19 @@ function containerFilled(moves: readonly Move[]): number | null {
   return null
 }
 
-function enterPieces(state: State, pieces: readonly Piece[], openings: readonly Opening[]): void {
-  for (const piece of pieces) openAccount(state.ledger, piece)
-  for (const opening of openings) enter(state.ledger, opening)
-}
-
 function isAtMachine({ from, to }: Move): boolean {
   return from === 'machine' || to === 'machine'
 }
 
-function carry(state: State, moves: readonly Move[]): void {
-  post(state.ledger, moves)
-  for (const { piece, from, count } of moves) {
-    if (from !== 'lost') continue
-    // What turns up again is no longer given up: the next one lost needs a decision of its own.
-    const accepted = (state.lostAccepted.get(piece) ?? 0) - count
-    if (accepted > 0) state.lostAccepted.set(piece, accepted)
-    else state.lostAccepted.delete(piece)
-  }
-}
-
 /** What was asked of a piece is asked of the one that takes its home: its marks, and how it is tightened. */
-function succeed(state: State, { id, replaces }: Piece): void {
+function succeed(state: State, piece: Piece): void {
+  const { id, replaces } = piece
   if (replaces === undefined) return
+  succeedChecks(state, piece)
   for (const mark of state.marks.values()) if (mark.piece === replaces) mark.piece = id
   for (const tightening of state.tightenings.values()) {
     if (tightening.piece === replaces) tightening.piece = id
-    tightening.with = tightening.with?.map((piece) => (piece === replaces ? id : piece))
+    tightening.with = tightening.with?.map((each) => (each === replaces ? id : each))
   }
   // A drawing shows the old pieces as well: what took their homes lies where they lay.
   for (const layout of state.layouts) if (layout.pieces.includes(replaces)) layout.pieces.push(id)
@@ -557,7 +578,14 @@ function reopen(state: State, steps: readonly number[], moves: readonly Move[]):
     const step = stepOf(state, no)
     step.built = 'redo'
     step.turned = 0
+    step.work = null
+    state.secondLooks.delete(no)
     withdrawGates(state, no)
+  }
+  for (const consumable of state.consumables.values()) {
+    if (!reopened.has(consumable.step)) continue
+    consumable.applied = null
+    withdraw(state, consumable.id)
   }
   for (const mark of state.marks.values()) {
     if (!reopened.has(mark.step)) continue
@@ -586,12 +614,6 @@ function withdrawGates(state: State, no: number): void {
 function withdraw(state: State, target: DecisionTarget): void {
   state.overrides.delete(target)
   state.passedOver.delete(target)
-}
-
-function stepOf(state: State, no: number): StepFacts {
-  const step = state.steps.get(no)
-  if (!step) throw new Error(`no step ${no}`)
-  return step
 }
 
 function containerState(state: State, no: number) {

@@ -116,6 +116,8 @@ export type Refusal =
   | { code: 'checks-open'; steps: number[] }
   | { code: 'nothing-to-undo' }
   | { code: 'nothing-to-redo' }
+  /** No old piece is there to hold it beside. */
+  | { code: 'nothing-to-compare'; piece: PieceId }
   | { code: 'written-since'; entry: number; last: number }
 
 export type UnknownThing =
@@ -129,5 +131,10 @@ export type UnknownThing =
   | 'fault'
   | 'difference'
   | 'picture'
+  | 'check'
+  | 'trigger'
+  | 'order'
+  | 'outing'
+  | 'consumable'
 
 export type RefusalCode = Refusal['code']

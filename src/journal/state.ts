@@ -21,6 +21,26 @@ import type {
   TighteningFacts,
   TighteningId,
 } from '../plan/facts.ts'
+import type {
+  CheckFacts,
+  CheckId,
+  ComparisonFacts,
+  FindingFacts,
+  FindingId,
+  TriggerFacts,
+  TriggerId,
+  VerdictFacts,
+} from '../plan/judging-facts.ts'
+import type {
+  ConsumableFacts,
+  ConsumableId,
+  OrderFacts,
+  OrderId,
+  OutingFacts,
+  OutingId,
+  PartNotes,
+  SecondLookFacts,
+} from '../plan/waiting-facts.ts'
 import { type Dealt, nothingDealt } from './dealt.ts'
 import type { Belongs, Container, EntryBodyOf, Picture, PictureId } from './entry.ts'
 
@@ -82,6 +102,17 @@ export interface State extends PlanFacts {
   passedOver: Map<DecisionTarget, Set<string>>
   lostAccepted: Map<PieceId, number>
   used: Set<PieceId>
+  checks: Map<CheckId, CheckFacts>
+  verdicts: Map<PieceId, VerdictFacts>
+  bonds: PieceId[][]
+  comparisons: Map<PieceId, ComparisonFacts>
+  triggers: Map<TriggerId, TriggerFacts>
+  findings: Map<FindingId, FindingFacts>
+  orders: Map<OrderId, OrderFacts>
+  partNotes: Map<PieceId, PartNotes>
+  outings: Map<OutingId, OutingFacts>
+  consumables: Map<ConsumableId, ConsumableFacts>
+  secondLooks: Map<number, SecondLookFacts[]>
   containers: Map<number, ContainerState>
   /** Unused labels by their numbers, void ones too. One that is used is a container, and no blank any more. */
   blanks: Map<number, BlankFacts>
@@ -122,6 +153,18 @@ export function emptyState(): State {
     passedOver: new Map(),
     lostAccepted: new Map(),
     used: new Set(),
+    checks: new Map(),
+    verdicts: new Map(),
+    bonds: [],
+    comparisons: new Map(),
+    triggers: new Map(),
+    findings: new Map(),
+    orders: new Map(),
+    partNotes: new Map(),
+    outings: new Map(),
+    consumables: new Map(),
+    secondLooks: new Map(),
+    clock: { at: '', today: '' },
     containers: new Map(),
     blanks: new Map(),
     pictures: new Map(),

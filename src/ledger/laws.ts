@@ -1,6 +1,6 @@
 import type { Account, Ledger, Move } from './account.ts'
 import { belongsInToolbox, isMatched, type PieceId } from './piece.ts'
-import type { Place } from './place.ts'
+import { carrierOf, type Place } from './place.ts'
 
 /** A law that a move would break, with the facts that show it. */
 export type Violation =
@@ -8,6 +8,8 @@ export type Violation =
   | { law: 'account-twice'; piece: PieceId }
   | { law: 'not-whole'; piece: PieceId; count: number }
   | { law: 'same-place'; piece: PieceId; place: Place }
+  /** A piece cannot sit on one that is not there, nor on itself, by way of others either. */
+  | { law: 'carried-by-itself' | 'no-carrier'; piece: PieceId; carrier: PieceId }
   | { law: 'more-than-there'; piece: PieceId; place: Place; there: number; wanted: number }
   | { law: 'not-its-position'; piece: PieceId; own: string; tried: string }
   | { law: 'position-not-said'; piece: PieceId; own: string }
@@ -50,12 +52,35 @@ export function brokenLaws(ledger: Ledger, moves: readonly Move[]): Violation[] 
     else if (there(piece, from) < count) {
       broken.push({ law: 'more-than-there', piece, place: from, there: there(piece, from), wanted: count })
     } else {
+      const carrier = carrierOf(to)
+      if (carrier !== null) broken.push(...brokenOnCarrier(ledger, piece, carrier))
       if (to === 'machine') broken.push(...brokenAtHome(account, move, there(piece, 'machine')))
       change(piece, from, -count)
       change(piece, to, count)
     }
   }
   return broken
+}
+
+function brokenOnCarrier(ledger: Ledger, piece: PieceId, carrier: PieceId): Violation[] {
+  if (!ledger.accounts.has(carrier)) return [{ law: 'no-carrier', piece, carrier }]
+  return isCarriedBy(ledger, carrier, piece) ? [{ law: 'carried-by-itself', piece, carrier }] : []
+}
+
+/** Whether a piece is another, or sits on it, by way of others too. */
+function isCarriedBy(ledger: Ledger, piece: PieceId, by: PieceId): boolean {
+  const seen = new Set<PieceId>()
+  const open = [piece]
+  for (let one = open.pop(); one !== undefined; one = open.pop()) {
+    if (one === by) return true
+    if (seen.has(one)) continue
+    seen.add(one)
+    for (const place of ledger.accounts.get(one)?.at.keys() ?? []) {
+      const carrier = carrierOf(place)
+      if (carrier !== null) open.push(carrier)
+    }
+  }
+  return false
 }
 
 function brokenAtHome(account: Account, move: Move, there: number): Violation[] {

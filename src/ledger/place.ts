@@ -1,3 +1,5 @@
+import type { PieceId } from './piece.ts'
+
 /** A container's own place is `c7`; a numbered slot of a tray is `c7/3`. */
 export type ContainerPlace = `c${number}` | `c${number}/${string}`
 
@@ -6,7 +8,10 @@ export type ContainerPlace = `c${number}` | `c${number}/${string}`
  * `bench` loose or in hand, `out` lent or at a machine shop, `supplier` not here yet,
  * `spare` bought and declared surplus.
  */
-export type Place = NamedPlace | ContainerPlace
+export type Place = NamedPlace | ContainerPlace | CarrierPlace
+
+/** On another piece, as studs in a pump: it goes where that goes. The place is that piece's id. */
+export type CarrierPlace = PieceId
 
 export const NAMED_PLACES = [
   'machine',
@@ -36,9 +41,19 @@ export function inContainer(container: number, slot?: string | number): Containe
   return slot === undefined ? `c${container}` : `c${container}/${slot}`
 }
 
+/** The piece that a place is on, or null. */
+export function carrierOf(place: Place): PieceId | null {
+  return CARRIER_PLACE.test(place) ? (place as PieceId) : null
+}
+
 /** Whether a text names a place. */
 export function isPlace(text: string): text is Place {
-  return (NAMED_PLACES as readonly string[]).includes(text) || CONTAINER_PLACE.test(text)
+  return (
+    (NAMED_PLACES as readonly string[]).includes(text) ||
+    CONTAINER_PLACE.test(text) ||
+    CARRIER_PLACE.test(text)
+  )
 }
 
 const CONTAINER_PLACE = /^c([1-9]\d{0,3})(?:\/([^/\s]{1,12}))?$/
+const CARRIER_PLACE = /^p[1-9]\d*$/

@@ -1,8 +1,9 @@
 import type { Account } from '../ledger/account.ts'
 import { balance, placesOf } from '../ledger/ledger.ts'
 import { belongsInToolbox } from '../ledger/piece.ts'
-import type { Place } from '../ledger/place.ts'
+import { carrierOf, containerOf, type Place } from '../ledger/place.ts'
 import type { FaultFacts, FluidFacts, MarkFacts, PlanFacts, TighteningFacts } from './facts.ts'
+import type { ConsumableFacts } from './waiting-facts.ts'
 
 /** What belongs to a step: what it takes off and puts back, and what is owed before it is done. */
 export interface StepContents {
@@ -14,6 +15,7 @@ export interface StepContents {
   marks: MarkFacts[]
   tightenings: TighteningFacts[]
   faults: FaultFacts[]
+  consumables: ConsumableFacts[]
 }
 
 /** The contents of every step, gathered in one walk over the record. */
@@ -31,6 +33,7 @@ export function contentsByStep(facts: PlanFacts): Map<number, StepContents> {
   for (const mark of facts.marks.values()) of(mark.step).marks.push(mark)
   for (const tightening of facts.tightenings.values()) of(tightening.step).tightenings.push(tightening)
   for (const fault of facts.faults.values()) of(fault.step).faults.push(fault)
+  for (const consumable of facts.consumables.values()) of(consumable.step).consumables.push(consumable)
   return by
 }
 
@@ -41,7 +44,8 @@ export function isIdle(contents: StepContents): boolean {
     contents.aids.length === 0 &&
     contents.fluids.length === 0 &&
     contents.marks.length === 0 &&
-    contents.tightenings.length === 0
+    contents.tightenings.length === 0 &&
+    contents.consumables.length === 0
   )
 }
 
@@ -58,8 +62,18 @@ export interface Lying {
 /** Where the pieces lie that could go home now: on the bench first, then in containers. */
 export function withinReach(facts: PlanFacts, account: Account): Lying[] {
   return placesOf(facts.ledger, account.piece.id)
-    .filter(({ place }) => place === 'bench' || place.startsWith('c') || place === 'spare')
+    .filter(({ place }) => isWithinReach(facts, place))
     .sort((a, b) => reachRank(a.place) - reachRank(b.place))
+}
+
+/** Whether a hand can take a piece from there now. What sits on another piece is where that is. */
+function isWithinReach(facts: PlanFacts, place: Place): boolean {
+  const carrier = carrierOf(place)
+  if (carrier === null) return place === 'bench' || containerOf(place) !== null || place === 'spare'
+  const places = placesOf(facts.ledger, carrier)
+  return (
+    places.length > 0 && places.every((each) => each.place === 'machine' || isWithinReach(facts, each.place))
+  )
 }
 
 export interface Owing {
@@ -82,7 +96,8 @@ export function owing(facts: PlanFacts, account: Account): Owing {
   for (const { place, count } of lying) {
     const part = Math.min(short, count)
     if (part > 0) lies.push({ place, count: part })
-    if (count > part && place !== 'spare') extra.push({ place, count: count - part })
+    // What went back to its supplier, or was ordered once too often, is not in the way.
+    if (count > part && place !== 'spare' && place !== 'supplier') extra.push({ place, count: count - part })
     short -= part
   }
   return { lies, extra, short }
@@ -102,5 +117,14 @@ function reachRank(place: Place): number {
 }
 
 function emptyContents(): StepContents {
-  return { pieces: [], aids: [], tools: [], fluids: [], marks: [], tightenings: [], faults: [] }
+  return {
+    pieces: [],
+    aids: [],
+    tools: [],
+    fluids: [],
+    marks: [],
+    tightenings: [],
+    faults: [],
+    consumables: [],
+  }
 }

@@ -3,7 +3,28 @@ import type { PieceId } from '../ledger/piece.ts'
 import type { Measurement } from '../trade/measuring/measurement.ts'
 import type { PlacedPosition, PositionLayout } from '../trade/position-layout/position-layout.ts'
 import type { OrderRule } from '../trade/tightening-order/order.ts'
+import type {
+  CheckFacts,
+  CheckId,
+  ComparisonFacts,
+  FindingFacts,
+  FindingId,
+  TriggerFacts,
+  TriggerId,
+  VerdictFacts,
+} from './judging-facts.ts'
 import type { Tightening } from './tightening.ts'
+import type {
+  ConsumableFacts,
+  ConsumableId,
+  OrderFacts,
+  OrderId,
+  OutingFacts,
+  OutingId,
+  PartNotes,
+  SecondLookFacts,
+  WorkFacts,
+} from './waiting-facts.ts'
 
 export type StepKind =
   | 'refit'
@@ -45,6 +66,22 @@ export interface StepFacts {
   turns?: number | undefined
   /** Full turns made since it was taken up and work was not broken off. */
   turned: number
+  /** How long it takes on the way back, by the user's word. */
+  minutes?: number | undefined
+  /** Seen again before anything rests on it: by somebody else, or by the same person so much later. */
+  critical?: { afterMinutes: number } | undefined
+  /** The work done in it since it was opened or reopened. */
+  work: WorkFacts | null
+}
+
+/** The time for which the plan is asked. */
+export interface Clock {
+  /** ISO 8601, in UTC; empty before the first entry. */
+  at: string
+  /** The day where the user is: `2026-12-04`. */
+  today: string
+  /** Who asks, where they have said so. */
+  by?: string | undefined
 }
 
 /** Which way a piece's arrow points in the drawing of its positions. */
@@ -173,6 +210,9 @@ export type DecisionTarget =
   | LooseningId
   | FluidId
   | FaultId
+  | CheckId
+  | OutingId
+  | ConsumableId
 
 /** What the plan asks of the folded record: which things are there and what has happened to them. */
 export interface PlanFacts {
@@ -187,6 +227,22 @@ export interface PlanFacts {
   measures: ReadonlyMap<MeasureId, MeasureFacts>
   faults: ReadonlyMap<FaultId, FaultFacts>
   differences: ReadonlyMap<DifferenceId, DifferenceFacts>
+  checks: ReadonlyMap<CheckId, CheckFacts>
+  verdicts: ReadonlyMap<PieceId, VerdictFacts>
+  /** Pieces that belong together, as caps with the head that they were bored in: each list is one such lot. */
+  bonds: readonly (readonly PieceId[])[]
+  /** New pieces that are to be compared with the old, by the new one. */
+  comparisons: ReadonlyMap<PieceId, ComparisonFacts>
+  triggers: ReadonlyMap<TriggerId, TriggerFacts>
+  findings: ReadonlyMap<FindingId, FindingFacts>
+  orders: ReadonlyMap<OrderId, OrderFacts>
+  partNotes: ReadonlyMap<PieceId, PartNotes>
+  outings: ReadonlyMap<OutingId, OutingFacts>
+  consumables: ReadonlyMap<ConsumableId, ConsumableFacts>
+  /** What was seen again, by step. */
+  secondLooks: ReadonlyMap<number, readonly SecondLookFacts[]>
+  /** In the folded record the time of the last entry; who asks the plan at another time says so. */
+  clock: Clock
   /** Gates and things owed that were overridden, with the reason given. */
   overrides: ReadonlyMap<DecisionTarget, string>
   /** The codes of the reasons that stood when an override was given: it passes these over, and no later ones. */

@@ -1,12 +1,17 @@
 import { balance } from '../ledger/ledger.ts'
 import { belongsInToolbox, type PieceId } from '../ledger/piece.ts'
 import type { Place } from '../ledger/place.ts'
+import { consumableReasons, curing } from './consumables.ts'
 import { outOfToolbox, owedAtHome, owing } from './contents.ts'
 import { isEasedOn } from './eased.ts'
 import type { DifferenceId, FaultId, FluidId, LooseningId, MarkId, TighteningId } from './facts.ts'
+import { type JudgingReason, judgingReasons } from './judging.ts'
 import { builtOnTop } from './order.ts'
+import { isUnanswered } from './outings.ts'
 import type { Gates } from './reasons.ts'
+import { secondReasons } from './second-looks.ts'
 import { nextTurn } from './tightening.ts'
+import type { WaitingReason } from './waiting-reasons.ts'
 
 /** One thing that stands between the machine and its first start. */
 export type Leftover =
@@ -32,13 +37,21 @@ export type Leftover =
   | { code: 'fault-open'; fault: FaultId }
   | { code: 'count-open'; difference: DifferenceId }
   | { code: 'step-open'; step: number }
+  | JudgingReason
+  | WaitingReason
 
 /**
  * The trial balance: everything that is not as it must be at the first start. Empty means clear.
  * Order: what hides deepest first, so that the first line is the one that costs most to forget.
  */
 export function leftovers(gates: Gates): Leftover[] {
-  return [...piecesOff(gates), ...obligations(gates), ...openSteps(gates)]
+  return [
+    ...piecesOff(gates),
+    ...obligations(gates),
+    ...notAccepted(gates),
+    ...waits(gates),
+    ...openSteps(gates),
+  ]
 }
 
 /** The steps to undo, last built first, before the home of a step can be reached. */
@@ -127,6 +140,27 @@ function obligations(gates: Gates): Leftover[] {
     if (difference.settled === null) found.push({ code: 'count-open', difference: difference.id })
   }
   return found
+}
+
+/** Pieces that belong on the machine and are not accepted, wherever they are. */
+function notAccepted({ facts }: Gates): Leftover[] {
+  return [...facts.ledger.accounts.values()]
+    .filter(({ should }) => should > 0)
+    .flatMap(({ piece }) => judgingReasons(facts, piece.id))
+}
+
+/** What waits for a word, a second look, or for time to pass before the machine may run. */
+function waits(gates: Gates): Leftover[] {
+  const { facts } = gates
+  const steps = [...facts.steps.values()].filter(({ way }) => way !== 'after-start')
+  return [
+    ...[...facts.outings.values()]
+      .filter((outing) => isUnanswered(facts, outing))
+      .map(({ id }) => ({ code: 'out-unanswered' as const, outing: id })),
+    ...steps.flatMap(({ no }) => consumableReasons(facts, gates.contentsOf(no))),
+    ...steps.flatMap(({ no }) => secondReasons(facts, no, gates.contentsOf(no))),
+    ...curing(facts, 'start'),
+  ]
 }
 
 function openSteps(gates: Gates): Leftover[] {

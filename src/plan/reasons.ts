@@ -2,6 +2,7 @@ import type { Account } from '../ledger/account.ts'
 import { balance, placesOf } from '../ledger/ledger.ts'
 import type { PieceId } from '../ledger/piece.ts'
 import { containerOf, type Place } from '../ledger/place.ts'
+import { consumableReasons, curing } from './consumables.ts'
 import {
   contentsByStep,
   isIdle,
@@ -21,8 +22,12 @@ import type {
   StepFacts,
   TighteningId,
 } from './facts.ts'
+import { type JudgingReason, judgingReasons } from './judging.ts'
 import { beneath, buildNeeds } from './order.ts'
+import { outingReasons } from './outings.ts'
+import { secondReasons } from './second-looks.ts'
 import { nextTurn } from './tightening.ts'
+import type { WaitingReason } from './waiting-reasons.ts'
 
 /** One reason why a step may not start or finish yet: facts only, the sentence is made elsewhere. */
 export type Reason =
@@ -42,6 +47,8 @@ export type Reason =
   | { code: 'fluid-open'; fluid: FluidId }
   | { code: 'turns-open'; step: number; turns: number; turned: number }
   | { code: 'check-open'; step: number }
+  | JudgingReason
+  | WaitingReason
 
 /** The gates of every step, worked out from one reading of the record. */
 export class Gates {
@@ -83,7 +90,8 @@ export class Gates {
     const before = this.unlessPassed(`start ${no}`, this.before(no, step))
     // A last look makes sense once everything beneath is back; until then it would name the same things twice.
     const look = before.length === 0 ? this.lookDue(no) : []
-    return [...this.unlessPassed(`start ${no}`, this.pieceReasons(no)), ...look, ...before]
+    const held = this.unlessPassed(`start ${no}`, [...this.pieceReasons(no), ...this.timeReasons(no)])
+    return [...held, ...look, ...before]
   }
 
   /** Every reason why a step under way may not be closed. Empty when it is complete. */
@@ -92,6 +100,8 @@ export class Gates {
     if (!step) return []
     const contents = this.contentsOf(no)
     const reasons: Reason[] = this.notHome(contents)
+    for (const { piece } of contents.pieces) reasons.push(...judgingReasons(this.facts, piece.id))
+    reasons.push(...consumableReasons(this.facts, contents))
     for (const mark of contents.marks) {
       if (!mark.confirmed && !this.facts.overrides.has(mark.id))
         reasons.push({ code: 'mark-open', mark: mark.id })
@@ -182,6 +192,7 @@ export class Gates {
         reasons.push({ code: 'piece-used', piece: piece.id })
         continue
       }
+      reasons.push(...judgingReasons(this.facts, piece.id))
       const near = withinReach(this.facts, account).reduce((sum, lying) => sum + lying.count, 0)
       if (near >= owed) continue
       const away = placesOf(this.facts.ledger, piece.id).filter(
@@ -193,8 +204,18 @@ export class Gates {
       if (have < account.should)
         reasons.push({ code: 'piece-short', piece: piece.id, should: account.should, have })
     }
+    reasons.push(...outingReasons(this.facts, contents))
     reasons.push(...this.faultReasons(contents), ...this.countReasons(contents))
     return reasons
+  }
+
+  /** What must set before this step, and what beneath it is to be seen a second time. */
+  private timeReasons(no: number): Reason[] {
+    const lower = [...beneath(this.needs, no)]
+    return [
+      ...curing(this.facts, no),
+      ...lower.flatMap((step) => secondReasons(this.facts, step, this.contentsOf(step))),
+    ]
   }
 
   private countReasons(contents: StepContents): Reason[] {
@@ -222,7 +243,7 @@ export class Gates {
   /** An override passes over what stood when it was given, and nothing that came later. */
   private unlessPassed(target: DecisionTarget, reasons: Reason[]): Reason[] {
     const passed = this.facts.passedOver.get(target)
-    return passed ? reasons.filter(({ code }) => !passed.has(code)) : reasons
+    return passed ? reasons.filter((reason) => isJudging(reason) || !passed.has(reason.code)) : reasons
   }
 
   private aidsIn(contents: StepContents): Reason[] {
@@ -237,6 +258,18 @@ export class Gates {
     return contents.pieces.flatMap((account) => notHome(this.facts, account))
   }
 }
+
+/** A piece that is not accepted is passed over by a verdict with its reason, and by nothing else. */
+export function isJudging(reason: Reason): reason is JudgingReason {
+  return JUDGING.has(reason.code)
+}
+
+const JUDGING: ReadonlySet<string> = new Set<JudgingReason['code']>([
+  'check-due',
+  'piece-judged',
+  'compare-due',
+  'compare-wrong',
+])
 
 /** What of a piece is not home, by where it lies, and what is nowhere to be had. */
 export function notHome(facts: PlanFacts, account: Account): Reason[] {

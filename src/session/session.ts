@@ -5,6 +5,7 @@ import { ENTRY_VERSION, type Entry, type EntryBody } from '../journal/entry.ts'
 import { fold, foldOn, UnlawfulEntry } from '../journal/fold.ts'
 import type { Refusal } from '../journal/refusal.ts'
 import { emptyState, type State } from '../journal/state.ts'
+import type { Clock } from '../plan/facts.ts'
 import { Gates } from '../plan/reasons.ts'
 import type { JournalStore } from '../storage/open-journal.ts'
 
@@ -65,8 +66,22 @@ export class Session {
 
   /** The gates of the plan as they stand now, worked out once for each state. */
   gates(): Gates {
-    this.#gates ??= new Gates(this.#state)
+    const clock = this.#clock()
+    // What sets lets go at a minute of its own, without an entry.
+    if (this.#gates === null || (isTimed(this.#state) && this.#gates.facts.clock.at !== clock.at))
+      this.#gates = new Gates({ ...this.#state, clock })
     return this.#gates
+  }
+
+  /** The state as it is asked now: the same, with the time and the day of this moment. */
+  stateNow(): State {
+    return { ...this.#state, clock: this.#clock() }
+  }
+
+  /** To the second, so that what is worked out for a moment holds for as long as somebody looks at it. */
+  #clock(at = this.#now()): Clock {
+    const second = new Date(Math.floor(at.getTime() / 1000) * 1000).toISOString()
+    return { at: second, today: dayOf(at), by: this.#by }
   }
 
   /**
@@ -81,8 +96,9 @@ export class Session {
       written = this.#store.append((fresh) => {
         this.#take(fresh)
         if (this.#unlawful) throw this.#unlawful
-        const decision = decide(this.#state, command)
-        if (decision.ok) return [this.#entry(decision.body)]
+        const at = this.#now()
+        const decision = decide(this.#state, command, this.#clock(at))
+        if (decision.ok) return [this.#entry(decision.body, at)]
         refusal = decision.refusal
         return null
       })
@@ -98,7 +114,7 @@ export class Session {
 
   /** What a command would come to on the state as it is known here. Nothing is written. */
   foresee(command: Command): ReturnType<typeof decide> {
-    return decide(this.#state, command)
+    return decide(this.#state, command, this.#clock())
   }
 
   /** Reads what others have written since. Answers whether there was anything. */
@@ -114,11 +130,11 @@ export class Session {
     return () => this.#listeners.delete(listener)
   }
 
-  #entry(body: EntryBody): Entry {
+  #entry(body: EntryBody, at: Date): Entry {
     const header = {
       v: ENTRY_VERSION,
       n: this.#state.seq + 1,
-      at: this.#now().toISOString(),
+      at: at.toISOString(),
       id: randomUUID(),
     }
     return { ...header, ...(this.#by === undefined ? {} : { by: this.#by }), ...body }
@@ -147,4 +163,15 @@ export class Session {
       return this.#foldBefore(error)
     }
   }
+}
+
+/** Whether something is set that depends on the time of day. */
+function isTimed({ consumables }: State): boolean {
+  return [...consumables.values()].some(({ applied }) => applied !== null)
+}
+
+/** The day where the user is. */
+function dayOf(at: Date): string {
+  const two = (part: number) => String(part).padStart(2, '0')
+  return `${at.getFullYear()}-${two(at.getMonth() + 1)}-${two(at.getDate())}`
 }

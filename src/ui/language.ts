@@ -23,7 +23,7 @@ export function language(text: string, scene: Scene, screen: Screen): Meaning {
       scene,
     )
   }
-  const reading = readLine(text, session.state)
+  const reading = readLine(text, session.stateNow())
   if (reading.kind === 'commands' || reading.kind === 'errand')
     return read(reading, scene, found ? `${found.verb.words[0]}: ${found.verb.says}` : '')
   // A bag line elsewhere: its words are understood, only not from here. While nothing comes off, words alone are no part.

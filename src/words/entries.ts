@@ -4,12 +4,15 @@ import type { Move, Opening } from '../ledger/account.ts'
 import type { Piece } from '../ledger/piece.ts'
 import type { Reason } from '../plan/reasons.ts'
 import { counted, isAre, joined, litresText, numberRanges, stepNumbers } from './grammar.ts'
+import { judgingTellers } from './judging/entry-words.ts'
 import { readingsText } from './measurements/measure-text.ts'
 import { movesText, piecesText } from './move-text.ts'
-import { fastenerName, overOrShort, passName, stepName, targetName } from './names.ts'
+import { fastenerName, overOrShort, passName, stepName } from './names.ts'
 import { ownerName, pictureName } from './pictures.ts'
 import { nameOf, pieceName, positionName } from './pieces.ts'
 import { containerName, placeName, whereName } from './places.ts'
+import { targetName } from './targets.ts'
+import { waitingTellers } from './waiting/entry-words.ts'
 
 /**
  * One line of history, in the past tense: `came off: 8 × valve cover bolts M6x25, into bag 1`. For an entry since
@@ -46,12 +49,14 @@ const tellers: EntryTellers = {
     const turns = step.turns === undefined ? '' : `, ${counted(step.turns, 'full turn')}`
     return `step ${step.no} added ${when}: ${step.title}${turns}${needs}${upper}${step.due ? `, due ${step.due}` : ''}`
   },
-  'step-changed': (_, { step, title, after: earlier, needs, hides }) => {
+  'step-changed': (_, { step, title, after: earlier, needs, hides, minutes, critical }) => {
     const facts = [
       title === undefined ? '' : `title ${title}`,
       earlier === undefined ? '' : earlier.length === 0 ? 'came off first' : after(earlier).slice(2),
       needs === undefined ? '' : needs.length === 0 ? 'needs no step' : `needs ${stepNumbers(needs)}`,
       hides === undefined ? '' : hides ? 'hides what is beneath' : 'hides nothing',
+      minutes === undefined ? '' : `takes ${minutes} min`,
+      critical === undefined ? '' : critical === null ? 'not critical' : 'critical, to be seen a second time',
     ]
     return `step ${step} changed: ${facts.filter(Boolean).join(', ') || 'as before'}`
   },
@@ -199,6 +204,9 @@ const tellers: EntryTellers = {
   'picture-sorted': (state, { picture, belongs }) =>
     `sorted: ${pictureName(state, picture)}, ${ownerName(state, belongs)}`,
 
+  ...judgingTellers,
+  ...waitingTellers,
+
   stopped: (state, { step, note, abrupt }) => {
     const where = step === null ? '' : ` in ${stepName(state, step)}`
     return `${abrupt ? 'work broke off' : 'stopped'}${where}${note ? `: ${note}` : ''}`
@@ -260,6 +268,15 @@ const GATES: Record<Reason['code'], string> = {
   'fluid-open': 'a fluid not filled',
   'turns-open': 'turns by hand not made',
   'check-open': 'the check not done',
+  'check-due': 'a piece not checked',
+  'piece-judged': 'a piece not accepted',
+  'compare-due': 'a new piece not compared',
+  'compare-wrong': 'a wrong piece',
+  'out-unanswered': 'what the shop took out',
+  'second-due': 'a second look',
+  'consumable-due': 'something not put on',
+  'worked-late': 'a joint together too late',
+  curing: 'something that sets',
 }
 
 /** The state with a container that the entry opened, which an undo may have taken back. */

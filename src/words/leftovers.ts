@@ -16,6 +16,7 @@ import {
   turnWords,
 } from './cures.ts'
 import { isAre, sentence, stepNumbers } from './grammar.ts'
+import { judgingParts } from './judging/reason-words.ts'
 import { nextFastener } from './lookups.ts'
 import {
   differenceName,
@@ -30,6 +31,7 @@ import {
 } from './names.ts'
 import { countedPiece, homeName, isStray } from './pieces.ts'
 import { containerPath, containerPlace, goneText, placeName, whereName } from './places.ts'
+import { waitingParts } from './waiting/reason-words.ts'
 
 /** The label code of a container, as it stands on the label. */
 export type LabelCode = (container: number) => string
@@ -172,9 +174,22 @@ function parts(state: State, leftover: Leftover, code: LabelCode): Omit<Leftover
         where: openText(state, leftover.step),
         cure: stepCure(state, leftover.step),
       }
-    default:
-      return leftover satisfies never
+    case 'check-due':
+    case 'piece-judged':
+    case 'compare-due':
+    case 'compare-wrong': {
+      const { what, cure } = judgingParts(state, leftover)
+      return { what, where: ofHome(state, leftover.piece), cure: sentence(cure) }
+    }
+    default: {
+      const { what, cure } = waitingParts(state, leftover)
+      return { what, where: 'to be done before the first start', cure: sentence(cure) }
+    }
   }
+}
+
+function ofHome(state: State, piece: PieceId): string {
+  return `belongs to ${homeName(state, piece)}`
 }
 
 function tightenCure(state: State, id: TighteningId): string {

@@ -1,13 +1,5 @@
 import type { State } from '../journal/state.ts'
-import type {
-  DecisionTarget,
-  DifferenceId,
-  FaultId,
-  FluidId,
-  LooseningId,
-  MarkId,
-  TighteningId,
-} from '../plan/facts.ts'
+import type { DifferenceId, FaultId, FluidId, LooseningId, MarkId, TighteningId } from '../plan/facts.ts'
 import type { Tightening } from '../plan/tightening.ts'
 import { litresText } from './grammar.ts'
 import { countedPiece, pieceName } from './pieces.ts'
@@ -82,22 +74,4 @@ export function overOrShort(expected: number, counted: number): string {
 export function fluidName(state: State, id: FluidId): string {
   const fluid = state.fluids.get(id)
   return fluid ? `${fluid.name} (${fluid.typed || litresText(fluid.litresOut)} drained)` : `fluid ${id}`
-}
-
-/** What an override stands for: `the start of step 4, Valve cover`, or the thing owed. */
-export function targetName(state: State, target: DecisionTarget): string {
-  const gate = /^(start|finish|look|check) (\d+)$/.exec(target)
-  if (gate) return `${GATES[gate[1] as keyof typeof GATES]} ${stepName(state, Number(gate[2]))}`
-  if (target.startsWith('m')) return markName(state, target as MarkId)
-  if (target.startsWith('f')) return fluidName(state, target as FluidId)
-  if (target.startsWith('x')) return faultName(state, target as FaultId)
-  if (target.startsWith('l')) return looseningName(state, target as LooseningId)
-  return tighteningName(state, target as TighteningId)
-}
-
-const GATES = {
-  start: 'the start of',
-  finish: 'the finish of',
-  look: 'the last look before',
-  check: 'the doing of',
 }

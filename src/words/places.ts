@@ -4,6 +4,8 @@ import type { NamedPlace, Place } from '../ledger/place.ts'
 
 /** A place by itself: `bag 12`, `tray 3, slot 5`, `the bench`. */
 export function placeName(state: State, place: Place): string {
+  const carrier = carrierName(state, place)
+  if (carrier !== null) return carrier
   const inside = containerPlace(place)
   if (!inside) return NAMES[place as NamedPlace]
   const name = containerKind(state, inside.container)
@@ -12,12 +14,16 @@ export function placeName(state: State, place: Place): string {
 
 /** Where a thing is: `in bag 12`, `on the bench`, `out`. */
 export function whereName(state: State, place: Place): string {
+  const carrier = carrierName(state, place)
+  if (carrier !== null) return `on ${carrier}`
   const inside = containerPlace(place)
   return inside ? `${within(state, inside.container)} ${placeName(state, place)}` : WHERE[place as NamedPlace]
 }
 
 /** Where a thing goes: `into bag 12`, `onto the bench`, `to scrap`. */
 export function intoName(state: State, place: Place): string {
+  const carrier = carrierName(state, place)
+  if (carrier !== null) return `onto ${carrier}`
   const inside = containerPlace(place)
   return inside
     ? `${within(state, inside.container)}to ${placeName(state, place)}`
@@ -56,6 +62,13 @@ export function goneText(state: State, piece: PieceId, places: readonly NamedPla
 export function containerPlace(place: Place): { container: number; slot: string | undefined } | null {
   const match = /^c(\d+)(?:\/(.+))?$/.exec(place)
   return match ? { container: Number(match[1]), slot: match[2] } : null
+}
+
+/** The piece that a place is on: `water pump p5`; null for any other place. */
+function carrierName(state: State, place: Place): string | null {
+  if (!/^p\d+$/.test(place)) return null
+  const name = state.ledger.accounts.get(place as PieceId)?.piece.name
+  return name === undefined ? place : `${name} ${place}`
 }
 
 const NAMES: Record<NamedPlace, string> = {

@@ -15,6 +15,7 @@ import {
   usedWords,
 } from './cures.ts'
 import { isAre, sentence } from './grammar.ts'
+import { judgingWords } from './judging/reason-words.ts'
 import { nextFastener } from './lookups.ts'
 import {
   differenceName,
@@ -29,6 +30,7 @@ import {
 import { passDone } from './pass-work.ts'
 import { agree, countedPiece, pieceName } from './pieces.ts'
 import { goneText, whereName } from './places.ts'
+import { waitingWords } from './waiting/reason-words.ts'
 
 /** One reason why a step may not start or finish: a line with what lifts it. */
 export function reasonText(state: State, reason: Reason): string {
@@ -71,8 +73,13 @@ function reasonWords(state: State, reason: Reason): string {
       return `turned over by hand ${reason.turned} of ${reason.turns} full turns: ${say(`turned over ${reason.step}`)} after each, the way the machine runs, never back`
     case 'check-open':
       return `${stepName(state, reason.step)}, is not done: ${doneWords(state, reason.step)}, or ${say(`fail ${reason.step}: ...`)} with what was found`
+    case 'check-due':
+    case 'piece-judged':
+    case 'compare-due':
+    case 'compare-wrong':
+      return judgingWords(state, reason)
     default:
-      return reason satisfies never
+      return waitingWords(state, reason)
   }
 }
 

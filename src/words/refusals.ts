@@ -4,6 +4,7 @@ import type { LabelCode } from './leftovers.ts'
 import { containerRefusals } from './refusals/containers.ts'
 import { countRefusals } from './refusals/count.ts'
 import { jobRefusals } from './refusals/job.ts'
+import { judgingRefusals } from './refusals/judging.ts'
 import { lawRefusals } from './refusals/law.ts'
 import { measuringRefusals } from './refusals/measuring.ts'
 import { pictureRefusals } from './refusals/pictures.ts'
@@ -12,6 +13,7 @@ import { positionRefusals } from './refusals/positions.ts'
 import { stepRefusals } from './refusals/steps.ts'
 import type { Tellers } from './refusals/tellers.ts'
 import { tighteningRefusals } from './refusals/tightening.ts'
+import { waitingRefusals } from './refusals/waiting.ts'
 import type { Told } from './told.ts'
 
 /** A refusal as a person reads it: what and why, all the reasons there are, and what to do next. */
@@ -29,6 +31,8 @@ const tellers: Tellers<RefusalCode> = {
   ...countRefusals,
   ...measuringRefusals,
   ...pictureRefusals,
+  ...judgingRefusals,
+  ...waitingRefusals,
   ...positionRefusals,
   ...lawRefusals,
 }

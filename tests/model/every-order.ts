@@ -66,6 +66,6 @@ function compare(state: State, model: NaiveModel, entries: readonly Entry[]): vo
 
 /** What makes two states the same for all that may come: everything but the way there. */
 function signature(state: State, model: NaiveModel): string {
-  const { seq: _seq, inForce: _inForce, undone: _undone, notes: _notes, card: _card, ...rest } = state
+  const { seq: _seq, clock: _clock, inForce: _inForce, undone: _undone, notes: _notes, card: _card, ...rest } = state
   return `${quickText(rest as State)}\n${model.counts().join()}\n${model.unexplained().join()}`
 }

@@ -306,7 +306,8 @@ describe('each entry is stamped', () => {
     expect(session.entries().map(({ v, n, at, by }) => ({ v, n, at, by }))).toEqual([
       { v: 1, n: 1, at: '2030-01-15T14:00:00.000Z', by: 'Ada' },
       { v: 1, n: 2, at: '2030-01-15T14:01:00.000Z', by: 'Ada' },
-      { v: 1, n: 3, at: '2030-01-15T14:02:00.000Z', by: 'Ada' },
+      // The refused command asked for the time as well.
+      { v: 1, n: 3, at: '2030-01-15T14:03:00.000Z', by: 'Ada' },
     ])
     const ids = session.entries().map(({ id }) => id)
     expect(new Set(ids).size).toBe(3)

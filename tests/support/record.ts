@@ -43,12 +43,17 @@ export const openJob: Command = {
 
 /** A state as one text, so that two can be compared whole: maps and sets in their order, nothing left out. */
 export function stateText(state: State | Ledger): string {
-  return JSON.stringify(state, (_key, value: unknown) => sortedKeys(plain(value)))
+  return JSON.stringify(timeless(state), (_key, value: unknown) => sortedKeys(plain(value)))
 }
 
 /** The same, faster, for states whose entries came the same way: the keys stand as they were written. */
 export function quickText(state: State | Ledger): string {
-  return JSON.stringify(state, (_key, value: unknown) => plain(value))
+  return JSON.stringify(timeless(state), (_key, value: unknown) => plain(value))
+}
+
+/** What an undo brings back is the record, not the hour. */
+function timeless(state: State | Ledger): object {
+  return 'clock' in state ? { ...state, clock: null } : state
 }
 
 function plain(value: unknown): unknown {

@@ -9,9 +9,9 @@ import {
   overOrShort,
   passName,
   stepName,
-  targetName,
   tighteningName,
 } from '../../src/words/names.ts'
+import { targetName } from '../../src/words/targets.ts'
 import {
   added,
   angle,

@@ -1,11 +1,14 @@
 import type { Account, Move } from '../../ledger/account.ts'
 import { balance } from '../../ledger/ledger.ts'
 import { belongsInToolbox, isMatched } from '../../ledger/piece.ts'
+import { consumableReasons, curing } from '../../plan/consumables.ts'
 import { owedAtHome, withinReach } from '../../plan/contents.ts'
 import { isEasedOn } from '../../plan/eased.ts'
 import type { DecisionTarget, StepFacts } from '../../plan/facts.ts'
 import { builtOnTop } from '../../plan/order.ts'
-import { Gates, notHome, type Reason } from '../../plan/reasons.ts'
+import { isUnanswered } from '../../plan/outings.ts'
+import { Gates, isJudging, notHome, type Reason } from '../../plan/reasons.ts'
+import { secondReasons } from '../../plan/second-looks.ts'
 import { nextTurn } from '../../plan/tightening.ts'
 import type { Command, Fitting } from '../command.ts'
 import type { EntryBodyOf } from '../entry.ts'
@@ -173,18 +176,45 @@ function reopening(state: State, steps: number[]): { steps: number[]; moves: Mov
   return { steps: all.sort((a, b) => a - b), moves }
 }
 
+function codesOf(reasons: Reason[]): string[] {
+  return reasons.filter((reason) => !isJudging(reason)).map(({ code }) => code)
+}
+
+/** What of a check, an outing or something put on could be passed over; null for any other target. */
+function overridableWaiting(state: State, target: DecisionTarget): string[] | null {
+  if (target.startsWith('k')) {
+    const check = state.checks.get(target as `k${number}`) ?? unknown('check', target)
+    return check.done === null ? ['check-due'] : []
+  }
+  if (target.startsWith('b')) {
+    const outing = state.outings.get(target as `b${number}`) ?? unknown('outing', target)
+    return isUnanswered(state, outing) ? ['out-unanswered'] : []
+  }
+  if (!/^s\d/.test(target)) return null
+  const consumable = state.consumables.get(target as `s${number}`) ?? unknown('consumable', target)
+  const contents = new Gates(state).contentsOf(consumable.step)
+  const waits = [
+    ...consumableReasons(state, contents),
+    ...consumable.before.flatMap((each) => curing(state, each)),
+  ]
+  return codesOf(waits.filter((reason) => 'consumable' in reason && reason.consumable === consumable.id))
+}
+
 function overridable(state: State, target: DecisionTarget): string[] {
   const gate = /^(start|finish|look|check) (\d+)$/.exec(target)
   if (gate) {
     const step = knownStep(state, Number(gate[2]))
     const gates = new Gates(state)
-    if (step.built === 'done') refuse({ code: 'step-done', step: step.no })
+    if (step.built === 'done' && gate[1] !== 'check') refuse({ code: 'step-done', step: step.no })
     if (gate[1] === 'start' && step.built === 'underway') refuse({ code: 'step-under-way', step: step.no })
-    if (gate[1] === 'start') return gates.start(step.no).map(({ code }) => code)
-    if (gate[1] === 'finish') return gates.finish(step.no).map(({ code }) => code)
+    if (gate[1] === 'start') return codesOf(gates.start(step.no))
+    if (gate[1] === 'finish') return codesOf(gates.finish(step.no))
     if (gate[1] === 'look') return gates.lookDue(step.no).map(({ code }) => code)
-    return step.way === 'both' ? [] : ['check-open']
+    const second = secondReasons(state, step.no, gates.contentsOf(step.no))
+    return step.way === 'both' ? codesOf(second) : ['check-open']
   }
+  const waiting = overridableWaiting(state, target)
+  if (waiting) return waiting
   const id = target as `${'m' | 't' | 'l' | 'f' | 'x'}${number}`
   if (id.startsWith('m'))
     return (state.marks.get(id as `m${number}`) ?? unknown('mark', id)).confirmed ? [] : ['mark-open']

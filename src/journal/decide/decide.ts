@@ -1,6 +1,8 @@
+import type { Clock } from '../../plan/facts.ts'
 import type { Command, CommandName } from '../command.ts'
-import { type EntryBody, LONGEST_TEXT } from '../entry.ts'
+import type { EntryBody } from '../entry.ts'
 import type { Refusal } from '../refusal.ts'
+import { LONGEST_TEXT } from '../shapes/parts.ts'
 import type { State } from '../state.ts'
 import {
   confirmMark,
@@ -13,28 +15,40 @@ import {
   decideReopen,
   turnOver,
 } from './build.ts'
+import { compare } from './comparing.ts'
+import { apply, dropConsumable, setConsumable } from './consumables.ts'
 import { openContainer, putContainer, voidContainer } from './containers.ts'
 import { count, explain } from './count.ts'
+import { dropTrigger, find, setTrigger } from './findings.ts'
 import { archive, clear, closeJob, describe, firstStart, openJob, redo, stop, undo } from './job.ts'
+import { askChecks, bind, dropCheck, judge, passChecks } from './judging.ts'
+import { countIn } from './kits.ts'
 import { dealLabels, voidLabels } from './labels.ts'
 import { setLoosening } from './loosening.ts'
 import { measure, size } from './measure.ts'
+import { changeOrder, lineOrders, notePart, receive, returnOrder } from './orders.ts'
+import { comeBack, sendOut } from './outings.ts'
 import { addPictures, sortPicture } from './pictures.ts'
 import { layOut, point } from './positions.ts'
 import { Refused } from './refuse.ts'
 import { renamePiece } from './rename.ts'
+import { seeAgain } from './second-looks.ts'
 import { setTightening } from './set-tightening.ts'
 import { addStep, beginStrip, changeStep, endStrip, note } from './steps.ts'
 import { drain, fill, mark, putIn, takeOff } from './strip.ts'
+import { carry, moveOver } from './sub-parts.ts'
 import { acceptLost, leaveOff, move, rehome, settleFault, supply, useAgain } from './supply.ts'
 import { chooseWrench, missTorque, sayCondition, settleAngle, slacken, tighten } from './tightening.ts'
 
 export type Decision = { ok: true; body: EntryBody } | { ok: false; refusal: Refusal }
 
-/** Decides a command on a state: the one entry that it makes, or why not. Changes nothing. */
-export function decide(state: State, command: Command): Decision {
+/**
+ * Decides a command on a state: the one entry that it makes, or why not. Changes nothing. `clock`: when and by whom it
+ * is asked; the time of the last entry when not said.
+ */
+export function decide(state: State, command: Command, clock: Clock = state.clock): Decision {
   try {
-    return { ok: true, body: fitting(dispatch(state, fitting(command))) }
+    return { ok: true, body: fitting(dispatch({ ...state, clock }, fitting(command))) }
   } catch (error) {
     if (error instanceof Refused) return { ok: false, refusal: error.refusal }
     throw error
@@ -125,6 +139,29 @@ const deciders: Deciders = {
   override: decideOverride,
   count,
   explain,
+  'ask-checks': askChecks,
+  'pass-checks': passChecks,
+  'drop-check': dropCheck,
+  judge,
+  bind,
+  compare,
+  'set-trigger': setTrigger,
+  'drop-trigger': dropTrigger,
+  find,
+  carry,
+  'move-over': moveOver,
+  'line-orders': lineOrders,
+  'change-order': changeOrder,
+  receive,
+  'return-order': returnOrder,
+  'note-part': notePart,
+  'count-in': countIn,
+  'send-out': sendOut,
+  'come-back': comeBack,
+  'set-consumable': setConsumable,
+  'drop-consumable': dropConsumable,
+  apply,
+  'see-again': seeAgain,
   'add-pictures': addPictures,
   'sort-picture': sortPicture,
   stop,

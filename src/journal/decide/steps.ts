@@ -62,7 +62,9 @@ export function addStep(
 /** A step gets another title, order or cover; refused where it would close a circle. */
 export function changeStep(state: State, command: Of<'change-step'>): EntryBodyOf<'step-changed'> {
   const step = knownStep(state, command.step)
-  const { after, needs, hides } = command
+  const { after, needs, hides, minutes, critical } = command
+  if (minutes !== undefined && !(minutes > 0 && minutes <= 1e6))
+    refuse({ code: 'count-wrong', count: minutes })
   if (after && step.way !== 'both') refuse({ code: 'not-a-strip-step', step: step.no })
   for (const no of needs ?? []) knownStep(state, no)
   for (const no of after ?? []) if (!step.after.includes(no)) wasOffBefore(state, no)
@@ -71,7 +73,7 @@ export function changeStep(state: State, command: Of<'change-step'>): EntryBodyO
   trial.set(step.no, { ...step, after: after ?? step.after, needs: needs ?? step.needs })
   refuseCycle(trial)
   const title = command.title === undefined ? undefined : given(command.title, 'title')
-  return { type: 'step-changed', step: step.no, title, after, needs, hides }
+  return { type: 'step-changed', step: step.no, title, after, needs, hides, minutes, critical }
 }
 
 /** Words kept with the step under way, or with the one named. */

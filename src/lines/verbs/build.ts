@@ -142,7 +142,10 @@ export const buildVerbs: readonly Verb[] = [
   {
     words: ['override'],
     topic: 'build-up',
-    forms: ['override start|finish|look|check N because REASON', 'override m1|t1|f1|x1 because REASON'],
+    forms: [
+      'override start|finish|look|check N because REASON',
+      'override m1|t1|f1|x1|k1|b1|s1 because REASON',
+    ],
     says: 'Passes over a gate or a thing owed. The reason is shown wherever the step is shown. No law can be overridden.',
     examples: [
       'override start 3 because the part comes on Monday',
@@ -154,7 +157,7 @@ export const buildVerbs: readonly Verb[] = [
       if (step !== undefined) {
         return { do: 'override', target: `${gate.toLowerCase() as 'start'} ${Number(step)}`, reason }
       }
-      const [kind = '', number] = line.take(/^([mtlfx])(\d{1,9})$/i) ?? []
+      const [kind = '', number] = line.take(/^([mtlfxkbs])(\d{1,9})$/i) ?? []
       if (number === undefined) {
         return line.rest === ''
           ? line.missing('start N')

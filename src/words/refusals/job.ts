@@ -106,6 +106,11 @@ const FIRST: Record<UnknownThing, string> = {
   fault: 'faults are noted as parts come off',
   difference: `${say('count BAG = ...')} compares what is there with the record`,
   picture: `pictures come in from a folder, ${say('photos import FOLDER')}`,
+  check: `${say('check PIECE: ...')} asks for one`,
+  trigger: `${say('when FINDING: ...')} makes one`,
+  order: `${say('buy PIECE')} orders`,
+  outing: `${say('out PIECE to WHOM')} sends pieces out`,
+  consumable: `${say('sealant N: ...')} sets one for a step`,
 }
 
 const LOOK_UP: Record<UnknownThing, string> = {
@@ -119,6 +124,11 @@ const LOOK_UP: Record<UnknownThing, string> = {
   fault: 'say one of these',
   difference: 'say one of these',
   picture: `${say('photos')} shows every picture`,
+  check: `${say('checks')} shows every check`,
+  trigger: 'say one of these',
+  order: `${say('to buy')} shows every order`,
+  outing: 'say one of these',
+  consumable: 'say one of these',
 }
 
 const MISSING: Record<RefusalOf<'text-missing'>['what'], string> = {
@@ -148,6 +158,11 @@ function knownIds(state: State, what: UnknownThing): string[] {
     fault: state.faults,
     difference: state.differences,
     picture: state.pictures,
+    check: state.checks,
+    trigger: state.triggers,
+    order: state.orders,
+    outing: state.outings,
+    consumable: state.consumables,
   }
   return [...of[what].keys()].map(String)
 }

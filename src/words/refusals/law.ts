@@ -41,6 +41,16 @@ function violationTold(state: State, violation: Violation): Told {
         `${name} cannot go from ${placeName(state, violation.place)} to the same place`,
         'say where else',
       )
+    case 'carried-by-itself':
+      return told(
+        `${name} cannot sit on ${pieceName(state, violation.carrier)}, which sits on it`,
+        'say what it is taken off first',
+      )
+    case 'no-carrier':
+      return told(
+        `${name} cannot sit on ${violation.carrier}: there is no such piece`,
+        `${say('where')} shows every piece`,
+      )
     case 'more-than-there':
       return told(
         `${name}: ${holdsShort(state, violation.place, violation.there, violation.wanted)}`,

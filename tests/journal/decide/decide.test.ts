@@ -2,8 +2,9 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { Command } from '../../../src/journal/command.ts'
 import { decide } from '../../../src/journal/decide/decide.ts'
-import { LONGEST_TEXT, parseEntry } from '../../../src/journal/entry.ts'
+import { parseEntry } from '../../../src/journal/entry.ts'
 import { fold } from '../../../src/journal/fold.ts'
+import { LONGEST_TEXT } from '../../../src/journal/shapes/parts.ts'
 import {
   addStep,
   at,

@@ -1,0 +1,107 @@
+import { accountOf } from '../../ledger/ledger.ts'
+import type { Piece, PieceId } from '../../ledger/piece.ts'
+import { openChecks } from '../../plan/judging.ts'
+import type { CheckFacts, VerdictFacts } from '../../plan/judging-facts.ts'
+import type { EntryOf } from '../entry.ts'
+import type { State } from '../state.ts'
+import { carry, enterPieces } from './moves.ts'
+
+type JudgingEntry =
+  | 'checks-set'
+  | 'checks-done'
+  | 'check-dropped'
+  | 'judged'
+  | 'bound'
+  | 'compared'
+  | 'trigger-set'
+  | 'trigger-dropped'
+  | 'found-out'
+  | 'carrying'
+
+/** What follows from what was asked of pieces and decided about them. */
+export const judgingAppliers: { [Type in JudgingEntry]: (state: State, entry: EntryOf<Type>) => void } = {
+  'checks-set': (state, { checks }) => {
+    for (const check of checks) setCheck(state, check)
+  },
+  'checks-done': (state, { n, checks, says, measure }) => {
+    for (const id of checks) {
+      const check = checkOf(state, id)
+      check.done = { n, says, measure }
+      // Cleaned and looked at again: that was what the verdict asked for.
+      const isLast = openChecks(state, check.piece).length === 0
+      if (isLast && state.verdicts.get(check.piece)?.verdict === 'clean') state.verdicts.delete(check.piece)
+    }
+  },
+  'check-dropped': (state, { check }) => {
+    checkOf(state, check)
+    state.checks.delete(check)
+  },
+  judged: (state, { n, of: pieces, along, verdict, reason, checks, measure, picture, count, moves }) => {
+    for (const id of checks) checkOf(state, id).done = { n, says: reason, measure }
+    carry(state, moves)
+    // Some of a common lot left it; nothing is said about the rest.
+    if (count !== undefined) return
+    const facts: VerdictFacts = { verdict, reason, n, measure, picture }
+    for (const piece of pieces) setVerdict(state, piece, facts)
+    for (const piece of along) setVerdict(state, piece, { ...facts, along: pieces[0] })
+  },
+  bound: (state, { of: pieces }) => {
+    for (const piece of pieces) accountOf(state.ledger, piece)
+    state.bonds.push([...pieces])
+  },
+  compared: (state, { piece, old, features, verdict, moves, order }) => {
+    accountOf(state.ledger, piece)
+    accountOf(state.ledger, old)
+    const known = state.comparisons.get(piece)?.features ?? []
+    const said = new Set(features.map(({ feature }) => feature))
+    const all = [...known.filter(({ feature }) => !said.has(feature)), ...features]
+    state.comparisons.set(piece, { piece, old, features: all, verdict })
+    carry(state, moves)
+    const line = order === undefined ? undefined : state.orders.get(order)
+    if (line && verdict === 'wrong') line.wrong += 1
+  },
+  'trigger-set': (state, { trigger }) => {
+    state.triggers.set(trigger.id, { ...trigger, items: [...trigger.items] })
+  },
+  'trigger-dropped': (state, { trigger }) => {
+    if (!state.triggers.delete(trigger)) throw new Error(`no list ${trigger}`)
+  },
+  'found-out': (state, { n, finding, checks, condemned }) => {
+    state.findings.set(finding.id, { ...finding })
+    for (const check of checks) setCheck(state, check)
+    for (const piece of condemned) setVerdict(state, piece, { verdict: 'replace', reason: finding.text, n })
+  },
+  carrying: (state, { pieces, openings, moves }) => {
+    enterPieces(state, pieces, openings)
+    carry(state, moves)
+    for (const { id, singleUse } of pieces) if (singleUse) state.used.add(id)
+  },
+}
+
+/** What was to be measured is measured anew with the piece that takes the home; other checks leave with the old one. */
+export function succeedChecks(state: State, { id, replaces }: Piece): void {
+  for (const check of [...state.checks.values()]) {
+    if (check.piece !== replaces) continue
+    if (check.kind === 'measure') {
+      check.piece = id
+      check.done = null
+    } else if (check.done === null) state.checks.delete(check.id)
+  }
+  state.bonds = state.bonds.map((bond) => bond.map((piece) => (piece === replaces ? id : piece)))
+}
+
+function setCheck(state: State, check: Omit<CheckFacts, 'done'>): void {
+  accountOf(state.ledger, check.piece)
+  state.checks.set(check.id, { ...check, what: [...check.what], done: null })
+}
+
+function setVerdict(state: State, piece: PieceId, facts: VerdictFacts): void {
+  accountOf(state.ledger, piece)
+  state.verdicts.set(piece, facts)
+}
+
+function checkOf(state: State, id: CheckFacts['id']): CheckFacts {
+  const check = state.checks.get(id)
+  if (!check) throw new Error(`no check ${id}`)
+  return check
+}

@@ -1,0 +1,30 @@
+import type { Move, Opening } from '../../ledger/account.ts'
+import { enter, openAccount, post } from '../../ledger/ledger.ts'
+import type { Piece } from '../../ledger/piece.ts'
+import type { StepFacts } from '../../plan/facts.ts'
+import type { State } from '../state.ts'
+
+/** Pieces enter the ledger from outside. */
+export function enterPieces(state: State, pieces: readonly Piece[], openings: readonly Opening[]): void {
+  for (const piece of pieces) openAccount(state.ledger, piece)
+  for (const opening of openings) enter(state.ledger, opening)
+}
+
+/** Pieces go from place to place. */
+export function carry(state: State, moves: readonly Move[]): void {
+  post(state.ledger, moves)
+  for (const { piece, from, count } of moves) {
+    if (from !== 'lost') continue
+    // What turns up again is no longer given up: the next one lost needs a decision of its own.
+    const accepted = (state.lostAccepted.get(piece) ?? 0) - count
+    if (accepted > 0) state.lostAccepted.set(piece, accepted)
+    else state.lostAccepted.delete(piece)
+  }
+}
+
+/** The step of that number. Throws where there is none. */
+export function stepOf(state: State, no: number): StepFacts {
+  const step = state.steps.get(no)
+  if (!step) throw new Error(`no step ${no}`)
+  return step
+}

@@ -1,0 +1,63 @@
+import type { PieceId } from '../../ledger/piece.ts'
+import type { CheckKind } from '../../plan/judging-facts.ts'
+import type { Command } from '../command.ts'
+import type { EntryBodyOf } from '../entry.ts'
+import type { State } from '../state.ts'
+import { checkId } from './judging.ts'
+import { given, knownPiece, unknown } from './refuse.ts'
+
+type Of<Name extends Command['do']> = Extract<Command, { do: Name }>
+
+/** What is to be replaced or checked once something is found: the user's own list. */
+export function setTrigger(state: State, { when, items }: Of<'set-trigger'>): EntryBodyOf<'trigger-set'> {
+  for (const { piece } of items) knownPiece(state, piece)
+  return {
+    type: 'trigger-set',
+    trigger: { id: `h${state.dealt.trigger + 1}`, when: given(when, 'text'), items },
+  }
+}
+
+/** A list that is not wanted any more. */
+export function dropTrigger(
+  state: State,
+  { trigger, reason }: Of<'drop-trigger'>,
+): EntryBodyOf<'trigger-dropped'> {
+  if (!state.triggers.has(trigger)) unknown('trigger', trigger)
+  return { type: 'trigger-dropped', trigger, reason: given(reason, 'reason') }
+}
+
+/** Something is found: its lists open in the same act. */
+export function find(state: State, { text, piece, triggers }: Of<'find'>): EntryBodyOf<'found-out'> {
+  if (piece !== undefined) knownPiece(state, piece)
+  const items = triggers.flatMap((id) => (state.triggers.get(id) ?? unknown('trigger', id)).items)
+  const wanted = (id: PieceId) => knownPiece(state, id).should > 0
+  const checks = items
+    .filter((item) => item.do === 'check')
+    .filter((item) => wanted(item.piece))
+    .map(
+      (
+        { piece: of, kind, what },
+        index,
+      ): { id: `k${number}`; piece: PieceId; kind: CheckKind; what: string[] } => ({
+        id: checkId(state, index),
+        piece: of,
+        kind,
+        what,
+      }),
+    )
+  const condemned = items
+    .filter(({ do: what, piece: of }) => what === 'replace' && wanted(of))
+    .map((item) => item.piece)
+  return {
+    type: 'found-out',
+    finding: {
+      id: `y${state.dealt.finding + 1}`,
+      text: given(text, 'text'),
+      piece,
+      step: state.strip ?? state.build,
+      triggers,
+    },
+    checks,
+    condemned: [...new Set(condemned)],
+  }
+}

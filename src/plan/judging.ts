@@ -1,0 +1,57 @@
+import type { PieceId } from '../ledger/piece.ts'
+import type { PlanFacts } from './facts.ts'
+import type { CheckFacts, CheckId, VerdictKind } from './judging-facts.ts'
+
+/** Why a piece may not go back yet. */
+export type JudgingReason =
+  | { code: 'check-due'; check: CheckId; piece: PieceId }
+  | { code: 'piece-judged'; piece: PieceId; verdict: Exclude<VerdictKind, 'fit-again'> }
+  | { code: 'compare-due'; piece: PieceId; old: PieceId }
+  | { code: 'compare-wrong'; piece: PieceId; old: PieceId }
+
+/** How a piece stands: nobody asked, something still to be checked, a verdict, or accepted. */
+export type Standing = 'not-asked' | 'due' | 'accepted' | Exclude<VerdictKind, 'fit-again'> | 'wrong'
+
+/** The checks on a piece that are not done, oldest first. */
+export function openChecks(facts: PlanFacts, piece: PieceId): CheckFacts[] {
+  return [...facts.checks.values()].filter((check) => check.piece === piece && check.done === null)
+}
+
+/** Every reason of judging why a piece may not go back, nearest to hand first. Empty when it is accepted or nobody asked. */
+export function judgingReasons(facts: PlanFacts, piece: PieceId): JudgingReason[] {
+  const reasons: JudgingReason[] = []
+  const verdict = facts.verdicts.get(piece)?.verdict
+  if (verdict !== undefined && verdict !== 'fit-again') reasons.push({ code: 'piece-judged', piece, verdict })
+  const comparison = facts.comparisons.get(piece)
+  if (comparison && comparison.verdict !== 'right') {
+    const code = comparison.verdict === 'due' ? 'compare-due' : 'compare-wrong'
+    reasons.push({ code, piece, old: comparison.old })
+  }
+  for (const { id } of openChecks(facts, piece)) {
+    if (!facts.overrides.has(id)) reasons.push({ code: 'check-due', check: id, piece })
+  }
+  return reasons
+}
+
+/** How a piece stands by what was asked and decided. */
+export function standingOf(facts: PlanFacts, piece: PieceId): Standing {
+  const [first] = judgingReasons(facts, piece)
+  if (first?.code === 'piece-judged') return first.verdict
+  if (first?.code === 'compare-wrong') return 'wrong'
+  if (first) return 'due'
+  const isAsked =
+    facts.verdicts.has(piece) ||
+    facts.comparisons.has(piece) ||
+    [...facts.checks.values()].some((check) => check.piece === piece)
+  return isAsked ? 'accepted' : 'not-asked'
+}
+
+/** What belongs together with a piece, by the user's word: judged bad, it takes these along. */
+export function boundTo(facts: PlanFacts, piece: PieceId): PieceId[] {
+  const found = new Set<PieceId>()
+  for (const bond of facts.bonds) {
+    if (bond.includes(piece)) for (const other of bond) found.add(other)
+  }
+  found.delete(piece)
+  return [...found]
+}

@@ -1,0 +1,34 @@
+import type { StepContents } from './contents.ts'
+import type { PlanFacts } from './facts.ts'
+import type { OutingFacts } from './waiting-facts.ts'
+import type { WaitingReason } from './waiting-reasons.ts'
+
+/** A shop that had a piece of the step may have taken something out of it: until somebody says so, the step waits. */
+export function outingReasons(facts: PlanFacts, contents: StepContents): WaitingReason[] {
+  const pieces = new Set(contents.pieces.map(({ piece }) => piece.id))
+  return [...facts.outings.values()]
+    .filter((outing) => isUnanswered(facts, outing) && outing.pieces.some(({ piece }) => pieces.has(piece)))
+    .map(({ id }) => ({ code: 'out-unanswered', outing: id }))
+}
+
+/** All is back, and nobody has said yet what the shop took out. */
+export function isUnanswered(facts: PlanFacts, outing: OutingFacts): boolean {
+  return (
+    isAllBack(outing) &&
+    outing.tookOut === null &&
+    outing.job === undefined &&
+    !facts.overrides.has(outing.id)
+  )
+}
+
+/** Whether nothing of it is away any more. */
+export function isAllBack({ pieces }: OutingFacts): boolean {
+  return pieces.every(({ away }) => away === 0)
+}
+
+/** What is out and should have been back by now, the longest overdue first. */
+export function overdue(facts: PlanFacts): OutingFacts[] {
+  return [...facts.outings.values()]
+    .filter((outing) => !isAllBack(outing) && outing.due !== undefined && outing.due < facts.clock.today)
+    .sort((a, b) => ((a.due ?? '') < (b.due ?? '') ? -1 : 1))
+}

@@ -1,0 +1,89 @@
+import type { EntryOf } from '../../journal/entry.ts'
+import type { State } from '../../journal/state.ts'
+import { joined } from '../grammar.ts'
+import { movesText } from '../move-text.ts'
+import { stepName } from '../names.ts'
+import { countedPiece, pieceName } from '../pieces.ts'
+import { consumableName, orderName, outingName, secondLineName } from './names.ts'
+
+type WaitingEntry =
+  | 'order-lined'
+  | 'order-changed'
+  | 'order-returned'
+  | 'part-noted'
+  | 'sent-out'
+  | 'came-back'
+  | 'consumable-set'
+  | 'consumable-dropped'
+  | 'applied'
+  | 'seen-again'
+
+/** One line of history for orders, what is out of the house, what is put on and what is seen twice. */
+export const waitingTellers: { [Type in WaitingEntry]: (state: State, entry: EntryOf<Type>) => string } = {
+  'order-lined': (_, { orders }) => {
+    const lines = orders.map(
+      ({ id, name, count, unit, due }) =>
+        `${id}, ${count} ${unit ? `${unit} ` : '× '}${name}${due ? `, due ${due}` : ''}`,
+    )
+    return `${orders.every(({ ordered }) => ordered) ? 'ordered' : 'to buy'}: ${lines.join('; ')}`
+  },
+  'order-changed': (state, { order, ordered, count, due, cancelled, partNo, price, source }) => {
+    const facts = [
+      ordered ? 'ordered' : '',
+      count === undefined ? '' : `${count} of it`,
+      due === undefined ? '' : `due ${due}`,
+      ...notesText({ partNo, price, source }),
+      cancelled === undefined ? '' : `cancelled, because ${cancelled}`,
+    ].filter(Boolean)
+    return `${orderName(state, order)}: ${facts.join(', ') || 'as before'}`
+  },
+  'order-returned': (state, { order, count, reason }) =>
+    `sent back: ${count} of ${orderName(state, order)}, because ${reason}`,
+  'part-noted': (state, { piece, ...notes }) =>
+    `to buy ${pieceName(state, piece)}: ${notesText(notes).join(', ')}`,
+
+  'sent-out': (state, { outing: { id, to, why, due, expects, pieces, aside } }) => {
+    const facts = [
+      `out to ${to} (${id}): ${joined(pieces.map(({ piece, count }) => countedPiece(state, piece, count)))}`,
+      why ? `for ${why}` : '',
+      due ? `due ${due}` : '',
+      expects ? `expected: ${expects}` : '',
+      aside.length > 0 ? `taken off before: ${joined(aside.map((piece) => pieceName(state, piece)))}` : '',
+    ]
+    return facts.filter(Boolean).join(', ')
+  },
+  'came-back': (state, { outing, pieces, moves, tookOut, result }) => {
+    const back = moves.filter(({ from }) => from === 'out')
+    const facts = [
+      back.length > 0 ? movesText(state, back, { pieces }) : '',
+      tookOut ? `taken out there: ${tookOut.text}` : '',
+      result ?? '',
+    ]
+    return `back of ${outingName(state, outing)}: ${facts.filter(Boolean).join('; ') || 'nothing'}`
+  },
+
+  'consumable-set': (state, { consumable: { id, step, name, side, workMinutes, cureMinutes } }) => {
+    const facts = [
+      `${id} set for ${stepName(state, step)}: ${name}`,
+      side ? `${side} up` : '',
+      workMinutes === undefined ? '' : `together within ${workMinutes} min`,
+      cureMinutes === undefined ? '' : `sets ${cureMinutes} min`,
+    ]
+    return facts.filter(Boolean).join(', ')
+  },
+  'consumable-dropped': (_, { consumable, reason }) => `${consumable} dropped, because ${reason}`,
+  applied: (state, { consumable }) => `put on: ${consumableName(state, consumable)}`,
+
+  'seen-again': (state, { step, line, says }) =>
+    `seen again, ${stepName(state, step)}: ${secondLineName(state, line)}: ${says}`,
+}
+
+function notesText({ partNo, price, source }: EntryNotes): string[] {
+  return [
+    partNo === undefined ? '' : `number ${partNo}`,
+    price === undefined ? '' : `at ${price.typed}`,
+    source === undefined ? '' : `from ${source}`,
+  ].filter(Boolean)
+}
+
+type EntryNotes = Pick<EntryOf<'part-noted'>, 'partNo' | 'price' | 'source'>
