@@ -8,7 +8,7 @@ export interface NameEnds {
 
 /** The kinds of things that come off engines and gearboxes, in English trade words. Common practice. */
 export const nameEnds = {
-  'cylinder head': { ends: ['cylinder head'], alone: ['head'] },
+  'cylinder head': { ends: ['cylinder head', 'cyl head'], alone: ['head'] },
   block: { ends: ['engine block', 'cylinder block', 'crankcase', 'engine case'], alone: ['block'] },
   'gearbox case': {
     ends: [
@@ -25,7 +25,7 @@ export const nameEnds = {
     ends: ['cylinder liner', 'cylinder sleeve', 'wet liner', 'dry liner', 'cylinder barrel'],
     alone: ['cylinder', 'liner', 'barrel'],
   },
-  cover: { ends: ['cover', 'housing', 'oil pan', 'sump', 'end plate'], alone: ['pan', 'lid'] },
+  cover: { ends: ['cover', 'housing', 'pump body', 'oil pan', 'sump', 'end plate'], alone: ['pan', 'lid'] },
   manifold: { ends: ['manifold', 'header', 'header pipe', 'exhaust pipe', 'down pipe', 'downpipe'] },
 
   valve: {
@@ -38,7 +38,7 @@ export const nameEnds = {
   },
   follower: { ends: ['bucket', 'lifter', 'tappet', 'follower', 'lash adjuster'] },
   shim: { ends: ['shim'] },
-  rocker: { ends: ['rocker', 'rocker arm'] },
+  rocker: { ends: ['rocker', 'rocker arm', 'rocker gear'] },
   'push rod': { ends: ['push rod', 'pushrod'] },
   'valve guide': { ends: ['valve guide'] },
   camshaft: { ends: ['camshaft', 'cam shaft', 'cam'] },
@@ -88,7 +88,7 @@ export const nameEnds = {
     alone: ['belt'],
   },
   sprocket: { ends: ['sprocket', 'chain wheel'] },
-  tensioner: { ends: ['tensioner', 'tensioner lifter', 'chain adjuster'] },
+  tensioner: { ends: ['tensioner', 'tensioner body', 'tensioner lifter', 'chain adjuster'] },
   idler: { ends: ['idler', 'idler pulley', 'tensioner pulley', 'belt tensioner', 'tensioner roller'] },
   'chain guide': {
     ends: [
@@ -140,7 +140,7 @@ export const nameEnds = {
   'steel plate': { ends: ['steel plate', 'plain plate'] },
   'pressure plate': { ends: ['pressure plate'] },
   'clutch basket': { ends: ['clutch basket', 'clutch drum', 'clutch hub'] },
-  gear: { ends: ['gear', 'gear wheel', 'gearwheel', 'pinion'] },
+  gear: { ends: ['gear', 'gear wheel', 'gearwheel', 'crown wheel', 'pinion'] },
   shaft: { ends: ['shaft', 'mainshaft', 'layshaft', 'countershaft', 'spindle'] },
   bearing: { ends: ['bearing'] },
   bush: { ends: ['bush', 'bushing'] },
@@ -187,6 +187,7 @@ export type PartKind = keyof typeof nameEnds
 export const otherEnds: readonly string[] = [
   'seat cover',
   'dust cover',
+  'clutch lifter',
   'valve gear',
   'landing gear',
   'steering gear',

@@ -4,9 +4,9 @@ import { type NameEnds, nameEnds, otherEnds, type PartKind } from './name-ends.t
 // What stands around the words that name a thing: which one it is, its size, how it looks.
 const qualifiers = new Set(
   (
-    'left right lh rh front rear upper lower top bottom inner outer inlet intake exhaust first second third fourth ' +
+    'left right lh rh front rear upper lower top bottom inner outer inlet intake exhaust in ex exh first second third fourth ' +
     'long short large small big old used worn burnt cracked broken assembly assy set kit pair half complete ' +
-    'no number nr x mm in the a'
+    'no number nr x mm the a'
   ).split(' '),
 )
 const mark = /^(?:[a-z]{0,3}#?\d+(?:[.,/x×]\d+)*(?:mm|in)?[a-z]?)$/
