@@ -22,6 +22,7 @@ import type {
   TighteningId,
 } from '../plan/facts.ts'
 import type {
+  BondFacts,
   CheckFacts,
   CheckId,
   ComparisonFacts,
@@ -104,7 +105,7 @@ export interface State extends PlanFacts {
   used: Set<PieceId>
   checks: Map<CheckId, CheckFacts>
   verdicts: Map<PieceId, VerdictFacts>
-  bonds: PieceId[][]
+  bonds: BondFacts[]
   comparisons: Map<PieceId, ComparisonFacts>
   triggers: Map<TriggerId, TriggerFacts>
   findings: Map<FindingId, FindingFacts>

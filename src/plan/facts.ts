@@ -4,6 +4,7 @@ import type { Measurement } from '../trade/measuring/measurement.ts'
 import type { PlacedPosition, PositionLayout } from '../trade/position-layout/position-layout.ts'
 import type { OrderRule } from '../trade/tightening-order/order.ts'
 import type {
+  BondFacts,
   CheckFacts,
   CheckId,
   ComparisonFacts,
@@ -229,8 +230,7 @@ export interface PlanFacts {
   differences: ReadonlyMap<DifferenceId, DifferenceFacts>
   checks: ReadonlyMap<CheckId, CheckFacts>
   verdicts: ReadonlyMap<PieceId, VerdictFacts>
-  /** Pieces that belong together, as caps with the head that they were bored in: each list is one such lot. */
-  bonds: readonly (readonly PieceId[])[]
+  bonds: readonly BondFacts[]
   /** New pieces that are to be compared with the old, by the new one. */
   comparisons: ReadonlyMap<PieceId, ComparisonFacts>
   triggers: ReadonlyMap<TriggerId, TriggerFacts>

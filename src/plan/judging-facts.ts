@@ -11,9 +11,17 @@ export interface CheckFacts {
   kind: CheckKind
   /** What to look for, what to measure: each a few words. Empty where the kind says it all. */
   what: string[]
+  /** The number of the last measurement before it was asked: only a later one answers it. */
+  askedAfter: number
   done: { n: number; says?: string | undefined; measure?: MeasureId | undefined } | null
 }
 export type CheckId = `k${number}`
+
+/** Pieces that belong together, as caps with the head they were bored in: to be replaced, one takes the others along. */
+export interface BondFacts {
+  pieces: PieceId[]
+  reason?: string | undefined
+}
 
 export type VerdictKind = 'fit-again' | 'machine' | 'replace' | 'clean'
 

@@ -49,8 +49,14 @@ export function standingOf(facts: PlanFacts, piece: PieceId): Standing {
 /** What belongs together with a piece, by the user's word: judged bad, it takes these along. */
 export function boundTo(facts: PlanFacts, piece: PieceId): PieceId[] {
   const found = new Set<PieceId>()
-  for (const bond of facts.bonds) {
-    if (bond.includes(piece)) for (const other of bond) found.add(other)
+  // A bond of a bond is one too: caps with their head, the head with its shims.
+  const open = [piece]
+  for (let next = open.pop(); next !== undefined; next = open.pop()) {
+    for (const { pieces } of facts.bonds) {
+      if (!pieces.includes(next)) continue
+      for (const other of pieces) if (!found.has(other)) open.push(other)
+      for (const other of pieces) found.add(other)
+    }
   }
   found.delete(piece)
   return [...found]

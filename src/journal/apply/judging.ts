@@ -45,9 +45,9 @@ export const judgingAppliers: { [Type in JudgingEntry]: (state: State, entry: En
     for (const piece of pieces) setVerdict(state, piece, facts)
     for (const piece of along) setVerdict(state, piece, { ...facts, along: pieces[0] })
   },
-  bound: (state, { of: pieces }) => {
+  bound: (state, { of: pieces, reason }) => {
     for (const piece of pieces) accountOf(state.ledger, piece)
-    state.bonds.push([...pieces])
+    state.bonds.push({ pieces: [...pieces], reason })
   },
   compared: (state, { piece, old, features, verdict, moves, order }) => {
     accountOf(state.ledger, piece)
@@ -85,14 +85,23 @@ export function succeedChecks(state: State, { id, replaces }: Piece): void {
     if (check.kind === 'measure') {
       check.piece = id
       check.done = null
+      check.askedAfter = state.dealt.measure
     } else if (check.done === null) state.checks.delete(check.id)
   }
-  state.bonds = state.bonds.map((bond) => bond.map((piece) => (piece === replaces ? id : piece)))
+  state.bonds = state.bonds.map(({ pieces, reason }) => ({
+    pieces: pieces.map((piece) => (piece === replaces ? id : piece)),
+    reason,
+  }))
 }
 
-function setCheck(state: State, check: Omit<CheckFacts, 'done'>): void {
+function setCheck(state: State, check: Omit<CheckFacts, 'askedAfter' | 'done'>): void {
   accountOf(state.ledger, check.piece)
-  state.checks.set(check.id, { ...check, what: [...check.what], done: null })
+  state.checks.set(check.id, {
+    ...check,
+    what: [...check.what],
+    askedAfter: state.dealt.measure,
+    done: null,
+  })
 }
 
 function setVerdict(state: State, piece: PieceId, facts: VerdictFacts): void {
