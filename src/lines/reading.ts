@@ -2,9 +2,12 @@ import type { Command } from '../journal/command.ts'
 import type { Belongs } from '../journal/entry.ts'
 import type { PieceId } from '../ledger/piece.ts'
 import type { BagLine } from '../trade/bag-line/bag-item.ts'
+import type { DateFault } from '../trade/calendar/date-said.ts'
+import type { DurationFault } from '../trade/calendar/duration-said.ts'
 import type { AmountFault } from '../trade/convert/read-amount.ts'
 import type { MeasuringFault } from '../trade/measuring/reading/measuring-fault.ts'
 import type { LayoutFault } from '../trade/position-layout/read-layout.ts'
+import type { PriceFault } from '../trade/price.ts'
 import type { ShimFault } from '../trade/shims/shim-fault.ts'
 import type { Lacking } from '../trade/shims/whole-valves.ts'
 import type { PassesFault } from '../trade/tightening-passes/read-passes.ts'
@@ -77,4 +80,14 @@ export type Misreading =
   /** `count`: how many proposals there are. */
   | { code: 'no-such-proposal'; part: string; count: number }
   | { code: 'reason-missing'; verb: string; form: string }
+  /** Several things in one line that are said one by one; `nearest`: the line for the first. */
+  | { code: 'one-each'; verb: string; parts: string[]; nearest: string }
+  /** `nearest`: the line as it would be understood. */
+  | { code: 'date'; fault: DateFault; part: string; nearest: string }
+  /** The calendar has no such day; `year` is null where none was said. */
+  | { code: 'no-such-day'; part: string; month: number; year: number | null; lastDay: number }
+  /** A date, a duration or a price with two meanings; `ways`: the line with each of them. */
+  | { code: 'two-ways'; part: string; ways: readonly [string, string] }
+  | { code: 'duration'; fault: DurationFault; part: string; nearest: string | null; form: string }
+  | { code: 'price'; fault: PriceFault; part: string; nearest: string }
   | { code: 'bag-line'; bag: NotUnderstood }

@@ -2,13 +2,14 @@ import type { State } from '../journal/state.ts'
 import type { PieceId } from '../ledger/piece.ts'
 import type { Misreading } from '../lines/reading.ts'
 import { say } from './cures.ts'
-import { counted } from './grammar.ts'
+import { counted, joined } from './grammar.ts'
 import { layoutFaultText } from './layout-faults.ts'
 import { liesAt } from './lookups.ts'
 import { measuringFaultText } from './measurements/measuring-faults.ts'
 import { passFaultText } from './pass-faults.ts'
 import { pieceName } from './pieces.ts'
 import { whereName } from './places.ts'
+import { saidFaultText } from './said-faults.ts'
 import { shimFaultText } from './sums/shim-faults.ts'
 import { type Told, told } from './told.ts'
 
@@ -77,6 +78,19 @@ export function misreadingText(state: State, misreading: Misreading): Told {
       )
     case 'reason-missing':
       return told(`${misreading.verb} needs a reason`, `write ${say(misreading.form)}`)
+    case 'one-each': {
+      const { verb, parts, nearest } = misreading
+      return told(
+        `${verb} is said of each by itself, and ${joined(parts.map(quoted))} are ${parts.length}`,
+        `look at each, and write a line for it: ${say(nearest)}`,
+      )
+    }
+    case 'date':
+    case 'no-such-day':
+    case 'two-ways':
+    case 'duration':
+    case 'price':
+      return saidFaultText(misreading)
     case 'bag-line':
       return bagLine(misreading.bag)
     default:
