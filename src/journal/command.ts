@@ -382,6 +382,7 @@ type WaitingCommand =
     }
   | { do: 'drop-consumable'; consumable: ConsumableId; reason: string }
   | { do: 'apply'; consumable: ConsumableId }
-  | { do: 'see-again'; step: number; line: SecondLine; says: string }
+  /** `step`: the one that the line is of, when not said. */
+  | { do: 'see-again'; step?: number | undefined; line: SecondLine; says: string }
 
 export type CommandName = Command['do']

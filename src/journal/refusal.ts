@@ -1,10 +1,14 @@
 import type { Violation } from '../ledger/laws.ts'
 import type { PieceId } from '../ledger/piece.ts'
 import type { Place } from '../ledger/place.ts'
-import type { Built, DecisionTarget, FaultId, LooseningId, TighteningId } from '../plan/facts.ts'
+import type { PieceReading } from '../plan/check-readings.ts'
+import type { Built, DecisionTarget, FaultId, FluidId, LooseningId, TighteningId } from '../plan/facts.ts'
+import type { JudgingReason } from '../plan/judging.ts'
+import type { CheckId, VerdictKind } from '../plan/judging-facts.ts'
 import type { Leftover } from '../plan/leftovers.ts'
 import type { PatternFault } from '../plan/pattern.ts'
 import type { Reason } from '../plan/reasons.ts'
+import type { ConsumableId, SecondLine } from '../plan/waiting-facts.ts'
 import type { LayoutShape } from '../trade/position-layout/position-layout.ts'
 import type { OrderRule } from '../trade/tightening-order/order.ts'
 import type { CommandName } from './command.ts'
@@ -114,10 +118,44 @@ export type Refusal =
   | { code: 'not-cleared' }
   | { code: 'not-started' }
   | { code: 'checks-open'; steps: number[] }
+  /** `isLate`: its working time has run out since, with pieces still to be fitted. */
+  | { code: 'put-on-already'; consumable: ConsumableId; isLate: boolean }
+  /** The last day of use has gone by, so many days ago. */
+  | { code: 'out-of-date'; name: string; expires: string; days: number }
+  /** What is put on is not on yet, not together or not set. */
+  | { code: 'not-to-be-filled'; fluid: FluidId; reasons: Reason[] }
   | { code: 'nothing-to-undo' }
   | { code: 'nothing-to-redo' }
+  | { code: 'check-done'; check: CheckId }
+  /** `missing`: what was to be measured and was not, since the check was asked. */
+  | { code: 'check-unmeasured'; check: CheckId; missing: string[] }
+  | {
+      code: 'check-not-in'
+      check: CheckId
+      verdict: 'out' | 'too-close'
+      readings: PieceReading[]
+    }
+  /** Some of what cannot be told apart, or of what is no lot. */
+  | { code: 'judge-part'; piece: PieceId; count: number; verdict: VerdictKind }
+  | { code: 'nothing-to-bind'; piece: PieceId }
+  /** It is not accepted: checked, judged, compared. */
+  | { code: 'not-accepted'; piece: PieceId; reasons: JudgingReason[] }
   /** No old piece is there to hold it beside. */
   | { code: 'nothing-to-compare'; piece: PieceId }
+  /** Nobody asked for a second look at this step. */
+  | { code: 'not-critical'; step: number }
+  | { code: 'second-before-done'; step: number; built: Built }
+  /** `known`: what of the step is seen one by one. */
+  | { code: 'not-a-second-line'; step: number; line: SecondLine; known: SecondLine[] }
+  /** The same person, or nobody by name, and too soon after the work; `by` is empty where nobody is named. */
+  | {
+      code: 'second-too-soon'
+      step: number
+      line: SecondLine
+      by: string
+      afterMinutes: number
+      waitMinutes: number
+    }
   | { code: 'written-since'; entry: number; last: number }
 
 export type UnknownThing =

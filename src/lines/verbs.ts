@@ -14,6 +14,7 @@ import { pieceVerbs } from './verbs/pieces.ts'
 import { planVerbs } from './verbs/plan.ts'
 import { positionVerbs } from './verbs/positions.ts'
 import { questionVerbs } from './verbs/questions.ts'
+import { secondLookVerbs } from './verbs/second-looks.ts'
 import { shimVerbs } from './verbs/shims.ts'
 import { stripVerbs } from './verbs/strip.ts'
 import { tighteningVerbs } from './verbs/tightening.ts'
@@ -30,6 +31,7 @@ export const verbs: readonly Verb[] = [
   ...decisionVerbs,
   ...planVerbs,
   ...buildVerbs,
+  ...secondLookVerbs,
   ...positionVerbs,
   ...tighteningVerbs,
   ...looseningVerbs,

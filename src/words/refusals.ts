@@ -1,6 +1,7 @@
 import type { Refusal, RefusalCode } from '../journal/refusal.ts'
 import type { State } from '../journal/state.ts'
 import type { LabelCode } from './leftovers.ts'
+import { consumableRefusals } from './refusals/consumables.ts'
 import { containerRefusals } from './refusals/containers.ts'
 import { countRefusals } from './refusals/count.ts'
 import { jobRefusals } from './refusals/job.ts'
@@ -10,6 +11,7 @@ import { measuringRefusals } from './refusals/measuring.ts'
 import { pictureRefusals } from './refusals/pictures.ts'
 import { pieceRefusals } from './refusals/pieces.ts'
 import { positionRefusals } from './refusals/positions.ts'
+import { secondLookRefusals } from './refusals/second-looks.ts'
 import { stepRefusals } from './refusals/steps.ts'
 import type { Tellers } from './refusals/tellers.ts'
 import { tighteningRefusals } from './refusals/tightening.ts'
@@ -33,6 +35,8 @@ const tellers: Tellers<RefusalCode> = {
   ...pictureRefusals,
   ...judgingRefusals,
   ...waitingRefusals,
+  ...consumableRefusals,
+  ...secondLookRefusals,
   ...positionRefusals,
   ...lawRefusals,
 }

@@ -12,6 +12,7 @@ import { measuringCases } from './refusals/measuring.ts'
 import { pictureCases } from './refusals/pictures.ts'
 import { pieceCases } from './refusals/pieces.ts'
 import { positionCases } from './refusals/positions.ts'
+import { secondLookCases } from './refusals/second-looks.ts'
 import { stepCases } from './refusals/steps.ts'
 import { tighteningCases } from './refusals/tightening.ts'
 
@@ -25,6 +26,7 @@ const byCode = {
   ...positionCases,
   ...measuringCases,
   ...countCases,
+  ...secondLookCases,
 } satisfies Record<Exclude<RefusalCode, 'law'>, Cases>
 
 const byLaw = lawCases satisfies Record<Violation['law'], Cases>

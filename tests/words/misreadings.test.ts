@@ -67,6 +67,15 @@ const byCode = {
     ['fill oil 2 L', ["No one fluid is called 'oil'.", '  f1 coolant.', '> Name one of these by its id.']],
   ],
   'no-such-proposal': [['accept 9', ["There is no proposal '9', only 1 to 2.", '> "proposals" shows them.']]],
+  'one-each': [
+    [
+      'seen t1,m2: all tight',
+      [
+        "Seen is said of each by itself, and 't1' and 'm2' are 2.",
+        '> Look at each, and write a line for it: "seen t1: all tight".',
+      ],
+    ],
+  ],
   'reason-missing': [['reopen 1', ['Reopen needs a reason.', '> Write "reopen 3,4 because REASON".']]],
   amount: [
     ['= 22', ["'22' has no unit that fits here.", '> Perhaps "= 22 Nm".']],

@@ -1,4 +1,5 @@
 import type { Command } from '../../journal/command.ts'
+import { takeCritical } from '../critical-step.ts'
 import type { Line } from '../line.ts'
 import type { Verb } from '../verb.ts'
 
@@ -36,12 +37,27 @@ export const planVerbs: readonly Verb[] = [
   {
     words: ['step'],
     topic: 'plan',
-    forms: ['step 3', 'step 3 after 1,2', 'step 3 needs 4', 'step 3 hides yes|no'],
-    says: 'Shows a step; or says what came off before it, what must be built before it, whether it hides others.',
-    examples: ['step 3', 'step 3 after 1', 'step 2 needs none', 'step 1 hides no'],
+    forms: [
+      'step 3',
+      'step 3 after 1,2',
+      'step 3 needs 4',
+      'step 3 hides yes|no',
+      'step 3 critical [after 30 min]',
+      'step 3 not critical',
+    ],
+    says: 'Shows a step; or says what came off before it, what must be built before it, whether it hides others, whether it is to be seen a second time.',
+    examples: [
+      'step 3',
+      'step 3 after 1',
+      'step 2 needs none',
+      'step 1 hides no',
+      'step 2 critical after 45 min',
+    ],
     read(line) {
       const step = line.takeNumber()
       if (line.rest === '') return { ask: 'step', step }
+      const critical = takeCritical(line, step)
+      if (critical) return critical
       const [word = '', what = ''] =
         line.take(/^(after|needs|hides)(?: (.*))?$/i) ?? line.notUnderstood(line.rest)
       if (what === '') line.missing(word === 'hides' ? 'yes or no' : 'N')
