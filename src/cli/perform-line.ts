@@ -92,7 +92,7 @@ function record(session: Session, { commands, bag }: Commands): Result {
         ok: false,
         exit: EXIT.refused,
         code: refusal.code === 'law' ? refusal.violation.law : refusal.code,
-        told: refusalText(session.state, refusal, label(session.state)),
+        told: refusalText(session.stateNow(), refusal, label(session.state)),
         facts: { refusal },
       })
     }

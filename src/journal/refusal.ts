@@ -5,10 +5,12 @@ import type { PieceReading } from '../plan/check-readings.ts'
 import type { Built, DecisionTarget, FaultId, FluidId, LooseningId, TighteningId } from '../plan/facts.ts'
 import type { JudgingReason } from '../plan/judging.ts'
 import type { CheckId, VerdictKind } from '../plan/judging-facts.ts'
+import type { JudgingReason } from '../plan/judging.ts'
 import type { Leftover } from '../plan/leftovers.ts'
 import type { PatternFault } from '../plan/pattern.ts'
 import type { Reason } from '../plan/reasons.ts'
-import type { ConsumableId, SecondLine } from '../plan/waiting-facts.ts'
+import type { Riding } from '../plan/riders.ts'
+import type { ConsumableId, OutingId, SecondLine } from '../plan/waiting-facts.ts'
 import type { LayoutShape } from '../trade/position-layout/position-layout.ts'
 import type { OrderRule } from '../trade/tightening-order/order.ts'
 import type { CommandName } from './command.ts'
@@ -71,7 +73,16 @@ export type Refusal =
   | { code: 'through-a-step'; piece: PieceId; step: number }
   | {
       code: 'already'
-      what: 'confirmed' | 'filled' | 'settled' | 'cleared' | 'started' | 'looked' | 'voided' | 'archived'
+      what:
+        | 'confirmed'
+        | 'filled'
+        | 'settled'
+        | 'cleared'
+        | 'started'
+        | 'looked'
+        | 'voided'
+        | 'archived'
+        | 'compared'
       id: string
     }
   | { code: 'no-tightening'; step: number | null }
@@ -142,6 +153,14 @@ export type Refusal =
   | { code: 'not-accepted'; piece: PieceId; reasons: JudgingReason[] }
   /** No old piece is there to hold it beside. */
   | { code: 'nothing-to-compare'; piece: PieceId }
+  /** The old one stays until the new one, `fresh`, was held beside it. */
+  | { code: 'not-compared'; piece: PieceId; fresh: PieceId }
+  /** It is checked, judged or compared first. */
+  | { code: 'not-accepted'; piece: PieceId; reasons: JudgingReason[] }
+  /** What is still owed sits on a piece that is to leave. */
+  | { code: 'carries-owed'; piece: PieceId; riders: Riding[] }
+  /** A replacement is called by the name of another kind of thing. */
+  | { code: 'other-kind'; piece: PieceId; named: string }
   /** Nobody asked for a second look at this step. */
   | { code: 'not-critical'; step: number }
   | { code: 'second-before-done'; step: number; built: Built }
@@ -156,6 +175,18 @@ export type Refusal =
       afterMinutes: number
       waitMinutes: number
     }
+  /** A day that is to come has gone by; both as `2026-12-04`. */
+  | { code: 'date-past'; day: string; today: string }
+  /** `outing` is null where it was sent out without a word to whom. */
+  | { code: 'out-already'; piece: PieceId; outing: OutingId | null }
+  /** It is to go out and to stay here at once. */
+  | { code: 'goes-and-stays'; piece: PieceId }
+  /** `outing`: the one that was named, which does not have it. */
+  | { code: 'not-out'; piece: PieceId; outing: OutingId | null }
+  | { code: 'back-already'; outing: OutingId; piece: PieceId | null }
+  | { code: 'too-many-back'; outing: OutingId; piece: PieceId; away: number; wanted: number }
+  /** What the shop took out is in the record by that name already. */
+  | { code: 'taken-out-already'; outing: OutingId; piece: PieceId }
   | { code: 'written-since'; entry: number; last: number }
 
 export type UnknownThing =

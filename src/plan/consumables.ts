@@ -1,5 +1,6 @@
 import type { StepContents } from './contents.ts'
-import type { PlanFacts } from './facts.ts'
+import type { FluidId, PlanFacts, StepFacts } from './facts.ts'
+import { beneath, buildNeeds } from './order.ts'
 import type { ConsumableFacts, CureTarget } from './waiting-facts.ts'
 import type { WaitingReason } from './waiting-reasons.ts'
 
@@ -14,15 +15,49 @@ export function consumableReasons(facts: PlanFacts, { consumables }: StepContent
   })
 }
 
+/** What is put on keeps a step or a filling waiting: until it is on, until its joint is together, until it has set. */
+export type CureReason = WaitingReason | { code: 'step-before'; step: number; built: StepFacts['built'] }
+
 /** What still sets and holds up a step, a filling or the first start. */
-export function curing(facts: PlanFacts, target: CureTarget): WaitingReason[] {
-  return [...facts.consumables.values()].flatMap((consumable): WaitingReason[] => {
+export function curing(facts: PlanFacts, target: 'start'): WaitingReason[]
+export function curing(facts: PlanFacts, target: CureTarget): CureReason[]
+export function curing(facts: PlanFacts, target: CureTarget): CureReason[] {
+  return [...facts.consumables.values()].flatMap((consumable): CureReason[] => {
     if (!consumable.before.includes(target) || facts.overrides.has(consumable.id)) return []
-    const until = curedAt(facts, consumable)
-    return until !== null && facts.clock.at < until
-      ? [{ code: 'curing', consumable: consumable.id, until }]
-      : []
+    return [...notTogether(facts, consumable, target), ...settingYet(facts, consumable)]
   })
+}
+
+function settingYet(facts: PlanFacts, consumable: ConsumableFacts): WaitingReason[] {
+  const until = curedAt(facts, consumable)
+  return until !== null && facts.clock.at < until
+    ? [{ code: 'curing', consumable: consumable.id, until }]
+    : []
+}
+
+/**
+ * Where the order of the way back does not say already that the joint comes first. One that lies on top of what it
+ * should hold up, as after a change of the order, holds up nothing: each would wait for the other.
+ */
+function notTogether(
+  facts: PlanFacts,
+  { id, step, applied }: ConsumableFacts,
+  target: CureTarget,
+): CureReason[] {
+  const upper = typeof target === 'number' ? target : target === 'start' ? null : fluidStep(facts, target)
+  // Open steps and what is not put on stand before the first start in any case.
+  if (upper === null) return []
+  if (upper !== step) {
+    const needs = buildNeeds(facts.steps)
+    if (beneath(needs, upper).has(step) || beneath(needs, step).has(upper)) return []
+  }
+  if (applied === null) return [{ code: 'consumable-due', consumable: id }]
+  const built = facts.steps.get(step)?.built ?? 'done'
+  return upper === step || built === 'done' ? [] : [{ code: 'step-before', step, built }]
+}
+
+function fluidStep(facts: PlanFacts, fluid: FluidId): number | null {
+  return facts.fluids.get(fluid)?.step ?? null
 }
 
 /** When it has set, in ISO 8601; null before it was put on, and where no time was given. It counts from the last piece fitted. */
@@ -37,12 +72,18 @@ export function workUntil({ applied, workMinutes }: ConsumableFacts): string | n
   return applied === null || workMinutes === undefined ? null : later(applied.at, workMinutes)
 }
 
-/** By how many minutes, begun ones too, the last piece was fitted too late. */
-function minutesLate(facts: PlanFacts, consumable: ConsumableFacts): number {
+/** By how many minutes, begun ones too, the last piece was fitted too late after it was put on; 0 where it was not. */
+export function minutesLate(facts: PlanFacts, consumable: ConsumableFacts): number {
   const until = workUntil(consumable)
   const fittedAt = facts.steps.get(consumable.step)?.work?.fittedAt ?? null
   if (until === null || fittedAt === null) return 0
   return Math.max(0, Math.ceil((Date.parse(fittedAt) - Date.parse(until)) / 60_000))
+}
+
+/** Whether a piece was fitted in its step after it was put on. */
+export function isFittedOn(facts: PlanFacts, { step, applied }: ConsumableFacts): boolean {
+  const fittedAt = facts.steps.get(step)?.work?.fittedAt ?? null
+  return applied !== null && fittedAt !== null && fittedAt > applied.at
 }
 
 function later(at: string, minutes: number): string {

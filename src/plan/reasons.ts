@@ -118,7 +118,7 @@ export class Gates {
     reasons.push(...this.aidsIn(contents))
     for (const fluid of contents.fluids) {
       if (fluid.filledLitres === null && !this.facts.overrides.has(fluid.id)) {
-        reasons.push({ code: 'fluid-open', fluid: fluid.id })
+        reasons.push(...curing(this.facts, fluid.id), { code: 'fluid-open', fluid: fluid.id })
       }
     }
     // Something beneath was touched after the look, while this step was under way.

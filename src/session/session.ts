@@ -8,6 +8,7 @@ import { emptyState, type State } from '../journal/state.ts'
 import type { Clock } from '../plan/facts.ts'
 import { Gates } from '../plan/reasons.ts'
 import type { JournalStore } from '../storage/open-journal.ts'
+import { turningPoints } from './timers.ts'
 
 /** What came of a command. `not-recorded`: decided, but the disk would not take it; nothing has changed. */
 export type Outcome =
@@ -67,8 +68,7 @@ export class Session {
   /** The gates of the plan as they stand now, worked out once for each state. */
   gates(): Gates {
     const clock = this.#clock()
-    // What sets lets go at a minute of its own, without an entry.
-    if (this.#gates === null || (isTimed(this.#state) && this.#gates.facts.clock.at !== clock.at))
+    if (this.#gates === null || isOvertaken(this.#state, this.#gates.facts.clock, clock))
       this.#gates = new Gates({ ...this.#state, clock })
     return this.#gates
   }
@@ -165,9 +165,11 @@ export class Session {
   }
 }
 
-/** Whether something is set that depends on the time of day. */
-function isTimed({ consumables }: State): boolean {
-  return [...consumables.values()].some(({ applied }) => applied !== null)
+/** What sets lets go at a minute of its own, without an entry: whether one of these minutes lies between two times. */
+function isOvertaken(state: State, before: Clock, now: Clock): boolean {
+  if (before.today !== now.today) return true
+  const [from, to] = before.at < now.at ? [before.at, now.at] : [now.at, before.at]
+  return turningPoints(state).some((at) => at > from && at <= to)
 }
 
 /** The day where the user is. */

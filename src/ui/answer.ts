@@ -59,7 +59,7 @@ export function outcomeAnswer(session: Session, outcome: Outcome): Answer {
     case 'refused':
       return {
         sign: SIGNS.refused,
-        told: refusalText(state, outcome.refusal, (no) => groupedCode(codeOf(state, no))),
+        told: refusalText(session.stateNow(), outcome.refusal, (no) => groupedCode(codeOf(state, no))),
       }
     case 'not-recorded':
       return { sign: SIGNS.notRecorded, told: notRecordedTold(session, outcome.error) }

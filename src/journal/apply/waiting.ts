@@ -73,9 +73,11 @@ export const waitingAppliers: { [Type in WaitingEntry]: (state: State, entry: En
   'came-back': (state, { outing: id, pieces, openings, moves, tookOut, result }) => {
     const outing = state.outings.get(id)
     if (!outing) throw new Error(`nothing went out as ${id}`)
+    for (const { piece, from, count } of moves) if (from === 'out') bringBack(outing, piece, count)
     enterPieces(state, pieces, openings)
     carry(state, moves)
-    for (const { piece, from, count } of moves) if (from === 'out') bringBack(outing, piece, count)
+    // Taken out there, and not brought along.
+    for (const { piece, to, count } of moves) if (to === 'out') stayAway(outing, piece, count)
     if (tookOut) {
       const text = outing.tookOut === null ? tookOut.text : `${outing.tookOut.text}; ${tookOut.text}`
       outing.tookOut = { text, pieces: [...(outing.tookOut?.pieces ?? []), ...tookOut.pieces] }
@@ -94,9 +96,6 @@ export const waitingAppliers: { [Type in WaitingEntry]: (state: State, entry: En
     const consumable = state.consumables.get(id)
     if (!consumable) throw new Error(`nothing is put on as ${id}`)
     consumable.applied = { n, at }
-    // What was fitted before it went on says nothing about how long that took.
-    const { work } = stepOf(state, consumable.step)
-    if (work) work.fittedAt = null
   },
 
   'seen-again': (state, { step, line, by, at, says }) => {
@@ -114,6 +113,15 @@ export function noteArrival(state: State, { order }: EntryOf<'supplied'>): void 
 function bringBack(outing: OutingFacts, piece: string, count: number): void {
   const line = outing.pieces.find((each) => each.piece === piece)
   if (line) line.away = Math.max(0, line.away - count)
+}
+
+function stayAway(outing: OutingFacts, piece: OutingFacts['pieces'][number]['piece'], count: number): void {
+  const line = outing.pieces.find((each) => each.piece === piece)
+  if (!line) outing.pieces.push({ piece, count, away: count })
+  else {
+    line.count += count
+    line.away += count
+  }
 }
 
 function orderOf(state: State, id: OrderFacts['id']): OrderFacts {

@@ -1,5 +1,6 @@
 import type { Move, Opening } from '../../ledger/account.ts'
 import type { Piece, PieceId } from '../../ledger/piece.ts'
+import { curing } from '../../plan/consumables.ts'
 import type { FaultId, FluidId } from '../../plan/facts.ts'
 import { singular } from '../../trade/bag-line/nouns.ts'
 import type { Command, TakenOff } from '../command.ts'
@@ -63,6 +64,8 @@ export function fill(state: State, { fluid, litres, typed }: Of<'fill'>): EntryB
   if (known.filledLitres !== null) refuse({ code: 'already', what: 'filled', id: fluid })
   const step = state.steps.get(known.step)
   if (step && step.built !== 'underway') refuse({ code: 'step-not-begun', step: step.no, built: step.built })
+  const reasons = curing(state, fluid)
+  if (reasons.length > 0) refuse({ code: 'not-to-be-filled', fluid, reasons })
   return { type: 'filled', fluid, litres, typed }
 }
 

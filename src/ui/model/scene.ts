@@ -7,7 +7,12 @@ import type { News } from '../errand-out.ts'
 export type State = Session['state']
 export type PieceId = ScannedPiece['piece']
 export type PlaceOfPiece = ScannedPiece['place']
+export type OrderId = KeyOf<State['orders']>
+export type OutingId = KeyOf<State['outings']>
+export type CheckId = KeyOf<State['checks']>
 export type Entry = ReturnType<Session['entries']>[number]
+
+type KeyOf<Facts> = Facts extends ReadonlyMap<infer Key, unknown> ? Key : never
 
 /** What there is to show before a job is open. */
 export interface Hall {
@@ -38,13 +43,15 @@ export function isUnderWay({ strip, build, card }: State): boolean {
   return card === null && (strip !== null || build !== null)
 }
 
-const kept = new WeakMap<Session, { version: number; values: Map<string, unknown> }>()
+type Gates = ReturnType<Session['gates']>
+const kept = new WeakMap<Session, { version: number; gates: Gates; values: Map<string, unknown> }>()
 
-/** A value worked out once for each version of a session's state. */
+/** A value worked out once for each version of a session's state, and anew when a time that holds something up is over. */
 export function perVersion<Value>(session: Session, key: string, compute: () => Value): Value {
   let cache = kept.get(session)
-  if (!cache || cache.version !== session.version) {
-    cache = { version: session.version, values: new Map() }
+  const gates = session.gates()
+  if (!cache || cache.version !== session.version || cache.gates !== gates) {
+    cache = { version: session.version, gates, values: new Map() }
     kept.set(session, cache)
   }
   if (!cache.values.has(key)) cache.values.set(key, compute())

@@ -1,10 +1,11 @@
 import type { EntryOf } from '../../journal/entry.ts'
 import type { State } from '../../journal/state.ts'
+import { consumableTellers } from '../consumables/entry-words.ts'
 import { joined } from '../grammar.ts'
 import { movesText } from '../move-text.ts'
 import { stepName } from '../names.ts'
 import { countedPiece, pieceName } from '../pieces.ts'
-import { consumableName, orderName, outingName, secondLineName } from './names.ts'
+import { orderName, outingName, secondLineName } from './names.ts'
 
 type WaitingEntry =
   | 'order-lined'
@@ -62,17 +63,7 @@ export const waitingTellers: { [Type in WaitingEntry]: (state: State, entry: Ent
     return `back of ${outingName(state, outing)}: ${facts.filter(Boolean).join('; ') || 'nothing'}`
   },
 
-  'consumable-set': (state, { consumable: { id, step, name, side, workMinutes, cureMinutes } }) => {
-    const facts = [
-      `${id} set for ${stepName(state, step)}: ${name}`,
-      side ? `${side} up` : '',
-      workMinutes === undefined ? '' : `together within ${workMinutes} min`,
-      cureMinutes === undefined ? '' : `sets ${cureMinutes} min`,
-    ]
-    return facts.filter(Boolean).join(', ')
-  },
-  'consumable-dropped': (_, { consumable, reason }) => `${consumable} dropped, because ${reason}`,
-  applied: (state, { consumable }) => `put on: ${consumableName(state, consumable)}`,
+  ...consumableTellers,
 
   'seen-again': (state, { step, line, says }) =>
     `seen again, ${stepName(state, step)}: ${secondLineName(state, line)}: ${says}`,

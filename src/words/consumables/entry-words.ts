@@ -1,0 +1,42 @@
+import type { EntryOf } from '../../journal/entry.ts'
+import type { State } from '../../journal/state.ts'
+import { durationWords } from '../durations.ts'
+import { stepName } from '../names.ts'
+import { consumableName } from '../waiting/names.ts'
+import { heldUpText } from './times.ts'
+
+type ConsumableEntry = 'consumable-set' | 'consumable-dropped' | 'applied'
+
+/** One line of history for what is put on in a step. */
+export const consumableTellers: {
+  [Type in ConsumableEntry]: (state: State, entry: EntryOf<Type>) => string
+} = {
+  'consumable-set': (state, { consumable }) => {
+    const { id, step, name, side, expires, amount } = consumable
+    const facts = [
+      `${id}, to put on in ${stepName(state, step)}: ${name}`,
+      side ? `${side} up` : '',
+      ...timesText(state, consumable),
+      expires ? `use by ${expires}` : '',
+      amount ? `${amount} of it` : '',
+    ]
+    return facts.filter(Boolean).join(', ')
+  },
+  'consumable-dropped': (_, { consumable, reason }) => `${consumable} is not put on, because ${reason}`,
+  applied: (state, { consumable: id }) => {
+    const consumable = state.consumables.get(id)
+    const times = consumable ? timesText(state, consumable) : []
+    return [`put on: ${consumableName(state, id)}`, ...times].join(', ')
+  },
+}
+
+type Times = Pick<EntryOf<'consumable-set'>['consumable'], 'workMinutes' | 'cureMinutes' | 'before'>
+
+function timesText(state: State, { workMinutes, cureMinutes, before }: Times): string[] {
+  const held = before.length > 0 ? heldUpText(state, before) : ''
+  const sets = cureMinutes === undefined ? '' : `sets ${durationWords(cureMinutes)}${held ? ' ' : ''}`
+  return [
+    workMinutes === undefined ? '' : `together within ${durationWords(workMinutes)}`,
+    held ? `${sets}before ${held}` : sets,
+  ].filter(Boolean)
+}

@@ -1,0 +1,32 @@
+import type { State } from '../../journal/state.ts'
+import type { ConsumableFacts } from '../../plan/waiting-facts.ts'
+import { durationWords } from '../durations.ts'
+import { joined } from '../grammar.ts'
+import { fluidName, stepName } from '../names.ts'
+
+/** How long ago something was, where the clock says: ` for 12 min`, and nothing within the first minute. */
+export function elapsedText(now: string, since: string): string {
+  const minutes = Math.floor((Date.parse(now) - Date.parse(since)) / 60_000)
+  return minutes > 0 ? ` for ${durationWords(minutes)}` : ''
+}
+
+/** How long is left until a time: `3 h 20 min to go`; that the clock stands wrong, where it shows a time before the start. */
+export function leftText(now: string, { from, until }: { from: string; until: string }): string {
+  if (now < from) return CLOCK_BEHIND
+  return `${durationWords(Math.max(0, Math.ceil((Date.parse(until) - Date.parse(now)) / 60_000)))} to go`
+}
+
+/** What is said where a time lies ahead that has been. */
+export const CLOCK_BEHIND = "this computer's clock stands before the time when it was put on: set it right"
+
+/** What sets holds up: `step 3, Sump, the filling of coolant and the first start`. */
+export function heldUpText(state: State, before: ConsumableFacts['before']): string {
+  return joined(
+    before.map((target) => {
+      if (target === 'start') return 'the first start'
+      return typeof target === 'number'
+        ? stepName(state, target)
+        : `the filling of ${fluidName(state, target)}`
+    }),
+  )
+}
