@@ -8,6 +8,7 @@ export const SCREENS: readonly { digit: string; name: string; says: string; scre
   { digit: '3', name: 'BACK', says: 'what goes back', screen: { at: 'back' } },
   { digit: '4', name: 'LEFT', says: 'what is left over', screen: { at: 'left' } },
   { digit: '5', name: 'LOG', says: 'what happened', screen: { at: 'log' } },
+  { digit: '6', name: 'DUE', says: 'what is judged and awaited', screen: { at: 'due' } },
 ]
 
 /** Every key and what it does, as `?` shows them. Those of a number pad come first. */
@@ -15,7 +16,7 @@ export const KEYS: readonly { key: string; says: string }[] = [
   { key: 'Enter', says: 'takes what is typed; on an empty line it does what stands beside it' },
   { key: '1 to 99', says: 'chooses what has that number on the screen' },
   { key: '0', says: 'takes back the last entry' },
-  { key: '. and a digit', says: 'goes to a screen: .1 OFF .2 LIES .3 BACK .4 LEFT .5 LOG, . NOW' },
+  { key: '. and a digit', says: 'goes to a screen: .1 OFF .2 LIES .3 BACK .4 LEFT .5 LOG .6 DUE, . NOW' },
   { key: 'a label code', says: 'answers the label, from any screen, even behind words; ends "put 5 in"' },
   { key: '+ and -', says: 'on an empty line: a page down, a page up' },
   { key: '*', says: 'on an empty line: large letters, and small again' },

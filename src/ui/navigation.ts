@@ -2,6 +2,7 @@ import type { PicturesAbout } from '../lines/reading.ts'
 import type { Sum } from '../lines/sum.ts'
 import type { LayoutView } from '../session/layout-view.ts'
 import type { PositionSet } from '../session/position-cells.ts'
+import type { OrderId, OutingId, PieceId } from './model/scene.ts'
 import type { Direction, Placing } from './placing.ts'
 
 /** A screen with what it shows. Everything a screen needs to be shown again is in here. */
@@ -17,6 +18,16 @@ export type Screen =
   | { at: 'step'; step: number }
   | { at: 'left' }
   | { at: 'log' }
+  /** What is judged and what is awaited. */
+  | { at: 'due' }
+  /** What is asked of a piece and decided about it; `ofSet`: the pieces of its set, to choose one. */
+  | { at: 'judge'; piece: PieceId; ofSet?: true | undefined }
+  /** A new piece beside the old one; `how` while a number says of a feature that it is not alike. */
+  | { at: 'compare'; piece: PieceId; how?: 'differs' | 'wrong' | undefined }
+  /** One line that is wanted or ordered. */
+  | { at: 'order'; order: OrderId }
+  /** What went out together. */
+  | { at: 'outing'; outing: OutingId }
   | { at: 'scan'; text: string }
   | { at: 'qr'; container: number; invert: boolean }
   /** A blind count; `given` are the numbers told so far, in the order asked. */

@@ -57,14 +57,14 @@ function inHall(text: string, page: Page): Meaning {
   )
 }
 
-/** `.1` to `.5`, and `.` for where one is. Some number pads have a comma there. */
+/** `.1` to `.6`, and `.` for where one is. Some number pads have a comma there. */
 function toScreen(text: string): Meaning | undefined {
   const digit = /^[.,](\d?)$/.exec(text)?.[1]
   if (digit === undefined) return undefined
   const found = SCREENS.find((each) => each.digit === digit)
   return found
     ? go(`${found.name}: ${found.says}`, found.screen)
-    : noNumber(`There is no screen .${digit}.`, 'The screens are . and .1 to .5')
+    : noNumber(`There is no screen .${digit}.`, 'The screens are . and .1 to .6')
 }
 
 function wholeCode(text: string): Meaning | undefined {

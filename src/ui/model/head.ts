@@ -47,12 +47,16 @@ function balanceText(state: State): string {
 
 function tabs(screen: Screen, width: number): Line {
   const here = HOME_OF[screen.at] ?? screen.at
+  // Two spaces between the names, one where the terminal is narrow.
+  const gap = width < SPACIOUS ? '' : ' '
   const spans = SCREENS.flatMap(({ digit, name, screen: { at } }): Span[] => {
     const label = `.${digit} ${name}`
-    return at === here ? [{ text: `[${label}]`, tone: 'here' }, plain(' ')] : [plain(` ${label}  `)]
+    return at === here ? [{ text: `[${label}]`, tone: 'here' }, plain(gap)] : [plain(` ${label} ${gap}`)]
   })
   return spread(spans, line('? help '), width)
 }
+
+const SPACIOUS = 73
 
 /** The main screen that a screen belongs to. */
 const HOME_OF: Partial<Record<ScreenName, ScreenName>> = {
@@ -63,4 +67,8 @@ const HOME_OF: Partial<Record<ScreenName, ScreenName>> = {
   differences: 'lies',
   scan: 'lies',
   photos: 'lies',
+  judge: 'due',
+  compare: 'due',
+  order: 'due',
+  outing: 'due',
 }

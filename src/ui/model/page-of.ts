@@ -4,6 +4,11 @@ import { backPage } from './back-page.ts'
 import { countPage } from './count-page.ts'
 import { differencesPage } from './differences-page.ts'
 import { drawPage } from './draw-page.ts'
+import { comparePage } from './due/compare-page.ts'
+import { duePage } from './due/due-page.ts'
+import { judgePage } from './due/judge-page.ts'
+import { orderPage } from './due/order-page.ts'
+import { outingPage } from './due/outing-page.ts'
 import { helpPage } from './help-page.ts'
 import { jobsPage } from './jobs-page.ts'
 import { leavePage } from './leave-page.ts'
@@ -48,6 +53,16 @@ function jobPage(scene: Scene, screen: Exclude<Screen, { at: 'jobs' | 'new-job' 
       return leftPage(scene)
     case 'log':
       return logPage(scene)
+    case 'due':
+      return duePage(scene)
+    case 'judge':
+      return judgePage(scene, screen)
+    case 'compare':
+      return comparePage(scene, screen)
+    case 'order':
+      return orderPage(scene, screen.order)
+    case 'outing':
+      return outingPage(scene, screen.outing)
     case 'scan':
       return scanPage(scene, screen.text)
     case 'qr':

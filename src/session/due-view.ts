@@ -1,0 +1,87 @@
+import type { State } from '../journal/state.ts'
+import type { PieceId } from '../ledger/piece.ts'
+import { openChecks, standingOf } from '../plan/judging.ts'
+import type { CheckFacts, ComparisonFacts, VerdictFacts } from '../plan/judging-facts.ts'
+import type { OrderFacts } from '../plan/waiting-facts.ts'
+import { openOf, orderStanding } from './order-standing.ts'
+import { type OutingView, outingView } from './outing-view.ts'
+
+/** All that is judged and awaited in a job, each thing in one group only. */
+export interface DueView {
+  /** Outings and order lines whose day is over, the longest overdue first. */
+  late: (OutingView | OrderFacts)[]
+  /** Checks to do, by piece or matched set. */
+  checks: DueChecks[]
+  /** New pieces to be held beside the old one, and those that are wrong. */
+  comparisons: ComparisonFacts[]
+  /** Pieces judged, and what the verdict asks for still to come. */
+  judged: { piece: PieceId; verdict: VerdictFacts }[]
+  /** Away and not late, or back and nobody has said what was taken out there. */
+  outings: OutingView[]
+  /** Wanted, ordered, partly here or wrong, and not late. */
+  orders: OrderFacts[]
+}
+
+/** The checks to do on a piece, or on all pieces of a matched set. */
+export interface DueChecks {
+  /** The first of them stands for the set. */
+  pieces: PieceId[]
+  checks: CheckFacts[]
+}
+
+/** What is due on the day of the state's clock. */
+export function dueView(state: State): DueView {
+  const outings = [...state.outings.values()]
+    .map((outing) => outingView(state, outing))
+    .filter(({ standing }) => standing !== 'back')
+  const orders = [...state.orders.values()].filter(
+    (order) => openOf(order) > 0 || orderStanding(state, order) === 'wrong',
+  )
+  const isLate = (order: OrderFacts) => orderStanding(state, order) === 'late'
+  return {
+    late: [...outings.filter(({ standing }) => standing === 'overdue'), ...orders.filter(isLate)].sort(
+      (one, other) => (dueOf(one) < dueOf(other) ? -1 : 1),
+    ),
+    checks: checksDue(state),
+    comparisons: [...state.comparisons.values()].filter(
+      ({ piece, verdict }) => verdict !== 'right' && state.ledger.accounts.has(piece),
+    ),
+    judged: [...state.verdicts].flatMap(([piece, verdict]) => {
+      const standing = standingOf(state, piece)
+      const isOpen = standing === 'machine' || standing === 'clean' || standing === 'replace'
+      return isOpen && isStillWanted(state, piece) ? [{ piece, verdict }] : []
+    }),
+    outings: outings.filter(({ standing }) => standing !== 'overdue'),
+    orders: orders.filter((order) => !isLate(order)),
+  }
+}
+
+/** How many things are due in all. */
+export function dueCount(view: DueView): number {
+  return Object.values(view).reduce((sum, group) => sum + group.length, 0)
+}
+
+function dueOf(thing: OutingView | OrderFacts): string {
+  return ('outing' in thing ? thing.outing.due : thing.due) ?? ''
+}
+
+function checksDue(state: State): DueChecks[] {
+  const groups = new Map<string, DueChecks>()
+  for (const { piece } of state.checks.values()) {
+    const account = state.ledger.accounts.get(piece)
+    const checks = openChecks(state, piece)
+    if (!account || checks.length === 0) continue
+    const key = account.piece.set === undefined ? piece : `${account.piece.set} ${account.home.at}`
+    const group = groups.get(key) ?? { pieces: [], checks: [] }
+    groups.set(key, group)
+    if (group.pieces.includes(piece)) continue
+    group.pieces.push(piece)
+    group.checks.push(...checks)
+  }
+  return [...groups.values()]
+}
+
+/** Whether its home waits for it, or for what takes its place. */
+function isStillWanted(state: State, piece: PieceId): boolean {
+  return (state.ledger.accounts.get(piece)?.should ?? 0) > 0
+}

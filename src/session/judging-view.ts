@@ -1,0 +1,38 @@
+import type { State } from '../journal/state.ts'
+import type { PieceId } from '../ledger/piece.ts'
+import { boundTo, type Standing, standingOf } from '../plan/judging.ts'
+import type { CheckFacts, ComparisonFacts, VerdictFacts } from '../plan/judging-facts.ts'
+
+/** What is asked of a piece and what was decided about it. */
+export interface JudgingView {
+  piece: PieceId
+  standing: Standing
+  /** All checks on it, done ones too, oldest first: their order never changes. */
+  checks: CheckFacts[]
+  verdict: VerdictFacts | null
+  comparison: ComparisonFacts | null
+  /** What belongs together with it. */
+  together: PieceId[]
+}
+
+/** Everything that is judged about one piece. */
+export function judgingView(state: State, piece: PieceId): JudgingView {
+  return {
+    piece,
+    standing: standingOf(state, piece),
+    checks: [...state.checks.values()].filter((check) => check.piece === piece),
+    verdict: state.verdicts.get(piece) ?? null,
+    comparison: state.comparisons.get(piece) ?? null,
+    together: boundTo(state, piece),
+  }
+}
+
+/** The pieces that are asked about as one set, itself among them: a matched set at one home, else the piece alone. */
+export function judgedSet(state: State, piece: PieceId): PieceId[] {
+  const own = state.ledger.accounts.get(piece)
+  if (own?.piece.set === undefined) return [piece]
+  const asked = new Set([...state.checks.values()].map((check) => check.piece))
+  return [...state.ledger.accounts.values()].flatMap(({ piece: other, home }) =>
+    other.set === own.piece.set && home.at === own.home.at && asked.has(other.id) ? [other.id] : [],
+  )
+}

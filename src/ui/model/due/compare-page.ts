@@ -1,0 +1,148 @@
+import { judgingView } from '../../../session/judging-view.ts'
+import { featuresFor } from '../../../trade/inspection/compare-features.ts'
+import { liesText, pieceName } from '../../../words/pieces.ts'
+import type { Command } from '../../act.ts'
+import type { Screen } from '../../navigation.ts'
+import { BACK, type Choice, choicesOf, type Page, rowsOf } from '../../page.ts'
+import { chip, SIGNS, type Sign } from '../../signs.ts'
+import { type Line, line, strong } from '../../text/line.ts'
+import { groups, headed, indented, numbered } from '../rows.ts'
+import type { PieceId, Scene, State } from '../scene.ts'
+
+type Compared = Extract<Screen, { at: 'compare' }>
+type Comparison = NonNullable<ReturnType<typeof judgingView>['comparison']>
+type Feature = Comparison['features'][number]
+
+/** A new piece beside the old one, feature by feature: a number says alike, or begins the words of what is not. */
+export function comparePage({ session, width }: Scene, { piece, how }: Compared): Page {
+  const state = session.stateNow()
+  const { comparison } = judgingView(state, piece)
+  const name = pieceName(state, piece)
+  if (!comparison) return nothingToCompare(name, piece, width)
+  const features = featuresOf(state, comparison)
+  const choices = new Map<number, Choice>()
+  const rows = features.flatMap((each) => {
+    const no = choices.size + 1
+    choices.set(no, how === undefined ? alike(piece, each.feature) : unlike(piece, each.feature, how))
+    return numbered(no, featureRow(each), width)
+  })
+  const others = otherChoices(piece, how).flatMap((choice) => {
+    const no = choices.size + 1
+    choices.set(no, choice)
+    return numbered(no, choice.says, width)
+  })
+  const sign = comparisonSign(comparison)
+  return {
+    title: line(strong(`COMPARE ${name}`), '  ', chip(sign)),
+    top: [],
+    rows: rowsOf(
+      groups(
+        [
+          ...indented(`New: ${piece}, ${liesText(state, piece)}.`, width),
+          ...indented(`Old: ${comparison.old}, ${liesText(state, comparison.old)}.`, width),
+          ...indented('Lay them side by side.', width),
+        ],
+        headed(HEADINGS[how ?? 'alike'], rows),
+        headed('OR', others),
+      ),
+    ),
+    enter:
+      how === undefined ? BACK : { says: 'none of them', act: { do: 'turn', to: { at: 'compare', piece } } },
+    choice: choicesOf(choices),
+    large: { letters: sign.word, under: [line(strong(name))] },
+  }
+}
+
+const HEADINGS = {
+  alike: 'A NUMBER SAYS: HELD SIDE BY SIDE, AND ALIKE',
+  differs: 'WHAT DIFFERS, AND IS RIGHT ALL THE SAME?',
+  wrong: 'WHAT IS WRONG?',
+}
+
+const LIKENESS = { alike: 'alike', differs: 'differs, but right', wrong: 'WRONG' }
+
+/** How a comparison stands, as a sign. */
+export function comparisonSign({ verdict }: Comparison): Sign {
+  if (verdict === 'due') return SIGNS.notCompared
+  return verdict === 'right' ? SIGNS.good : SIGNS.wrongOne
+}
+
+/** What such a part is compared for, and whatever else was said; each with the last word on it. */
+function featuresOf(
+  state: State,
+  { piece, features }: Comparison,
+): { feature: string; said: Feature | undefined }[] {
+  const proposed = featuresFor(state.ledger.accounts.get(piece)?.piece.name ?? '')
+  const named = features.map(({ feature }) => feature)
+  return [...new Set([...proposed, ...named])].map((feature) => ({
+    feature,
+    said: features.findLast((each) => each.feature === feature),
+  }))
+}
+
+function featureRow({ feature, said }: { feature: string; said: Feature | undefined }): Line {
+  if (!said) return line(feature)
+  const words = said.says ? `, ${said.says}` : ''
+  return line(strong(feature), `  ${LIKENESS[said.how]}${words}`)
+}
+
+function alike(piece: PieceId, feature: string): Choice {
+  return send(`${feature}: alike`, { do: 'compare', piece, features: [{ feature, how: 'alike' }] })
+}
+
+function unlike(piece: PieceId, feature: string, how: 'differs' | 'wrong'): Choice {
+  return {
+    says: `${feature}: ${how}, say how`,
+    act: {
+      do: 'write',
+      before: `compare ${piece}: ${feature} ${how} `,
+      asks:
+        how === 'wrong'
+          ? 'Type what is wrong, as: 2 mm too short'
+          : 'Type how it differs, as: two bolts more',
+    },
+  }
+}
+
+function otherChoices(piece: PieceId, how: Compared['how']): Choice[] {
+  if (how !== undefined) return []
+  return [
+    send('all that was not named is alike: it is the right one, the old one goes to scrap', {
+      do: 'compare',
+      piece,
+      features: [],
+      rest: 'alike',
+    }),
+    send('the same, and the old one is kept', {
+      do: 'compare',
+      piece,
+      features: [],
+      rest: 'alike',
+      keep: true,
+    }),
+    {
+      says: 'something differs, and is right all the same',
+      act: { do: 'turn', to: { at: 'compare', piece, how: 'differs' } },
+    },
+    { says: 'something is wrong', act: { do: 'turn', to: { at: 'compare', piece, how: 'wrong' } } },
+    {
+      says: 'send it back: say why',
+      act: { do: 'write', before: `send back ${piece} because `, asks: 'Type why, as: for the other side' },
+    },
+  ]
+}
+
+function send(says: string, command: Command): Choice {
+  return { says, act: { do: 'send', commands: [command] } }
+}
+
+function nothingToCompare(name: string, piece: PieceId, width: number): Page {
+  return {
+    title: line(strong(`COMPARE ${name}`)),
+    top: [],
+    rows: rowsOf(indented(`Nothing is to be compared with ${piece}.`, width)),
+    enter: BACK,
+    choice: () => undefined,
+    large: null,
+  }
+}

@@ -1,0 +1,154 @@
+import { type JudgingView, judgedSet, judgingView } from '../../../session/judging-view.ts'
+import { sentence } from '../../../words/grammar.ts'
+import { checkWords, VERDICTS } from '../../../words/judging/names.ts'
+import { countedPiece, homeName, liesText, pieceName } from '../../../words/pieces.ts'
+import type { Screen } from '../../navigation.ts'
+import { BACK, type Choice, choicesOf, goTo, type Page, rowsOf } from '../../page.ts'
+import { chip, SIGNS, type Sign } from '../../signs.ts'
+import { type Line, line, strong } from '../../text/line.ts'
+import { groups, headed, indented, numbered } from '../rows.ts'
+import type { PieceId, Scene, State } from '../scene.ts'
+
+type Judged = Extract<Screen, { at: 'judge' }>
+type Check = JudgingView['checks'][number]
+
+/** What is asked of a piece: each check good by its number, or a verdict with its reason. */
+export function judgePage(scene: Scene, { piece, ofSet }: Judged): Page {
+  return ofSet ? setPage(scene, piece) : piecePage(scene, piece)
+}
+
+/** How a piece stands, as a sign. */
+export function standingSign({ standing }: JudgingView): Sign {
+  switch (standing) {
+    case 'due':
+      return SIGNS.notChecked
+    case 'accepted':
+      return SIGNS.good
+    case 'not-asked':
+      return SIGNS.notAsked
+    case 'wrong':
+      return SIGNS.wrongOne
+    case 'machine':
+    case 'replace':
+    case 'clean':
+      return SIGNS.notGood
+    default:
+      return standing satisfies never
+  }
+}
+
+function piecePage({ session, width }: Scene, piece: PieceId): Page {
+  const state = session.stateNow()
+  const view = judgingView(state, piece)
+  const choices = new Map<number, Choice>()
+  // A check keeps its number when it is done: a finger that bounces claims it twice, and no other.
+  const checks = view.checks.flatMap((check) => {
+    const no = choices.size + 1
+    choices.set(no, good(check))
+    return numbered(no, checkRow(check), width)
+  })
+  const verdicts = VERDICT_WORDS.flatMap((verdict) => {
+    const no = choices.size + 1
+    choices.set(no, verdictChoice(piece, verdict))
+    return numbered(no, verdict.says, width)
+  })
+  const sign = standingSign(view)
+  return {
+    title: line(strong(pieceName(state, piece)), '  ', chip(sign)),
+    top: [],
+    rows: rowsOf(
+      groups(
+        [
+          ...indented(`${sentence(homeName(state, piece))} Now ${liesText(state, piece)}.`, width),
+          ...verdictRows(state, view, width),
+        ],
+        headed('A NUMBER SAYS: LOOKED AT, AND GOOD', checks),
+        headed('OR JUDGE IT', verdicts),
+        headed(
+          'BELONGS TOGETHER WITH',
+          view.together.flatMap((other) => indented(pieceName(state, other), width)),
+        ),
+      ),
+    ),
+    enter: BACK,
+    choice: choicesOf(choices),
+    large: { letters: sign.word, under: [line(strong(pieceName(state, piece)))] },
+  }
+}
+
+function checkRow(check: Check): Line {
+  const { id, done } = check
+  const result = done ? `  good${done.says ? `: ${done.says}` : ''}` : ''
+  return line(...(done ? [chip(SIGNS.good), ' '] : []), strong(checkWords(check)), `  ${id}${result}`)
+}
+
+function good({ id, done }: Check): Choice {
+  return done
+    ? { says: `${id} is done already`, act: { do: 'say', what: `${id} was found good already.` } }
+    : { says: `${id} is good`, act: { do: 'send', commands: [{ do: 'pass-checks', checks: [id] }] } }
+}
+
+interface VerdictWords {
+  typed: string
+  says: string
+}
+
+const VERDICT_WORDS: readonly VerdictWords[] = [
+  { typed: 'fit again', says: 'it goes back as it is: say why' },
+  { typed: 'clean', says: 'clean it, and look again: say what' },
+  { typed: 'machine', says: 'it needs machining: say what' },
+  { typed: 'replace', says: 'a new one is needed: say why' },
+]
+
+function verdictChoice(piece: PieceId, { typed, says }: VerdictWords): Choice {
+  return {
+    says,
+    act: {
+      do: 'write',
+      before: `judge ${piece} ${typed} because `,
+      asks: 'Type why, as: scored on the big end',
+    },
+  }
+}
+
+function verdictRows(state: State, { piece, verdict }: JudgingView, width: number): Line[] {
+  if (!verdict) return []
+  const along = verdict.along === undefined ? '' : `, along with ${pieceName(state, verdict.along)}`
+  const text = line(strong(sentence(`${VERDICTS[verdict.verdict]}${along}`)), ` ${sentence(verdict.reason)}`)
+  const next = verdict.verdict === 'replace' ? `"new ${piece}" when the new one is here.` : ''
+  return [...indented(text, width), ...(next === '' ? [] : indented(next, width))]
+}
+
+/** A matched set that is asked about: one piece is chosen, or all of them are good. */
+function setPage({ session, width }: Scene, piece: PieceId): Page {
+  const state = session.stateNow()
+  const views = judgedSet(state, piece).map((each) => judgingView(state, each))
+  const open = views.flatMap(({ checks }) => checks.filter(({ done }) => done === null))
+  const choices = new Map<number, Choice>()
+  const rows = views.flatMap((view) => {
+    const no = choices.size + 1
+    choices.set(no, goTo(`look at ${pieceName(state, view.piece)}`, { at: 'judge', piece: view.piece }))
+    const asked = view.checks.filter(({ done }) => done === null).map(checkWords)
+    return numbered(
+      no,
+      line(chip(standingSign(view)), ' ', strong(pieceName(state, view.piece)), `  ${asked.join('; ')}`),
+      width,
+    )
+  })
+  const all = open.length === 0 ? null : choices.size + 1
+  if (all !== null)
+    choices.set(all, {
+      says: 'all of them are good',
+      act: { do: 'send', commands: [{ do: 'pass-checks', checks: open.map(({ id }) => id) }] },
+    })
+  return {
+    title: line(strong('TO BE CHECKED'), `  ${countedPiece(state, piece, 1)} and its set`),
+    top: [],
+    rows: rowsOf(
+      groups(rows, all === null ? [] : numbered(all, 'all of them were looked at, and are good', width)),
+    ),
+    enter: BACK,
+    choice: choicesOf(choices),
+    large: null,
+  }
+}

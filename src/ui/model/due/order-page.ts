@@ -1,0 +1,134 @@
+import { openOf, orderStanding } from '../../../session/order-standing.ts'
+import { orderName } from '../../../words/waiting/names.ts'
+import type { Command } from '../../act.ts'
+import { BACK, type Choice, choicesOf, NO_CHOICES, type Page, rowsOf } from '../../page.ts'
+import { chip, SIGNS, type Sign } from '../../signs.ts'
+import { type Line, line, strong } from '../../text/line.ts'
+import { groups, headed, indented, numbered } from '../rows.ts'
+import type { OrderId, Scene, State } from '../scene.ts'
+import { dayText, dueText } from './day-text.ts'
+
+type Order = State['orders'] extends Map<unknown, infer Value> ? Value : never
+
+/** One line that is wanted or ordered: what is known of it, what arrived, and what can be said about it. */
+export function orderPage({ session, width }: Scene, id: OrderId): Page {
+  const state = session.stateNow()
+  const order = state.orders.get(id)
+  if (!order) return noOrder(id, width)
+  const choices = orderChoices(order)
+  const sign = orderSign(state, order)
+  return {
+    title: line(strong(orderName(state, id)), '  ', chip(sign)),
+    top: [],
+    rows: rowsOf(
+      groups(
+        facts(state, order).flatMap((text) => indented(text, width)),
+        headed('ARRIVED', arrivedRows(order, width)),
+        headed(
+          'SAY WHAT CAME OF IT',
+          [...choices].flatMap(([no, { says }]) => numbered(no, says, width)),
+        ),
+      ),
+    ),
+    enter: BACK,
+    choice: choicesOf(choices),
+    large: { letters: sign.word, under: [line(strong(orderName(state, id)))] },
+  }
+}
+
+/** How a line stands, as a sign; late before anything else. */
+export function orderSign(state: State, order: Order): Sign {
+  const standing = orderStanding(state, order)
+  switch (standing) {
+    case 'wanted':
+      return SIGNS.wanted
+    case 'ordered':
+      return SIGNS.ordered
+    case 'late':
+      return SIGNS.overdue
+    case 'partly':
+      return SIGNS.partly
+    case 'wrong':
+      return SIGNS.wrongOne
+    case 'arrived':
+      return SIGNS.arrived
+    case 'cancelled':
+      return SIGNS.cancelled
+    default:
+      return standing satisfies never
+  }
+}
+
+function facts({ clock }: State, order: Order): string[] {
+  const bought = [
+    order.partNo === undefined ? '' : `number ${order.partNo}`,
+    order.source === undefined ? '' : `from ${order.source}`,
+    order.price === undefined ? '' : `at ${order.price.typed}`,
+  ].filter(Boolean)
+  const when = [
+    order.since === null || !order.ordered ? '' : `ordered ${dayText(order.since, clock.today)}`,
+    order.due === undefined ? '' : dueText(order.due, clock.today),
+  ].filter(Boolean)
+  return [
+    ...(bought.length > 0 ? [bought.join(', ')] : []),
+    ...(when.length > 0 ? [when.join('; ')] : []),
+    ...(order.cancelled === null ? [] : [`cancelled, because ${order.cancelled}`]),
+  ]
+}
+
+function arrivedRows(order: Order, width: number): Line[] {
+  const { count, arrived, wrong, returned } = order
+  if (!order.ordered && arrived === 0) return []
+  const said = [
+    `${arrived} of ${count} arrived`,
+    ...(wrong > 0 ? [`${wrong} of them wrong`] : []),
+    ...(returned > 0 ? [`${returned} sent back`] : []),
+    `${openOf(order)} still to come`,
+  ]
+  return indented(said.join(', '), width)
+}
+
+/** Each with a number of its own, whether or not the others can be chosen now: the same number says the same. */
+function orderChoices(order: Order): Map<number, Choice> {
+  const { id, ordered, arrived } = order
+  const choices = new Map<number, Choice>()
+  const open = openOf(order)
+  if (order.cancelled !== null) return choices
+  if (open > 0) {
+    const all = open === 1 ? 'it is here' : `all ${open} are here`
+    choices.set(1, send(`${all}: onto the bench`, { do: 'receive', order: id, into: BENCH }))
+    choices.set(2, {
+      says: 'some are here, or they go elsewhere: say how many, and into what',
+      act: { do: 'write', before: `arrived ${id} `, asks: 'Type how many and where to, as: 3 into 14' },
+    })
+  }
+  if (!ordered) choices.set(3, send('it is ordered now', { do: 'change-order', order: id, ordered: true }))
+  if (arrived > 0)
+    choices.set(4, {
+      says: 'what came is not right, it goes back: say why',
+      act: { do: 'write', before: `send back ${id} because `, asks: 'Type why, as: for the other side' },
+    })
+  if (open > 0)
+    choices.set(5, {
+      says: 'it is not wanted any more: say why',
+      act: { do: 'write', before: `cancel ${id} because `, asks: 'Type why, as: found the old one' },
+    })
+  return choices
+}
+
+const BENCH = { kind: 'place', place: 'bench' } as const
+
+function send(says: string, command: Command): Choice {
+  return { says, act: { do: 'send', commands: [command] } }
+}
+
+function noOrder(id: OrderId, width: number): Page {
+  return {
+    title: line(strong(id)),
+    top: [],
+    rows: rowsOf(indented(`There is no line ${id}.`, width)),
+    enter: BACK,
+    choice: NO_CHOICES,
+    large: null,
+  }
+}
