@@ -5,12 +5,11 @@ import type { PieceReading } from '../plan/check-readings.ts'
 import type { Built, DecisionTarget, FaultId, FluidId, LooseningId, TighteningId } from '../plan/facts.ts'
 import type { JudgingReason } from '../plan/judging.ts'
 import type { CheckId, VerdictKind } from '../plan/judging-facts.ts'
-import type { JudgingReason } from '../plan/judging.ts'
 import type { Leftover } from '../plan/leftovers.ts'
 import type { PatternFault } from '../plan/pattern.ts'
 import type { Reason } from '../plan/reasons.ts'
 import type { Riding } from '../plan/riders.ts'
-import type { ConsumableId, OutingId, SecondLine } from '../plan/waiting-facts.ts'
+import type { ConsumableId, OrderId, OutingId, SecondLine } from '../plan/waiting-facts.ts'
 import type { LayoutShape } from '../trade/position-layout/position-layout.ts'
 import type { OrderRule } from '../trade/tightening-order/order.ts'
 import type { CommandName } from './command.ts'
@@ -149,8 +148,6 @@ export type Refusal =
   /** Some of what cannot be told apart, or of what is no lot. */
   | { code: 'judge-part'; piece: PieceId; count: number; verdict: VerdictKind }
   | { code: 'nothing-to-bind'; piece: PieceId }
-  /** It is not accepted: checked, judged, compared. */
-  | { code: 'not-accepted'; piece: PieceId; reasons: JudgingReason[] }
   /** No old piece is there to hold it beside. */
   | { code: 'nothing-to-compare'; piece: PieceId }
   /** The old one stays until the new one, `fresh`, was held beside it. */
@@ -187,6 +184,13 @@ export type Refusal =
   | { code: 'too-many-back'; outing: OutingId; piece: PieceId; away: number; wanted: number }
   /** What the shop took out is in the record by that name already. */
   | { code: 'taken-out-already'; outing: OutingId; piece: PieceId }
+  | { code: 'order-cancelled'; order: OrderId }
+  /** Nothing of it is still to come. */
+  | { code: 'order-arrived'; order: OrderId }
+  /** `open`: how much is still to come; `arrived`: how much is said to be here now. */
+  | { code: 'more-than-ordered'; order: OrderId; open: number; arrived: number }
+  /** `here`: how much of it arrived and did not go back. */
+  | { code: 'more-than-arrived'; order: OrderId; here: number; wanted: number }
   | { code: 'written-since'; entry: number; last: number }
 
 export type UnknownThing =

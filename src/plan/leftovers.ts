@@ -37,7 +37,8 @@ export type Leftover =
   | { code: 'fault-open'; fault: FaultId }
   | { code: 'count-open'; difference: DifferenceId }
   | { code: 'step-open'; step: number }
-  | JudgingReason
+  /** `undo`: of a piece on the machine, the steps to undo to reach it. */
+  | (JudgingReason & { undo: number[] })
   | WaitingReason
 
 /**
@@ -143,10 +144,15 @@ function obligations(gates: Gates): Leftover[] {
 }
 
 /** Pieces that belong on the machine and are not accepted, wherever they are. */
-function notAccepted({ facts }: Gates): Leftover[] {
+function notAccepted(gates: Gates): Leftover[] {
+  const { facts } = gates
   return [...facts.ledger.accounts.values()]
     .filter(({ should }) => should > 0)
-    .flatMap(({ piece }) => judgingReasons(facts, piece.id))
+    .flatMap(({ piece, at }) => {
+      const reasons = judgingReasons(facts, piece.id)
+      const undo = reasons.length > 0 && at.has('machine') ? undoToReach(gates, piece.step) : []
+      return reasons.map((reason) => ({ ...reason, undo }))
+    })
 }
 
 /** What waits for a word, a second look, or for time to pass before the machine may run. */

@@ -1,16 +1,18 @@
 import type { PieceId } from '../../ledger/piece.ts'
-import type { CheckKind } from '../../plan/judging-facts.ts'
+import { openChecks } from '../../plan/judging.ts'
+import type { CheckKind, TriggerItem } from '../../plan/judging-facts.ts'
 import type { Command } from '../command.ts'
 import type { EntryBodyOf } from '../entry.ts'
 import type { State } from '../state.ts'
-import { checkId } from './judging.ts'
-import { given, knownPiece, unknown } from './refuse.ts'
+import { alongWith, checkId, wantedPiece } from './judging.ts'
+import { given, knownPiece, refuse, unknown } from './refuse.ts'
 
 type Of<Name extends Command['do']> = Extract<Command, { do: Name }>
 
 /** What is to be replaced or checked once something is found: the user's own list. */
 export function setTrigger(state: State, { when, items }: Of<'set-trigger'>): EntryBodyOf<'trigger-set'> {
-  for (const { piece } of items) knownPiece(state, piece)
+  if (items.length === 0) refuse({ code: 'text-missing', what: 'text' })
+  for (const { piece } of items) wantedPiece(state, piece)
   return {
     type: 'trigger-set',
     trigger: { id: `h${state.dealt.trigger + 1}`, when: given(when, 'text'), items },
@@ -33,7 +35,7 @@ export function find(state: State, { text, piece, triggers }: Of<'find'>): Entry
   const wanted = (id: PieceId) => knownPiece(state, id).should > 0
   const checks = items
     .filter((item) => item.do === 'check')
-    .filter((item) => wanted(item.piece))
+    .filter((item) => wanted(item.piece) && !isAsked(state, item))
     .map(
       (
         { piece: of, kind, what },
@@ -58,6 +60,11 @@ export function find(state: State, { text, piece, triggers }: Of<'find'>): Entry
       triggers,
     },
     checks,
-    condemned: [...new Set(condemned)],
+    condemned: [...new Set(condemned.flatMap((of) => [of, ...alongWith(state, of)]))],
   }
+}
+
+/** The same check, still open from an earlier finding, is not asked twice. */
+function isAsked(state: State, { piece, kind, what }: Extract<TriggerItem, { do: 'check' }>): boolean {
+  return openChecks(state, piece).some((check) => check.kind === kind && check.what.join() === what.join())
 }

@@ -1,7 +1,8 @@
 import type { State } from '../../journal/state.ts'
+import type { PieceId } from '../../ledger/piece.ts'
 import type { JudgingReason } from '../../plan/judging.ts'
 import { say } from '../cures.ts'
-import { pieceName } from '../pieces.ts'
+import { agree, pieceName } from '../pieces.ts'
 import { checkName, VERDICTS } from './names.ts'
 
 /** Why a piece may not go back yet, with what lifts it. */
@@ -17,16 +18,18 @@ export function judgingParts(state: State, reason: JudgingReason): { what: strin
     case 'check-due':
       return {
         what: `${name} not checked (${checkName(state, reason.check)})`,
-        cure: `${say(`ok ${reason.check}`)} if good, else ${say(`judge ${reason.piece} ...`)}`,
+        cure: `${measureFirst(state, reason)}${say(`ok ${reason.check}`)} if good, else ${say(`judge ${reason.piece} replace because ...`)}`,
       }
     case 'piece-judged': {
-      const why = state.verdicts.get(reason.piece)?.reason
+      const { reason: why, along } = state.verdicts.get(reason.piece) ?? {}
+      const ground = along ? `, with ${pieceName(state, along)}` : ''
       return {
-        what: `${name} is ${VERDICTS[reason.verdict]}${why ? `, because ${why}` : ''}`,
-        cure:
+        what: `${name} ${agree(state, reason.piece, 'is', 'are')} ${VERDICTS[reason.verdict]}${ground}${why ? `, because ${why}` : ''}`,
+        cure: `${offFirst(state, reason.piece)}${
           reason.verdict === 'replace'
-            ? `${say(`new ${reason.piece}`)} when the new one is here`
-            : `${say(`judge ${reason.piece} fit again because ...`)} when that is done`,
+            ? `${say(`new ${countOf(state, reason.piece)}${reason.piece}`)} when ${agree(state, reason.piece, 'the new one is', 'the new ones are')} here`
+            : `${say(`judge ${reason.piece} fit again because ...`)} when that is done`
+        }`,
       }
     }
     case 'compare-due':
@@ -42,4 +45,22 @@ export function judgingParts(state: State, reason: JudgingReason): { what: strin
     default:
       return reason satisfies never
   }
+}
+
+/** What is to be measured is measured before a word can pass it. */
+function measureFirst(state: State, { check, piece }: Extract<JudgingReason, { code: 'check-due' }>): string {
+  const { kind, what = [] } = state.checks.get(check) ?? {}
+  return kind === 'measure' ? `${say(`measure ${what[0] ?? 'size'} of ${piece}: ...`)}, then ` : ''
+}
+
+/** What is condemned on the machine has to come off first. */
+function offFirst(state: State, piece: PieceId): string {
+  const account = state.ledger.accounts.get(piece)
+  return account?.at.has('machine') ? `${say(`reopen ${account.piece.step} because ...`)}, then ` : ''
+}
+
+/** A lot is replaced as a whole. */
+function countOf(state: State, piece: PieceId): string {
+  const { should = 1 } = state.ledger.accounts.get(piece) ?? {}
+  return should > 1 ? `${should} ` : ''
 }

@@ -1,0 +1,90 @@
+import type { Account } from '../ledger/account.ts'
+import { accountOf } from '../ledger/ledger.ts'
+import { judge } from '../trade/measuring/judge.ts'
+import type { Judged } from '../trade/measuring/judged.ts'
+import { readSubject } from '../trade/measuring/reading/read-subject.ts'
+import type { Verdict } from '../trade/measuring/verdict.ts'
+import type { MeasureFacts, PlanFacts } from './facts.ts'
+import type { CheckFacts } from './judging-facts.ts'
+
+/** One measurement of a piece, judged by the readings that are of this piece alone. */
+export interface PieceReading {
+  measure: MeasureFacts
+  judged: Judged
+}
+
+export interface CheckReadings {
+  /** What was measured of the piece since the check was asked; of the same name the last. */
+  readings: PieceReading[]
+  /** What the check asks for and nobody measured since. */
+  missing: string[]
+  /** The worst verdict; null where nothing was held against a limit. */
+  verdict: Verdict | null
+}
+
+/** What was measured that answers a check. Empty readings for a check of another kind. */
+export function readingsFor(facts: PlanFacts, check: CheckFacts): CheckReadings {
+  const all = check.kind === 'measure' ? readingsOf(facts, check.piece) : []
+  const readings = all.filter(({ measure }) => Number(measure.id.slice(1)) > check.askedAfter)
+  const missing = check.what.filter((what) => !readings.some(({ measure }) => answers(measure, what)))
+  const isUnnamed = check.kind === 'measure' && check.what.length === 0 && readings.length === 0
+  return { readings, missing: isUnnamed ? ['it'] : missing, verdict: worst(readings) }
+}
+
+/** The measurements of a piece, oldest first: its own, and those of its set that name its position. */
+export function readingsOf(facts: PlanFacts, piece: CheckFacts['piece']): PieceReading[] {
+  const account = accountOf(facts.ledger, piece)
+  const mates = [...facts.ledger.accounts.values()].filter((other) => isMate(account, other))
+  const positions = new Set(mates.flatMap(({ home }) => lower(home.position) ?? []))
+  const own = lower(account.home.position)
+  const found = new Map<string, PieceReading>()
+  for (const measure of facts.measures.values()) {
+    if (!mates.some((mate) => mate.piece.id === measure.piece)) continue
+    const { measurement, name } = measure
+    const placed = measurement.readings.filter(({ at }) => positions.has(lower(at) ?? ''))
+    const mine = placed.filter(({ at }) => lower(at) === own)
+    const isWhole = placed.length === 0 && measure.piece === piece
+    if (mine.length === 0 && !(isWhole && (positions.size <= 1 || names(name, account)))) continue
+    const judged = judge(mine.length === 0 ? measurement : { ...measurement, readings: mine })
+    const key = mine.length === 0 ? name.toLowerCase() : subjectOf(name)
+    found.delete(key)
+    found.set(key, { measure, judged })
+  }
+  return [...found.values()]
+}
+
+/** Whether a measurement is one of what is asked: of its kind, as `flatness`, `run-out`, any plain size. */
+function answers({ measurement: { kind } }: MeasureFacts, what: string): boolean {
+  const asked = readSubject(`${what} of it`)
+  if (!asked.understood) return true
+  return asked.value.kind === kind || (asked.value.kind === 'flatness' && kind === 'flatness-grid')
+}
+
+/** A position measured again alone is the same clearance as when it was measured with its mates. */
+function subjectOf(name: string): string {
+  const subject = readSubject(name)
+  return subject.understood ? subject.value.base : name.toLowerCase()
+}
+
+function worst(readings: readonly PieceReading[]): Verdict | null {
+  const fromWorst: Verdict[] = ['out', 'too-close', 'in']
+  return fromWorst.find((verdict) => readings.some(({ judged }) => judged.verdict === verdict)) ?? null
+}
+
+function isMate({ piece, home }: Account, other: Account): boolean {
+  if (other.piece.id === piece.id) return true
+  const { set, step } = piece
+  return (
+    home.position !== undefined && set !== undefined && other.piece.set === set && other.piece.step === step
+  )
+}
+
+function names(name: string, { piece, home }: Account): boolean {
+  const words = name.toLowerCase().split(/[\s,/:]+/)
+  const position = lower(home.position)?.split(/\s+/) ?? []
+  return words.includes(piece.id) || position.every((word) => words.includes(word))
+}
+
+function lower(text: string | undefined): string | undefined {
+  return text?.toLowerCase()
+}
