@@ -1,9 +1,11 @@
 import type { Verb } from './verb.ts'
 import { buildVerbs } from './verbs/build.ts'
+import { consumableVerbs } from './verbs/consumables.ts'
 import { containerVerbs } from './verbs/containers.ts'
 import { coolantVerbs } from './verbs/coolant.ts'
 import { countingVerbs } from './verbs/counting.ts'
 import { decisionVerbs } from './verbs/decisions.ts'
+import { foundVerbs } from './verbs/found.ts'
 import { jobVerbs } from './verbs/job.ts'
 import { labelVerbs } from './verbs/labels.ts'
 import { looseningVerbs } from './verbs/loosening.ts'
@@ -31,6 +33,7 @@ export const verbs: readonly Verb[] = [
   ...decisionVerbs,
   ...planVerbs,
   ...buildVerbs,
+  ...consumableVerbs,
   ...secondLookVerbs,
   ...positionVerbs,
   ...tighteningVerbs,
@@ -43,5 +46,6 @@ export const verbs: readonly Verb[] = [
   ...timingVerbs,
   ...countingVerbs,
   ...jobVerbs,
+  ...foundVerbs,
   ...questionVerbs,
 ]

@@ -1,6 +1,7 @@
 import type { Command } from '../../journal/command.ts'
 import { takeCritical } from '../critical-step.ts'
 import type { Line } from '../line.ts'
+import { readHowLong } from '../read-said.ts'
 import type { Verb } from '../verb.ts'
 
 const KINDS = ['clean', 'inspect', 'measure', 'prime', 'align', 'fill', 'turn', 'check', 'other'] as const
@@ -44,20 +45,24 @@ export const planVerbs: readonly Verb[] = [
       'step 3 hides yes|no',
       'step 3 critical [after 30 min]',
       'step 3 not critical',
+      'step 3 minutes 90',
     ],
-    says: 'Shows a step; or says what came off before it, what must be built before it, whether it hides others, whether it is to be seen a second time.',
+    says: 'Shows a step; or says what came off before it, what must be built before it, whether it hides others, whether it is to be seen a second time, how long it takes.',
     examples: [
       'step 3',
       'step 3 after 1',
       'step 2 needs none',
       'step 1 hides no',
       'step 2 critical after 45 min',
+      'step 1 minutes 90',
     ],
     read(line) {
       const step = line.takeNumber()
       if (line.rest === '') return { ask: 'step', step }
       const critical = takeCritical(line, step)
       if (critical) return critical
+      const takes = takeMinutes(line)
+      if (takes !== null) return { do: 'change-step', step, minutes: takes }
       const [word = '', what = ''] =
         line.take(/^(after|needs|hides)(?: (.*))?$/i) ?? line.notUnderstood(line.rest)
       if (what === '') line.missing(word === 'hides' ? 'yes or no' : 'N')
@@ -65,6 +70,14 @@ export const planVerbs: readonly Verb[] = [
     },
   },
 ]
+
+/** How long a step takes: `minutes 90`, `minutes 1 h 30 min`. Null for other words. */
+function takeMinutes(line: Line): number | null {
+  const [said] = line.take(/^(?:minutes|takes)(?: (.*))?$/i) ?? []
+  if (said === undefined) return null
+  if (said === '') line.missing('MINUTES')
+  return /^\d{1,6}$/.test(said) ? Number(said) : readHowLong(line, said).minutes
+}
 
 function changed(line: Line, step: number, word: string, what: string): Command {
   if (word === 'hides') {
