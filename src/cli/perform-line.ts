@@ -13,6 +13,7 @@ import { refusalText } from '../words/refusals.ts'
 import { sumText } from '../words/sum-text.ts'
 import { backText } from './answers/back-text.ts'
 import { cardText } from './answers/card-text.ts'
+import { foundAnswer } from './answers/found-text.ts'
 import { label } from './answers/labels.ts'
 import { layoutAnswer } from './answers/layout-text.ts'
 import { leftAnswer } from './answers/left-text.ts'
@@ -128,6 +129,8 @@ function answer(session: Session, ask: Ask, around: Around): Result {
       return found(whereAnswer(session, ask.words))
     case 'left':
       return found(leftAnswer(session))
+    case 'found':
+      return found(foundAnswer(session, ask.found))
     case 'log':
       return found(logAnswer(session, ask.last))
     case 'label':

@@ -12,6 +12,7 @@ import type { ShimFault } from '../trade/shims/shim-fault.ts'
 import type { Lacking } from '../trade/shims/whole-valves.ts'
 import type { PassesFault } from '../trade/tightening-passes/read-passes.ts'
 import type { Errand } from './errand.ts'
+import type { Found } from './read-found.ts'
 import type { Sum } from './sum.ts'
 
 type NotUnderstood = Extract<BagLine, { understood: false }>
@@ -36,6 +37,8 @@ export type Ask =
   | { ask: 'step'; step: number }
   | { ask: 'where'; words: string }
   | { ask: 'left' }
+  /** Where something that turned up may belong. */
+  | { ask: 'found'; found: Found }
   | { ask: 'log'; last: number | null }
   /** `container`: a number as in a label code, that of an unused label, the machine or a step too. */
   | { ask: 'qr'; container: number }

@@ -21,6 +21,8 @@ export interface HomeCount {
   lies: Lying[]
   /** Owed and nowhere to be had. */
   short: number
+  /** Of these: how many were missing when the job began, or were never told of. */
+  neverThere: number
   /** Recorded as lost, whether or not that was accepted. */
   lost: number
   countedShort: CountedShort[]
@@ -54,13 +56,15 @@ export function homeCount(facts: PlanFacts, account: Account, replacedBy?: Piece
   const unexplained = [...facts.differences.values()].filter(
     ({ piece, settled, counted, expected }) => piece === id && settled === null && counted < expected,
   )
+  const { short } = owing(facts, account)
   return {
     should: account.should,
     onMachine: balance(facts.ledger, id, 'machine'),
     lies: placesOf(facts.ledger, id)
       .filter(({ place }) => place !== 'machine' && place !== 'scrap' && place !== 'lost')
       .map(({ place, count }) => ({ place, count })),
-    short: owing(facts, account).short,
+    short,
+    neverThere: Math.min(short, Math.max(0, account.should - account.entered)),
     lost: balance(facts.ledger, id, 'lost'),
     countedShort: unexplained.map((each) => ({
       difference: each.id,

@@ -91,6 +91,8 @@ function asked(ask: Extract<Reading, { kind: 'ask' }>['ask'], state: Scene['sess
       return go(`look for ${ask.words}`, { at: 'lies', words: ask.words })
     case 'left':
       return go('what is left over', { at: 'left' })
+    case 'found':
+      return go(`where may ${ask.found.words} belong?`, { at: 'found', found: ask.found })
     case 'log':
       return go('what happened', { at: 'log' })
     case 'label':

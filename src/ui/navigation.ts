@@ -1,3 +1,4 @@
+import type { Found } from '../lines/read-found.ts'
 import type { PicturesAbout } from '../lines/reading.ts'
 import type { Sum } from '../lines/sum.ts'
 import type { LayoutView } from '../session/layout-view.ts'
@@ -18,6 +19,8 @@ export type Screen =
   | { at: 'step'; step: number }
   | { at: 'left' }
   | { at: 'log' }
+  /** Where something that turned up may belong. */
+  | { at: 'found'; found: Found }
   /** What is judged and what is awaited. */
   | { at: 'due' }
   /** What is asked of a piece and decided about it; `ofSet`: the pieces of its set, to choose one. */

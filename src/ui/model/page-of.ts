@@ -9,6 +9,7 @@ import { duePage } from './due/due-page.ts'
 import { judgePage } from './due/judge-page.ts'
 import { orderPage } from './due/order-page.ts'
 import { outingPage } from './due/outing-page.ts'
+import { foundPage } from './found-page.ts'
 import { helpPage } from './help-page.ts'
 import { jobsPage } from './jobs-page.ts'
 import { leavePage } from './leave-page.ts'
@@ -53,6 +54,8 @@ function jobPage(scene: Scene, screen: Exclude<Screen, { at: 'jobs' | 'new-job' 
       return leftPage(scene)
     case 'log':
       return logPage(scene)
+    case 'found':
+      return foundPage(scene, screen.found)
     case 'due':
       return duePage(scene)
     case 'judge':
