@@ -92,6 +92,18 @@ export interface NewPicture {
   belongs: Belongs | null
 }
 
+/** What a shop took out of a piece; `back`: whether it came along, loose. */
+export interface TakenOutThere {
+  name: string
+  count: number
+  back: boolean
+  kind?: 'part' | 'fastener' | 'connection' | undefined
+  size?: string | undefined
+  singleUse?: boolean | undefined
+  /** The piece that it was taken out of; the first part of what went out when not said. */
+  from?: PieceId | undefined
+}
+
 /** Everything a person can ask for that would write an entry. */
 export type Command =
   | JudgingCommand
@@ -171,7 +183,7 @@ export type Command =
       into: Into
       reason?: string | undefined
     }
-  /** `size`: of the new one, where it is not that of the old. */
+  /** `size`: of the new one, where it is not that of the old. `named`: what the new one was called, where it was. */
   | {
       do: 'supply'
       piece: PieceId
@@ -179,16 +191,26 @@ export type Command =
       into: Into
       instead: boolean
       size?: string | undefined
+      named?: string | undefined
       /** Borrowed from another job. */
       borrowed?: { job: number; name: string } | undefined
     }
   /** What was ordered arrives, all that is open of the line when no number is said. */
-  | { do: 'receive'; order: OrderId; count?: number | undefined; into: Into; size?: string | undefined }
+  | {
+      do: 'receive'
+      order: OrderId
+      count?: number | undefined
+      /** How many of these are more than were ordered, and stay as spares. */
+      spare?: number | undefined
+      into: Into
+      size?: string | undefined
+    }
   /** A kit is counted in: what is owed goes to its homes, the rest is declared spare. */
   | {
       do: 'count-in'
       name: string
-      lines: { piece?: PieceId | undefined; name: string; count: number }[]
+      /** `pieces`: those of that name, of which each gets what its home lacks. */
+      lines: { pieces: PieceId[]; name: string; count: number }[]
       into: Into
       order?: OrderId | undefined
     }
@@ -313,13 +335,23 @@ type JudgingCommand =
       items: {
         kind: Exclude<PieceKind, 'aid' | 'tool'>
         name: string
+        /** How many are there; `should`: how many belong there, where that is not the same. */
         count: number
+        should?: number | undefined
         size?: string | undefined
+        /** Of a matched set: each has its own. */
+        positions?: string[] | undefined
         singleUse?: boolean | undefined
       }[]
     }
   /** What sits on one piece goes over to another: all of it that is owed when no pieces are said. */
-  | { do: 'move-over'; from: PieceId; to: PieceId; pieces?: PieceId[] | undefined }
+  | {
+      do: 'move-over'
+      /** Wherever they are within reach when not said; then the pieces are. */
+      from?: PieceId | undefined
+      to: PieceId
+      pieces?: PieceId[] | undefined
+    }
 
 /** Orders, what is out of the house, what is put on in a step, what is seen twice. */
 type WaitingCommand =
@@ -358,14 +390,16 @@ type WaitingCommand =
       /** Lent to the job of that number. */
       job?: number | undefined
     }
-  /** All that is still away when no pieces are said; no pieces at all where only the question is answered. */
+  /**
+   * All that is still away when no pieces are said; no pieces at all where only the question is answered. `outing`: the one
+   * that has the first of the pieces when not said.
+   */
   | {
       do: 'come-back'
-      outing: OutingId
+      outing?: OutingId | undefined
       pieces?: { piece: PieceId; count?: number | undefined }[] | undefined
       into: Into
-      /** What the shop took out; `back`: whether it came along, loose. */
-      tookOut?: { text: string; items: { name: string; count: number; back: boolean }[] } | undefined
+      tookOut?: { text: string; items: TakenOutThere[] } | undefined
       result?: string | undefined
     }
   | {

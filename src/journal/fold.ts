@@ -5,6 +5,7 @@ import type { Piece } from '../ledger/piece.ts'
 import type { DecisionTarget, StepFacts } from '../plan/facts.ts'
 import { freshGrid, interrupt } from '../plan/tightening.ts'
 import { shimsAtHome } from '../plan/valves.ts'
+import { beginComparison } from './apply/comparing.ts'
 import { judgingAppliers, succeedChecks } from './apply/judging.ts'
 import { carry, enterPieces, stepOf } from './apply/moves.ts'
 import { noteArrival, waitingAppliers } from './apply/waiting.ts'
@@ -244,7 +245,7 @@ const appliers: Appliers = {
     for (const piece of retired) accountOf(state.ledger, piece).should = 0
     for (const piece of pieces) succeed(state, piece)
     carry(state, moves)
-    for (const each of compare) state.comparisons.set(each.piece, { ...each, features: [], verdict: 'due' })
+    for (const each of compare) beginComparison(state, each, entry.order?.id)
     noteArrival(state, entry)
     for (const piece of retired) forgetLooksAbove(state, accountOf(state.ledger, piece).piece.step)
   },
@@ -428,6 +429,10 @@ const appliers: Appliers = {
 
   ...judgingAppliers,
   ...waitingAppliers,
+  'came-back': (state, entry) => {
+    if (entry.opened) openContainer(state, entry.opened)
+    waitingAppliers['came-back'](state, entry)
+  },
   applied: (state, entry) => {
     const step = state.consumables.get(entry.consumable)?.step
     if (entry.began && step !== undefined) takeUp(state, step)

@@ -1,3 +1,4 @@
+import type { PieceId } from '../ledger/piece.ts'
 import type { StepContents } from './contents.ts'
 import type { PlanFacts } from './facts.ts'
 import type { OutingFacts } from './waiting-facts.ts'
@@ -7,17 +8,33 @@ import type { WaitingReason } from './waiting-reasons.ts'
 export function outingReasons(facts: PlanFacts, contents: StepContents): WaitingReason[] {
   const pieces = new Set(contents.pieces.map(({ piece }) => piece.id))
   return [...facts.outings.values()]
-    .filter((outing) => isUnanswered(facts, outing) && outing.pieces.some(({ piece }) => pieces.has(piece)))
+    .filter(
+      (outing) =>
+        isAsked(facts, outing) &&
+        outing.pieces.some(({ piece, count, away }) => away < count && pieces.has(piece)),
+    )
     .map(({ id }) => ({ code: 'out-unanswered', outing: id }))
+}
+
+/** Nobody has said yet what the shop took out, and nobody has passed that over. It is not asked of what is lent. */
+function isAsked(facts: PlanFacts, { id, tookOut, job }: OutingFacts): boolean {
+  return tookOut === null && job === undefined && !facts.overrides.has(id)
 }
 
 /** All is back, and nobody has said yet what the shop took out. */
 export function isUnanswered(facts: PlanFacts, outing: OutingFacts): boolean {
-  return (
-    isAllBack(outing) &&
-    outing.tookOut === null &&
-    outing.job === undefined &&
-    !facts.overrides.has(outing.id)
+  return isAllBack(outing) && isAsked(facts, outing)
+}
+
+/** Whether some of it is back, and nobody has said yet what the shop took out: then that can be said, or passed over. */
+export function isAnswerDue(facts: PlanFacts, outing: OutingFacts): boolean {
+  return isAsked(facts, outing) && outing.pieces.some(({ count, away }) => away < count)
+}
+
+/** What is out and has some of a piece, the first that went first. */
+export function outingsWith({ outings }: PlanFacts, id: PieceId): OutingFacts[] {
+  return [...outings.values()].filter(({ pieces }) =>
+    pieces.some(({ piece, away }) => piece === id && away > 0),
   )
 }
 

@@ -5,6 +5,7 @@ import type { DifferenceId, FluidId, LooseningId, TighteningId } from '../plan/f
 import type { Tightening } from '../plan/tightening.ts'
 import { liesAt, nextFastener } from './lookups.ts'
 import { containerPlace, placeName } from './places.ts'
+import { backWords } from './waiting/out-words.ts'
 
 /** Words to type, marked so that they stand out in a sentence. Nothing else is put in double quotes. */
 export function say(words: string): string {
@@ -24,6 +25,8 @@ export function fitWords(state: State, id: PieceId, count?: number): string {
 export function homeWords(state: State, id: PieceId, count: number, place: Place): string {
   if (state.used.has(id)) return usedWords(state, id)
   if (place === 'bench' || place === 'spare' || containerPlace(place)) return fitWords(state, id, count)
+  const back = place === 'out' ? backWords(state, id) : null
+  if (back !== null) return `once back, ${say(back)}`
   const when = place === 'out' ? 'once back, ' : place === 'supplier' ? 'once here, ' : ''
   return `${when}${sendWords(state, 'move', id, place, { count, to: 'bench' })}`
 }

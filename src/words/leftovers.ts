@@ -31,6 +31,7 @@ import {
 } from './names.ts'
 import { countedPiece, homeName, isStray } from './pieces.ts'
 import { containerPath, containerPlace, goneText, placeName, whereName } from './places.ts'
+import { outWhere } from './waiting/out-words.ts'
 import { waitingParts } from './waiting/reason-words.ts'
 
 /** The label code of a container, as it stands on the label. */
@@ -69,7 +70,7 @@ function parts(state: State, leftover: Leftover, code: LabelCode): Omit<Leftover
       const { piece, count, place, step, undo } = leftover
       return {
         what: countedPiece(state, piece, count),
-        where: `${labelled(state, place, code)}: ${belongsTo(state, piece, count, step)}`,
+        where: `${place === 'out' ? outWhere(state, piece) : labelled(state, place, code)}: ${belongsTo(state, piece, count, step)}`,
         cure: atHome(undo, step, homeWords(state, piece, count, place)),
       }
     }

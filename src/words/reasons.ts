@@ -30,6 +30,7 @@ import {
 import { passDone } from './pass-work.ts'
 import { agree, countedPiece, pieceName } from './pieces.ts'
 import { goneText, whereName } from './places.ts'
+import { outWhere } from './waiting/out-words.ts'
 import { waitingWords } from './waiting/reason-words.ts'
 
 /** One reason why a step may not start or finish: a line with what lifts it. */
@@ -53,6 +54,8 @@ function reasonWords(state: State, reason: Reason): string {
       return awayText(state, reason.piece, reason.count, reason.place)
     case 'piece-used':
       return usedText(state, reason.piece)
+    case 'left-on-old':
+      return `${countedPiece(state, reason.piece, reason.count)} ${isAre(reason.count)} still ${whereName(state, reason.on)}, the old one: ${say(`move over from ${reason.on} to ${reason.to}`)}, or ${say(`new ${reason.piece} instead`)}`
     case 'fault-open':
       return `${faultName(state, reason.fault)}: ${say(`settle ${reason.fault}: ...`)} with how it was put right`
     case 'count-open':
@@ -117,7 +120,8 @@ function stepBefore(state: State, no: number, built: Built): string {
 }
 
 function awayText(state: State, piece: PieceId, count: number, place: Place): string {
-  return `${countedPiece(state, piece, count)} ${isAre(count)} ${whereName(state, place)}: ${homeWords(state, piece, count, place)}`
+  const where = place === 'out' ? outWhere(state, piece) : whereName(state, place)
+  return `${countedPiece(state, piece, count)} ${isAre(count)} ${where}: ${homeWords(state, piece, count, place)}`
 }
 
 function usedText(state: State, piece: PieceId): string {

@@ -8,9 +8,12 @@ import { jobRefusals } from './refusals/job.ts'
 import { judgingRefusals } from './refusals/judging.ts'
 import { lawRefusals } from './refusals/law.ts'
 import { measuringRefusals } from './refusals/measuring.ts'
+import { orderRefusals } from './refusals/orders.ts'
+import { outingRefusals } from './refusals/outings.ts'
 import { pictureRefusals } from './refusals/pictures.ts'
 import { pieceRefusals } from './refusals/pieces.ts'
 import { positionRefusals } from './refusals/positions.ts'
+import { replacingRefusals } from './refusals/replacing.ts'
 import { secondLookRefusals } from './refusals/second-looks.ts'
 import { stepRefusals } from './refusals/steps.ts'
 import type { Tellers } from './refusals/tellers.ts'
@@ -34,7 +37,10 @@ const tellers: Tellers<RefusalCode> = {
   ...measuringRefusals,
   ...pictureRefusals,
   ...judgingRefusals,
+  ...replacingRefusals,
   ...waitingRefusals,
+  ...orderRefusals,
+  ...outingRefusals,
   ...consumableRefusals,
   ...secondLookRefusals,
   ...positionRefusals,

@@ -1,5 +1,5 @@
 import type { Move, Opening } from '../../ledger/account.ts'
-import { enter, openAccount, post } from '../../ledger/ledger.ts'
+import { balance, enter, openAccount, post } from '../../ledger/ledger.ts'
 import type { Piece } from '../../ledger/piece.ts'
 import type { StepFacts } from '../../plan/facts.ts'
 import type { State } from '../state.ts'
@@ -14,11 +14,23 @@ export function enterPieces(state: State, pieces: readonly Piece[], openings: re
 export function carry(state: State, moves: readonly Move[]): void {
   post(state.ledger, moves)
   for (const { piece, from, count } of moves) {
+    if (from === 'out') noteBack(state, piece)
     if (from !== 'lost') continue
     // What turns up again is no longer given up: the next one lost needs a decision of its own.
     const accepted = (state.lostAccepted.get(piece) ?? 0) - count
     if (accepted > 0) state.lostAccepted.set(piece, accepted)
     else state.lostAccepted.delete(piece)
+  }
+}
+
+/** What is back by a plain move is not away any more, of what went first: no more is away than is out. */
+function noteBack({ ledger, outings }: State, piece: Move['piece']): void {
+  const lines = [...outings.values()].flatMap(({ pieces }) => pieces.filter((each) => each.piece === piece))
+  let over = lines.reduce((sum, { away }) => sum + away, 0) - balance(ledger, piece, 'out')
+  for (const line of lines) {
+    const part = Math.max(0, Math.min(over, line.away))
+    line.away -= part
+    over -= part
   }
 }
 

@@ -2,20 +2,19 @@ import type { Account, Move } from '../../ledger/account.ts'
 import { balance } from '../../ledger/ledger.ts'
 import { belongsInToolbox, isMatched } from '../../ledger/piece.ts'
 import { consumableReasons, curing } from '../../plan/consumables.ts'
-import { owedAtHome, withinReach } from '../../plan/contents.ts'
 import { isEasedOn } from '../../plan/eased.ts'
 import type { DecisionTarget, StepFacts } from '../../plan/facts.ts'
 import { builtOnTop } from '../../plan/order.ts'
-import { isUnanswered } from '../../plan/outings.ts'
+import { isAnswerDue } from '../../plan/outings.ts'
 import { Gates, isJudging, notHome, type Reason } from '../../plan/reasons.ts'
 import { secondReasons } from '../../plan/second-looks.ts'
 import { nextTurn } from '../../plan/tightening.ts'
-import type { Command, Fitting } from '../command.ts'
+import type { Command } from '../command.ts'
 import type { EntryBodyOf } from '../entry.ts'
 import type { Gate } from '../refusal.ts'
 import type { State } from '../state.ts'
-import { given, knownPiece, knownStep, lawful, refuse, unknown, wholeCount } from './refuse.ts'
-import { gather } from './supply.ts'
+import { fittingMoves } from './fitting.ts'
+import { given, knownPiece, knownStep, lawful, refuse, unknown } from './refuse.ts'
 
 type Of<Name extends Command['do']> = Extract<Command, { do: Name }>
 
@@ -140,27 +139,6 @@ export function refuseUnlessUnderWay({ no, built }: StepFacts): void {
   if (built !== 'underway') refuse({ code: 'step-not-begun', step: no, built })
 }
 
-function fittingMoves(state: State, { count, position }: Fitting, account: Account): Move[] {
-  const { piece } = account
-  const owed = owedAtHome(state, account)
-  const wanted = count === undefined ? owed : wholeCount(count)
-  const lies = withinReach(state, account)
-  const there = lies.reduce((sum, lying) => sum + lying.count, 0)
-  // Judged before anything else, so that the wrong bag or position is named even when other things are wrong too.
-  if (there > 0)
-    lawful(state, [{ piece: piece.id, count: 1, from: lies[0]?.place ?? 'bench', to: 'machine', position }])
-  if (owed <= 0) refuse({ code: account.should === 0 ? 'not-for-home' : 'home-already', piece: piece.id })
-  if (state.used.has(piece.id)) refuse({ code: 'piece-used', piece: piece.id })
-  if (there < wanted) refuse({ code: 'not-within-reach', piece: piece.id, wanted, there, lies })
-  return gather(lies, wanted).map((part) => ({
-    piece: piece.id,
-    count: part.count,
-    from: part.place,
-    to: 'machine',
-    position,
-  }))
-}
-
 function reopening(state: State, steps: number[]): { steps: number[]; moves: Move[] } {
   for (const no of steps) knownStep(state, no)
   const gates = new Gates(state)
@@ -188,7 +166,7 @@ function overridableWaiting(state: State, target: DecisionTarget): string[] | nu
   }
   if (target.startsWith('b')) {
     const outing = state.outings.get(target as `b${number}`) ?? unknown('outing', target)
-    return isUnanswered(state, outing) ? ['out-unanswered'] : []
+    return isAnswerDue(state, outing) ? ['out-unanswered'] : []
   }
   if (!/^s\d/.test(target)) return null
   const consumable = state.consumables.get(target as `s${number}`) ?? unknown('consumable', target)

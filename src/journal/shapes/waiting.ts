@@ -1,6 +1,7 @@
 import * as z from 'zod/mini'
 import {
   consumableId,
+  container,
   count,
   day,
   moves,
@@ -18,6 +19,8 @@ const price = z.strictObject({
   minor: z.int().check(z.minimum(0), z.maximum(1e12)),
   currency: z.string().check(z.maxLength(8)),
   typed: text,
+  /** For all of it, not for each. */
+  inAll: z.optional(z.literal(true)),
 })
 const notes = { partNo: z.optional(text), price: z.optional(price), source: z.optional(text) }
 const amount = z.number().check(z.positive(), z.maximum(9999))
@@ -39,9 +42,12 @@ export const supplyNotes = {
         .array(
           z.strictObject({
             name: text,
-            piece: z.optional(pieceId),
+            /** Those whose homes it fills. */
+            pieces: z.array(pieceId).check(z.maxLength(1000)),
             count,
             spare: z.int().check(z.minimum(0)),
+            /** How many are owed beyond those in the kit. */
+            short: z.int().check(z.minimum(0)),
           }),
         )
         .check(z.minLength(1), z.maxLength(200)),
@@ -96,7 +102,7 @@ export const waitingBodies = {
     }),
     moves,
   },
-  /** `tookOut`: what the shop took out, once somebody says so; its pieces enter the record. */
+  /** `tookOut`: what the shop took out, once somebody says so; its pieces enter the record. What is not back moves `out`. */
   'came-back': {
     outing: outingId,
     pieces: z.array(piece),
@@ -104,6 +110,7 @@ export const waitingBodies = {
     moves,
     tookOut: z.optional(z.strictObject({ text: reason, pieces: z.array(pieceId) })),
     result: z.optional(text),
+    opened: z.optional(container),
   },
 
   'consumable-set': {

@@ -3,19 +3,20 @@ import type { ConsumableId, OrderId, OutingId, SecondLine } from '../../plan/wai
 import { joined } from '../grammar.ts'
 import { markName, tighteningName } from '../names.ts'
 import { countedPiece, pieceName } from '../pieces.ts'
+import { orderedText } from './order-words.ts'
 
-/** What was ordered: `o3, 8 head bolts`. */
+/** What was ordered: `o3, 8 × head bolts`. */
 export function orderName(state: State, id: OrderId): string {
   const line = state.orders.get(id)
-  return line ? `${id}, ${line.count} ${line.unit ? `${line.unit} ` : '× '}${line.name}` : id
+  return line ? `${id}, ${orderedText(state, id)}` : id
 }
 
-/** What went out and to whom: `b1, 1 × cylinder head, at the machine shop`. */
+/** What went out and to whom: `b1, cylinder head, at the machine shop`. */
 export function outingName(state: State, id: OutingId): string {
   const outing = state.outings.get(id)
   if (!outing) return id
   const pieces = outing.pieces.map(({ piece, count }) => countedPiece(state, piece, count))
-  return `${id}, ${joined(pieces)}, ${outing.to}`
+  return `${id}, ${joined(pieces)}, ${outing.job === undefined ? 'at' : 'lent to'} ${outing.to}`
 }
 
 /** What is put on: `s1, grey sealant on the sump face`. */
