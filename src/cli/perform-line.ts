@@ -14,6 +14,7 @@ import { sumText } from '../words/sum-text.ts'
 import { backText } from './answers/back-text.ts'
 import { cardText } from './answers/card-text.ts'
 import { foundAnswer } from './answers/found-text.ts'
+import { checksAnswer } from './answers/checks-text.ts'
 import { label } from './answers/labels.ts'
 import { layoutAnswer } from './answers/layout-text.ts'
 import { leftAnswer } from './answers/left-text.ts'
@@ -141,6 +142,8 @@ function answer(session: Session, ask: Ask, around: Around): Result {
       return found(photosAnswer(session, ask.of)) ?? unknownOwner(session, ask.of)
     case 'proposals':
       return found(proposalsAnswer(session))
+    case 'checks':
+      return found(checksAnswer(session))
     case 'layout':
       return found(layoutAnswer(session, ask.piece))
     case 'sum': {

@@ -47,6 +47,8 @@ export type Ask =
   /** What to write on a bag with a marker. */
   | { ask: 'label'; container: number }
   | { ask: 'proposals' }
+  /** What is to be checked, and what was decided about pieces. */
+  | { ask: 'checks' }
   | { ask: 'sum'; sum: Sum }
   /** The drawing of the pattern that a piece is of. */
   | { ask: 'layout'; piece: PieceId }

@@ -25,6 +25,7 @@ export const TOPICS = [
   'labels and pictures',
   'pieces',
   'parts and decisions',
+  'checking and judging',
   'plan',
   'build-up',
   'tightening',

@@ -5,8 +5,10 @@ import { containerVerbs } from './verbs/containers.ts'
 import { coolantVerbs } from './verbs/coolant.ts'
 import { countingVerbs } from './verbs/counting.ts'
 import { decisionVerbs } from './verbs/decisions.ts'
+import { findingVerbs } from './verbs/findings.ts'
 import { foundVerbs } from './verbs/found.ts'
 import { jobVerbs } from './verbs/job.ts'
+import { judgingVerbs } from './verbs/judging.ts'
 import { labelVerbs } from './verbs/labels.ts'
 import { looseningVerbs } from './verbs/loosening.ts'
 import { measuringVerbs } from './verbs/measuring.ts'
@@ -31,6 +33,8 @@ export const verbs: readonly Verb[] = [
   ...pictureVerbs,
   ...pieceVerbs,
   ...decisionVerbs,
+  ...judgingVerbs,
+  ...findingVerbs,
   ...planVerbs,
   ...buildVerbs,
   ...consumableVerbs,

@@ -103,6 +103,8 @@ function asked(ask: Extract<Reading, { kind: 'ask' }>['ask'], state: Scene['sess
       return go('pictures', { at: 'photos', of: ask.of })
     case 'proposals':
       return go('what else the way back asks for', { at: 'proposals' })
+    case 'checks':
+      return go('what is judged and awaited', { at: 'due' })
     case 'layout':
       return go('where they lie on the machine', drawing(ask.piece))
     case 'sum':

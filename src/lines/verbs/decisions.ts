@@ -1,6 +1,7 @@
 import type { Into } from '../../journal/command.ts'
 import type { Account } from '../../ledger/account.ts'
 import type { PieceId } from '../../ledger/piece.ts'
+import { checkProposals, checksOf } from '../../plan/check-proposals.ts'
 import { proposals } from '../../plan/proposals.ts'
 import { findPieces } from '../find-piece.ts'
 import type { Line } from '../line.ts'
@@ -113,18 +114,27 @@ export const decisionVerbs: readonly Verb[] = [
   {
     words: ['accept'],
     topic: 'plan',
-    forms: ['accept 1,2', 'accept all'],
-    says: 'Takes proposed steps of the way back into the plan, by their numbers in "proposals".',
-    examples: ['accept all', 'accept 1'],
+    forms: ['accept 1,2', 'accept all', 'accept checks'],
+    says: 'Takes what is proposed, by its number in "proposals": steps of the way back, and checks of pieces; "all" is all steps.',
+    examples: ['accept all', 'accept 1', 'accept checks'],
     read(line) {
       const proposed = proposals(line.state)
+      const checks = checkProposals(line.state)
+      const count = proposed.length + checks.length
       const asked = line.takeRest('N')
-      const chosen = /^all$/i.test(asked) ? proposed.map((_, index) => index + 1) : line.numbers(asked)
-      if (chosen.length === 0) misread({ code: 'no-such-proposal', part: asked, count: proposed.length })
+      const all = Array.from({ length: count }, (_, index) => index + 1)
+      const byWord: Record<string, number[]> = {
+        all: all.slice(0, proposed.length),
+        checks: all.slice(proposed.length),
+      }
+      const chosen = byWord[asked.toLowerCase()] ?? line.numbers(asked)
+      if (chosen.length === 0) misread({ code: 'no-such-proposal', part: asked, count })
       return [...new Set(chosen)].map((number) => {
+        const check = checks[number - 1 - proposed.length]
+        if (check) return { do: 'ask-checks', checks: checksOf(check) }
         const { title, kind, way, needs, before, due, turns } = proposed[number - 1] ?? {}
         if (!title || !kind || kind === 'refit' || !way || way === 'both') {
-          misread({ code: 'no-such-proposal', part: String(number), count: proposed.length })
+          misread({ code: 'no-such-proposal', part: String(number), count })
         }
         return { do: 'add-step', title, kind, way, needs: needs ?? [], before: before ?? [], due, turns }
       })

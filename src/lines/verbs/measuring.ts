@@ -81,6 +81,8 @@ export const measuringVerbs: readonly Verb[] = [
 /** The piece that was measured, where the record knows one by those words; one stands for its whole set. */
 function measured(line: Line, words: string, positions: readonly string[]): PieceId | undefined {
   if (words === '') return undefined
+  const id = /^p\d{1,9}$/i.test(words) ? (words.toLowerCase() as PieceId) : undefined
+  if (id && line.account(id)) return id
   const found = findPieces([words, positions.length === 1 ? positions[0] : ''].join(' ').trim(), line.state)
   const last = words.toLowerCase().split(' ').at(-1) ?? ''
   const named = found.filter((id) =>

@@ -3,6 +3,7 @@ import type { PieceId } from '../../ledger/piece.ts'
 import type { JudgingReason } from '../../plan/judging.ts'
 import { say } from '../cures.ts'
 import { agree, pieceName } from '../pieces.ts'
+import { compareParts } from './compare-words.ts'
 import { checkName, VERDICTS } from './names.ts'
 
 /** Why a piece may not go back yet, with what lifts it. */
@@ -33,15 +34,8 @@ export function judgingParts(state: State, reason: JudgingReason): { what: strin
       }
     }
     case 'compare-due':
-      return {
-        what: `${name} not compared with the old one, ${reason.old}`,
-        cure: `lay them side by side, then ${say(`compare ${reason.piece}: alike`)}`,
-      }
     case 'compare-wrong':
-      return {
-        what: `${name} is the wrong one`,
-        cure: `${say(`send back ${reason.piece} because ...`)}, and ${say(`new ${reason.piece}`)} when the right one is here`,
-      }
+      return compareParts(state, reason)
     default:
       return reason satisfies never
   }

@@ -1,0 +1,42 @@
+import type { CheckKind } from '../plan/judging-facts.ts'
+import type { Line } from './line.ts'
+
+export interface AskedCheck {
+  kind: CheckKind
+  what: string[]
+}
+
+const KINDS: readonly [CheckKind, RegExp][] = [
+  ['look', /^look(?:ed)?(?: it)?(?: over)?(?: (?:for|at))?(?: |$)/i],
+  ['measure', /^measured?(?: |$)/i],
+  ['clean', /^clean(?:ed)?(?::? |$)/i],
+  ['compare', /^compared?(?: with)?(?: |$)/i],
+]
+
+/**
+ * What is asked of a piece: `look for score, cracks; measure run-out; clean`. A clause without a word of its own is what
+ * to look for.
+ */
+export function readChecks(line: Line, text: string): AskedCheck[] {
+  const clauses = text
+    .split(/\s*;\s*/)
+    .map((clause) => clause.trim())
+    .filter((clause) => clause !== '')
+  if (clauses.length === 0) line.missing('WHAT')
+  return clauses.map((clause) => readCheck(clause))
+}
+
+/** Whether words begin a check of some kind. */
+export function beginsCheck(text: string): boolean {
+  return KINDS.some(([, begins]) => begins.test(text))
+}
+
+function readCheck(clause: string): AskedCheck {
+  const [kind, begins] = KINDS.find(([, pattern]) => pattern.test(clause)) ?? ['look', /^/]
+  const what = clause
+    .replace(begins, '')
+    .split(/\s*,\s*|\s+and\s+/i)
+    .map((each) => each.trim())
+    .filter((each) => each !== '')
+  return { kind, what }
+}

@@ -1,0 +1,57 @@
+import type { State } from '../journal/state.ts'
+import type { PieceId } from '../ledger/piece.ts'
+import { type CheckReadings, readingsFor } from '../plan/check-readings.ts'
+import { type Standing, standingOf } from '../plan/judging.ts'
+import type { CheckFacts, ComparisonFacts, VerdictFacts } from '../plan/judging-facts.ts'
+
+/** What was asked of one piece and decided about it. */
+export interface JudgedPiece {
+  piece: PieceId
+  standing: Standing
+  checks: CheckView[]
+  verdict: VerdictFacts | null
+  comparison: ComparisonFacts | null
+}
+
+export interface CheckView {
+  check: CheckFacts
+  /** Of an open check that measures: what was measured since it was asked. */
+  readings: CheckReadings | null
+}
+
+/** Every piece that belongs on the machine and of which something was asked, decided or compared; what waits comes first. */
+export function judgedPieces(state: State): JudgedPiece[] {
+  const byPiece = new Map<PieceId, CheckFacts[]>()
+  for (const check of state.checks.values())
+    byPiece.set(check.piece, [...(byPiece.get(check.piece) ?? []), check])
+  const pieces = new Set([...byPiece.keys(), ...state.verdicts.keys(), ...state.comparisons.keys()])
+  const all = [...pieces]
+    .filter((piece) => (state.ledger.accounts.get(piece)?.should ?? 0) > 0)
+    .map((piece) => judgedPiece(state, piece, byPiece.get(piece) ?? []))
+  return [
+    ...all.filter(({ standing }) => !isSettled(standing)),
+    ...all.filter(({ standing }) => isSettled(standing)),
+  ]
+}
+
+/** The pieces of which something still waits. */
+export function piecesToJudge(state: State): JudgedPiece[] {
+  return judgedPieces(state).filter(({ standing }) => !isSettled(standing))
+}
+
+function judgedPiece(state: State, piece: PieceId, checks: readonly CheckFacts[]): JudgedPiece {
+  return {
+    piece,
+    standing: standingOf(state, piece),
+    checks: checks.map((check) => ({
+      check,
+      readings: check.done === null && check.kind === 'measure' ? readingsFor(state, check) : null,
+    })),
+    verdict: state.verdicts.get(piece) ?? null,
+    comparison: state.comparisons.get(piece) ?? null,
+  }
+}
+
+function isSettled(standing: Standing): boolean {
+  return standing === 'accepted' || standing === 'not-asked'
+}
