@@ -2,14 +2,13 @@ import type { State } from '../journal/state.ts'
 import type { PieceId } from '../ledger/piece.ts'
 import { openChecks, standingOf } from '../plan/judging.ts'
 import type { CheckFacts, ComparisonFacts, VerdictFacts } from '../plan/judging-facts.ts'
-import type { OrderFacts } from '../plan/waiting-facts.ts'
-import { openOf, orderStanding } from './order-standing.ts'
+import { type OrderView, orderView } from './order-view.ts'
 import { type OutingView, outingView } from './outing-view.ts'
 
 /** All that is judged and awaited in a job, each thing in one group only. */
 export interface DueView {
   /** Outings and order lines whose day is over, the longest overdue first. */
-  late: (OutingView | OrderFacts)[]
+  late: (OutingView | OrderView)[]
   /** Checks to do, by piece or matched set. */
   checks: DueChecks[]
   /** New pieces to be held beside the old one, and those that are wrong. */
@@ -19,7 +18,7 @@ export interface DueView {
   /** Away and not late, or back and nobody has said what was taken out there. */
   outings: OutingView[]
   /** Wanted, ordered, partly here or wrong, and not late. */
-  orders: OrderFacts[]
+  orders: OrderView[]
 }
 
 /** The checks to do on a piece, or on all pieces of a matched set. */
@@ -34,14 +33,14 @@ export function dueView(state: State): DueView {
   const outings = [...state.outings.values()]
     .map((outing) => outingView(state, outing))
     .filter(({ standing }) => standing !== 'back')
-  const orders = [...state.orders.values()].filter(
-    (order) => openOf(order) > 0 || orderStanding(state, order) === 'wrong',
-  )
-  const isLate = (order: OrderFacts) => orderStanding(state, order) === 'late'
+  const orders = [...state.orders.values()]
+    .map((order) => orderView(state, order))
+    .filter(({ open }) => open > 0)
   return {
-    late: [...outings.filter(({ standing }) => standing === 'overdue'), ...orders.filter(isLate)].sort(
-      (one, other) => (dueOf(one) < dueOf(other) ? -1 : 1),
-    ),
+    late: [
+      ...outings.filter(({ standing }) => standing === 'overdue'),
+      ...orders.filter(({ standing }) => standing === 'late'),
+    ].sort((one, other) => (dueOf(one) < dueOf(other) ? -1 : 1)),
     checks: checksDue(state),
     comparisons: [...state.comparisons.values()].filter(
       ({ piece, verdict }) => verdict !== 'right' && state.ledger.accounts.has(piece),
@@ -52,7 +51,7 @@ export function dueView(state: State): DueView {
       return isOpen && isStillWanted(state, piece) ? [{ piece, verdict }] : []
     }),
     outings: outings.filter(({ standing }) => standing !== 'overdue'),
-    orders: orders.filter((order) => !isLate(order)),
+    orders: orders.filter(({ standing }) => standing !== 'late'),
   }
 }
 
@@ -61,8 +60,8 @@ export function dueCount(view: DueView): number {
   return Object.values(view).reduce((sum, group) => sum + group.length, 0)
 }
 
-function dueOf(thing: OutingView | OrderFacts): string {
-  return ('outing' in thing ? thing.outing.due : thing.due) ?? ''
+function dueOf(thing: OutingView | OrderView): string {
+  return ('outing' in thing ? thing.outing : thing.order).due ?? ''
 }
 
 function checksDue(state: State): DueChecks[] {

@@ -31,6 +31,7 @@ export const SIGNS = {
   isBack: { sign: '✓', word: 'BACK', tone: 'good' },
   wanted: { sign: 'o', word: 'TO BUY', tone: 'plain' },
   ordered: { sign: '-', word: 'ORDERED', tone: 'plain' },
+  sentBack: { sign: '<', word: 'SENT BACK', tone: 'wait' },
   partly: { sign: '#', word: 'PARTLY HERE', tone: 'active' },
   arrived: { sign: '✓', word: 'ARRIVED', tone: 'good' },
   cancelled: { sign: 'X', word: 'CANCELLED', tone: 'plain' },

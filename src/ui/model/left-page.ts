@@ -7,6 +7,7 @@ import { containerName, containerPlace } from '../../words/places.ts'
 import { type Choice, choicesOf, goTo, type Page, rowsOf } from '../page.ts'
 import { chip, chipColumn, SIGNS } from '../signs.ts'
 import { type Line, line, plain, strong } from '../text/line.ts'
+import { screenOfReason } from './due/screen-of-reason.ts'
 import { groups, headed, indented, numbered, withWords } from './rows.ts'
 import { cardNow, perVersion, type Scene, type State } from './scene.ts'
 import { stepSign } from './step-signs.ts'
@@ -102,6 +103,8 @@ function placeOfLeftover(state: State, leftover: Leftover): Choice | null {
     if (container !== undefined)
       return goTo(`look into ${containerName(state, container)}`, { at: 'scan', text: String(container) })
   }
+  const screen = screenOfReason(state, leftover)
+  if (screen) return goTo('see what it waits for', screen)
   const step = stepOfLeftover(state, leftover)
   return step === undefined ? null : goTo(`look at ${stepName(state, step)}`, { at: 'step', step })
 }

@@ -8,6 +8,7 @@ import { type Choice, choicesOf, goTo, NO_CHOICES, type Page, rowsOf } from '../
 import { chip } from '../signs.ts'
 import { type Line, line, plain, strong } from '../text/line.ts'
 import { drawChoice } from './draw-choice.ts'
+import { screenOfReason } from './due/screen-of-reason.ts'
 import { lastLookRows } from './last-look.ts'
 import { measuredRows } from './measured-rows.ts'
 import { todoText } from './next.ts'
@@ -124,9 +125,11 @@ class Numbers {
   }
 }
 
-/** A reason; choosing it puts the words of its cure into the line, to be looked at and entered. */
+/** A reason; choosing it leads to its page, or puts the words of its cure into the line, to be looked at and entered. */
 function reasonRows(state: State, reason: Reason, numbers: Numbers): Line[] {
   const text = reasonText(state, reason)
+  const screen = screenOfReason(state, reason)
+  if (screen) return numbers.add(goTo('see what it waits for', screen), text)
   const cure = /"([^"]*)"/.exec(text)?.[1] ?? ''
   return numbers.add({ says: cure, act: { do: 'write', before: cure.replace(/\.\.\.$/, '') } }, text)
 }

@@ -1,6 +1,6 @@
 import { type DueChecks, type DueView, dueCount, dueView } from '../../../session/due-view.ts'
 import { judgingView } from '../../../session/judging-view.ts'
-import { openOf } from '../../../session/order-standing.ts'
+import { dayText, dueText } from '../../../words/days.ts'
 import { counted } from '../../../words/grammar.ts'
 import { checkWords, VERDICTS } from '../../../words/judging/names.ts'
 import { countedPiece, pieceName } from '../../../words/pieces.ts'
@@ -11,7 +11,6 @@ import { type Line, line, strong } from '../../text/line.ts'
 import { groups, headed, indented, numbered } from '../rows.ts'
 import type { Scene, State } from '../scene.ts'
 import { comparisonSign } from './compare-page.ts'
-import { dayText, dueText } from './day-text.ts'
 import { standingSign } from './judge-page.ts'
 import { orderSign } from './order-page.ts'
 import { outingSign } from './outing-page.ts'
@@ -137,15 +136,16 @@ function outingRow(state: State, view: Outing, numbers: Numbers): Line[] {
   )
 }
 
-function orderRow(state: State, order: Order, numbers: Numbers): Line[] {
-  const { id, due, arrived, count } = order
+function orderRow(state: State, view: Order, numbers: Numbers): Line[] {
+  const { order, open, here } = view
+  const { id, due, count, source } = order
   const facts = [
-    arrived > 0 ? `${arrived} of ${count} here, ${openOf(order)} to come` : '',
-    order.source === undefined ? '' : `from ${order.source}`,
+    here > 0 ? `${here} of ${count} here, ${open} to come` : '',
+    source === undefined ? '' : `from ${source}`,
     due === undefined ? '' : dueText(due, state.clock.today),
   ].filter(Boolean)
   return numbers.add(
-    orderSign(state, order),
+    orderSign(view),
     line(strong(orderName(state, id)), facts.length > 0 ? `  ${facts.join(', ')}` : ''),
     goTo(`look at ${id}`, { at: 'order', order: id }),
   )

@@ -1,4 +1,5 @@
-import { openOf, orderStanding } from '../../../session/order-standing.ts'
+import { type OrderView, orderView } from '../../../session/order-view.ts'
+import { dayText, dueText } from '../../../words/days.ts'
 import { orderName } from '../../../words/waiting/names.ts'
 import type { Command } from '../../act.ts'
 import { BACK, type Choice, choicesOf, NO_CHOICES, type Page, rowsOf } from '../../page.ts'
@@ -6,24 +7,22 @@ import { chip, SIGNS, type Sign } from '../../signs.ts'
 import { type Line, line, strong } from '../../text/line.ts'
 import { groups, headed, indented, numbered } from '../rows.ts'
 import type { OrderId, Scene, State } from '../scene.ts'
-import { dayText, dueText } from './day-text.ts'
-
-type Order = State['orders'] extends Map<unknown, infer Value> ? Value : never
 
 /** One line that is wanted or ordered: what is known of it, what arrived, and what can be said about it. */
 export function orderPage({ session, width }: Scene, id: OrderId): Page {
   const state = session.stateNow()
   const order = state.orders.get(id)
   if (!order) return noOrder(id, width)
-  const choices = orderChoices(order)
-  const sign = orderSign(state, order)
+  const view = orderView(state, order)
+  const choices = orderChoices(view)
+  const sign = orderSign(view)
   return {
     title: line(strong(orderName(state, id)), '  ', chip(sign)),
     top: [],
     rows: rowsOf(
       groups(
-        facts(state, order).flatMap((text) => indented(text, width)),
-        headed('ARRIVED', arrivedRows(order, width)),
+        facts(state, view).flatMap((text) => indented(text, width)),
+        headed('ARRIVED', arrivedRows(view, width)),
         headed(
           'SAY WHAT CAME OF IT',
           [...choices].flatMap(([no, { says }]) => numbered(no, says, width)),
@@ -37,8 +36,7 @@ export function orderPage({ session, width }: Scene, id: OrderId): Page {
 }
 
 /** How a line stands, as a sign; late before anything else. */
-export function orderSign(state: State, order: Order): Sign {
-  const standing = orderStanding(state, order)
+export function orderSign({ standing }: OrderView): Sign {
   switch (standing) {
     case 'wanted':
       return SIGNS.wanted
@@ -50,6 +48,8 @@ export function orderSign(state: State, order: Order): Sign {
       return SIGNS.partly
     case 'wrong':
       return SIGNS.wrongOne
+    case 'returned':
+      return SIGNS.sentBack
     case 'arrived':
       return SIGNS.arrived
     case 'cancelled':
@@ -59,7 +59,7 @@ export function orderSign(state: State, order: Order): Sign {
   }
 }
 
-function facts({ clock }: State, order: Order): string[] {
+function facts({ clock }: State, { order }: OrderView): string[] {
   const bought = [
     order.partNo === undefined ? '' : `number ${order.partNo}`,
     order.source === undefined ? '' : `from ${order.source}`,
@@ -76,23 +76,22 @@ function facts({ clock }: State, order: Order): string[] {
   ]
 }
 
-function arrivedRows(order: Order, width: number): Line[] {
-  const { count, arrived, wrong, returned } = order
-  if (!order.ordered && arrived === 0) return []
+function arrivedRows({ order, open }: OrderView, width: number): Line[] {
+  const { count, arrived, wrong, returned, ordered } = order
+  if (!ordered && arrived === 0) return []
   const said = [
     `${arrived} of ${count} arrived`,
     ...(wrong > 0 ? [`${wrong} of them wrong`] : []),
     ...(returned > 0 ? [`${returned} sent back`] : []),
-    `${openOf(order)} still to come`,
+    `${open} still to come`,
   ]
   return indented(said.join(', '), width)
 }
 
 /** Each with a number of its own, whether or not the others can be chosen now: the same number says the same. */
-function orderChoices(order: Order): Map<number, Choice> {
-  const { id, ordered, arrived } = order
+function orderChoices({ order, open, here }: OrderView): Map<number, Choice> {
+  const { id, ordered } = order
   const choices = new Map<number, Choice>()
-  const open = openOf(order)
   if (order.cancelled !== null) return choices
   if (open > 0) {
     const all = open === 1 ? 'it is here' : `all ${open} are here`
@@ -103,7 +102,7 @@ function orderChoices(order: Order): Map<number, Choice> {
     })
   }
   if (!ordered) choices.set(3, send('it is ordered now', { do: 'change-order', order: id, ordered: true }))
-  if (arrived > 0)
+  if (here > 0)
     choices.set(4, {
       says: 'what came is not right, it goes back: say why',
       act: { do: 'write', before: `send back ${id} because `, asks: 'Type why, as: for the other side' },

@@ -1,4 +1,5 @@
 import { type OutingView, outingView } from '../../../session/outing-view.ts'
+import { dayText, dueText } from '../../../words/days.ts'
 import { countedPiece, pieceName } from '../../../words/pieces.ts'
 import type { Command } from '../../act.ts'
 import { BACK, type Choice, choicesOf, NO_CHOICES, type Page, rowsOf } from '../../page.ts'
@@ -6,7 +7,6 @@ import { chip, SIGNS, type Sign } from '../../signs.ts'
 import { line, strong } from '../../text/line.ts'
 import { groups, headed, indented, numbered } from '../rows.ts'
 import type { OutingId, Scene, State } from '../scene.ts'
-import { dayText, dueText } from './day-text.ts'
 
 /** What went out together: what is still away, what went along on it, and what the shop took out. */
 export function outingPage({ session, width }: Scene, id: OutingId): Page {
