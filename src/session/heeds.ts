@@ -4,6 +4,7 @@ import type { LooseningFacts, TighteningFacts, TighteningId } from '../plan/fact
 import { type NextTurn, nextTurn } from '../plan/tightening.ts'
 import type { Lacking } from '../trade/measuring/judged.ts'
 import { type JointQuestion, jointQuestions } from './joint-questions.ts'
+import { type JudgingHeed, judgingHeeds } from './judging-heeds.ts'
 import { type LookAlikeSizes, lookAlikesInJob } from './look-alikes-in-job.ts'
 import { type MeasureView, measureViews } from './measure-views.ts'
 import { type OpenLoosening, offBeforeEased } from './open-loosening.ts'
@@ -13,6 +14,7 @@ import { type WrenchView, wrenchSettings } from './wrench-settings.ts'
 
 /** What is worth a look because of what was just recorded. Nothing waits for it. */
 export type Heed =
+  | JudgingHeed
   | { heed: 'joint'; tightening: TighteningId; question: JointQuestion }
   /** Fasteners come off before they were eased in all their steps. */
   | ({ heed: 'loosening-open' } & OpenLoosening)
@@ -30,6 +32,10 @@ export type Heed =
 
 /** What to say beside an entry, to whoever has just made it. */
 export function heedsAfter(state: State, entry: Entry): Heed[] {
+  return [...ownHeeds(state, entry), ...judgingHeeds(state, entry)]
+}
+
+function ownHeeds(state: State, entry: Entry): Heed[] {
   if (entry.type === 'tightening-set') {
     const tightening = state.tightenings.get(entry.tightening.id)
     const questions = tightening ? jointQuestions(state, tightening) : []

@@ -4,6 +4,7 @@ import type { Account } from '../ledger/account.ts'
 import { type Holding, holdingsIn } from '../ledger/ledger.ts'
 import { belongsInToolbox, type PieceId } from '../ledger/piece.ts'
 import { owedAtHome } from '../plan/contents.ts'
+import { type JudgingReason, judgingReasons } from '../plan/judging.ts'
 import type { Reason } from '../plan/reasons.ts'
 import type { Session } from './session.ts'
 
@@ -20,6 +21,8 @@ export interface ScannedPiece {
 export type Verdict =
   | { kind: 'fits-now'; step: number }
   | { kind: 'not-yet'; step: number; reasons: Reason[] }
+  /** What it is for is not accepted: condemned or the wrong one, or something is still to be seen of it. */
+  | { kind: 'not-good' | 'not-checked'; step: number; reasons: JudgingReason[] }
   /** It belongs to other steps than the one in hand. */
   | { kind: 'not-in-this-step'; step: number; belongs: number[] }
   | { kind: 'empty' }
@@ -158,11 +161,23 @@ function verdict(session: Session, pieces: ScannedPiece[]): Verdict {
   const step = inHand !== null && belongs.includes(inHand) ? inHand : belongs[0]
   if (step === undefined) return { kind: 'nothing-to-fit' }
   if (inHand !== null && step !== inHand) return { kind: 'not-in-this-step', step: inHand, belongs }
+  const held = notAccepted(session, pieces, step)
+  if (held) return held
   if (step === inHand) return { kind: 'fits-now', step }
   // Of several steps, the one that could take it is the one to name.
   const open = belongs.find((candidate) => takesPieces(session, candidate))
   if (open !== undefined) return { kind: 'fits-now', step: open }
   return { kind: 'not-yet', step, reasons: session.gates().start(step) }
+}
+
+/** What is condemned is said before anything else that keeps it from going home; then what nobody has checked. */
+function notAccepted({ state }: Session, pieces: readonly ScannedPiece[], step: number): Verdict | null {
+  const reasons = pieces
+    .filter((piece) => piece.wanted && piece.step === step)
+    .flatMap(({ piece }) => judgingReasons(state, piece))
+  const bad = reasons.filter(({ code }) => code === 'piece-judged' || code === 'compare-wrong')
+  if (bad.length > 0) return { kind: 'not-good', step, reasons: bad }
+  return reasons.length > 0 ? { kind: 'not-checked', step, reasons } : null
 }
 
 /** A step once begun takes what there is; what keeps others from starting no longer concerns it. */

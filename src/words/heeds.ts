@@ -2,6 +2,7 @@ import type { State } from '../journal/state.ts'
 import type { Heed } from '../session/heeds.ts'
 import { joined, sentence } from './grammar.ts'
 import { jointQuestionText, wrenchText } from './joint-questions.ts'
+import { judgingHeedText } from './judging/heed-words.ts'
 import { measureLine } from './measurements/measure-text.ts'
 import { lackingText } from './measurements/result-text.ts'
 import { fastenerName, looseningName, passName } from './names.ts'
@@ -38,7 +39,7 @@ export function heedText(state: State, heed: Heed): string {
         `the record has no tightening of ${joined(heed.pieces.map((id) => pieceName(state, id)))}: are they tight?`,
       )
     default:
-      return heed satisfies never
+      return judgingHeedText(state, heed)
   }
 }
 

@@ -16,7 +16,7 @@ type State = Session['state']
 
 /** What a label is, what is in it, where each piece goes, and first of all whether it fits now. */
 export function scanText(session: Session, answer: ScanAnswer): string[] {
-  const { state } = session
+  const state = session.stateNow()
   switch (answer.kind) {
     case 'container': {
       const { container, code, pieces, inside, verdict } = answer
@@ -87,6 +87,10 @@ function verdictText(state: State, verdict: Verdict): string {
       return `FITS NOW, for ${stepName(state, verdict.step)}`
     case 'not-yet':
       return `NOT YET, for ${stepName(state, verdict.step)}:`
+    case 'not-good':
+      return `NOT GOOD, it does not go back, for ${stepName(state, verdict.step)}:`
+    case 'not-checked':
+      return `NOT CHECKED, for ${stepName(state, verdict.step)}:`
     case 'not-in-this-step':
       return `NOT IN THIS STEP, it is for ${verdict.belongs.map((no) => stepName(state, no)).join('; ')}; in hand is ${stepName(state, verdict.step)}`
     case 'empty':
@@ -99,7 +103,7 @@ function verdictText(state: State, verdict: Verdict): string {
 }
 
 function reasonsOf(verdict: Verdict) {
-  return verdict.kind === 'not-yet' ? verdict.reasons : []
+  return 'reasons' in verdict ? verdict.reasons : []
 }
 
 function pieceLine(state: State, { piece, count, place, step, wanted }: ScannedPiece): string {

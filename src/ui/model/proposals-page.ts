@@ -1,4 +1,6 @@
 import { readLine } from '../../lines/read-line.ts'
+import { checksOf, proposedChecks } from '../../session/proposed-steps.ts'
+import { proposedName, proposedWords } from '../../words/judging/proposal-words.ts'
 import type { Command } from '../act.ts'
 import { type Choice, choicesOf, goTo, type Page, rowsOf } from '../page.ts'
 import { line, strong } from '../text/line.ts'
@@ -7,14 +9,29 @@ import { perVersion, type Scene } from './scene.ts'
 
 type Added = Extract<Command, { do: 'add-step' }>
 
-/** Steps of the way back that the record suggests. Each is taken by its number. */
+/** Steps of the way back, and checks of what goes back, that the record suggests. Each is taken by its number. */
 export function proposalsPage({ session, width }: Scene): Page {
   const proposed = perVersion(session, 'proposals', () => allOf(session.state))
+  const checks = perVersion(session, 'proposed-checks', () => proposedChecks(session))
   const choices = new Map<number, Choice>(
     proposed.map((step, index) => [
       index + 1,
       { says: `add: ${step.title}`, act: { do: 'send', commands: [step] } },
     ]),
+  )
+  for (const [index, check] of checks.entries()) {
+    const commands: Command[] = [{ do: 'ask-checks', checks: checksOf(check) }]
+    choices.set(proposed.length + index + 1, {
+      says: `check: ${proposedName(session.state, check)}`,
+      act: { do: 'send', commands },
+    })
+  }
+  const checkRows = checks.flatMap((check, index) =>
+    numbered(
+      proposed.length + index + 1,
+      line(strong(proposedName(session.state, check)), `  ${proposedWords(check)}`),
+      width,
+    ),
   )
   const rows = proposed.flatMap((step, index) => {
     const when =
@@ -24,11 +41,14 @@ export function proposalsPage({ session, width }: Scene): Page {
     return numbered(index + 1, line(strong(step.title), `  ${step.kind}, ${when}`), width)
   })
   return {
-    title: line(strong('WHAT ELSE THE WAY BACK ASKS FOR'), `  ${proposed.length}`),
+    title: line(strong('WHAT ELSE THE WAY BACK ASKS FOR'), `  ${proposed.length + checks.length}`),
     top: [],
     rows: rowsOf(
       groups(
-        proposed.length === 0 ? indented('The record suggests nothing more now.', width) : rows,
+        proposed.length + checks.length === 0
+          ? indented('The record suggests nothing more now.', width)
+          : rows,
+        headed('USUALLY CHECKED BEFORE IT GOES BACK', checkRows),
         headed('OR TYPE', [
           ...indented('"add measure valve clearances after 4 before 2"', width),
           ...indented('"add later check head bolts due after 500 km"', width),

@@ -74,6 +74,10 @@ function verdictSign(verdict: Verdict): Sign {
       return SIGNS.fitsNow
     case 'not-yet':
       return SIGNS.notYet
+    case 'not-good':
+      return SIGNS.notGood
+    case 'not-checked':
+      return SIGNS.notChecked
     case 'not-in-this-step':
       return SIGNS.otherStep
     case 'empty':
@@ -86,13 +90,19 @@ function verdictSign(verdict: Verdict): Sign {
 }
 
 function verdictRows({ session, width }: Scene, verdict: Verdict): Line[] {
-  const { state } = session
+  const state = session.stateNow()
   switch (verdict.kind) {
     case 'fits-now':
       return indented(line('For ', strong(stepName(state, verdict.step))), width)
     case 'not-yet':
       return [
         ...indented(line('For ', strong(stepName(state, verdict.step)), ', which cannot start:'), width),
+        ...verdict.reasons.flatMap((reason) => bulleted(reasonText(state, reason), width)),
+      ]
+    case 'not-good':
+    case 'not-checked':
+      return [
+        ...indented(line('For ', strong(stepName(state, verdict.step)), ', and not accepted:'), width),
         ...verdict.reasons.flatMap((reason) => bulleted(reasonText(state, reason), width)),
       ]
     case 'not-in-this-step':
