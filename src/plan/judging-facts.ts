@@ -1,5 +1,6 @@
 import type { PieceId } from '../ledger/piece.ts'
 import type { MeasureId } from './facts.ts'
+import type { OrderId } from './waiting-facts.ts'
 
 /** What a piece can need before it goes back. */
 export type CheckKind = 'look' | 'measure' | 'clean' | 'compare'
@@ -54,6 +55,8 @@ export interface ComparisonFacts {
   /** As far as it was compared; a later word on a feature takes the place of an earlier one. */
   features: ComparedFeature[]
   verdict: 'due' | 'right' | 'wrong'
+  /** The order line by which the new one came. */
+  order?: OrderId | undefined
 }
 
 /** What is to be replaced or checked once something is found: the user's own list. */

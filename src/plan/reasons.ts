@@ -1,7 +1,7 @@
 import type { Account } from '../ledger/account.ts'
 import { balance, placesOf } from '../ledger/ledger.ts'
 import type { PieceId } from '../ledger/piece.ts'
-import { containerOf, type Place } from '../ledger/place.ts'
+import { carrierOf, containerOf, type Place } from '../ledger/place.ts'
 import { consumableReasons, curing } from './consumables.ts'
 import {
   contentsByStep,
@@ -25,6 +25,7 @@ import type {
 import { type JudgingReason, judgingReasons } from './judging.ts'
 import { beneath, buildNeeds } from './order.ts'
 import { outingReasons } from './outings.ts'
+import { leftOnOld } from './riders.ts'
 import { secondReasons } from './second-looks.ts'
 import { nextTurn } from './tightening.ts'
 import type { WaitingReason } from './waiting-reasons.ts'
@@ -37,6 +38,8 @@ export type Reason =
   | { code: 'piece-short'; piece: PieceId; should: number; have: number }
   | { code: 'piece-away'; piece: PieceId; count: number; place: Place }
   | { code: 'piece-used'; piece: PieceId }
+  /** What goes over to a new piece is still on the old one. */
+  | { code: 'left-on-old'; piece: PieceId; count: number; on: PieceId; to: PieceId }
   | { code: 'fault-open'; fault: FaultId }
   | { code: 'count-open'; difference: DifferenceId }
   | { code: 'aid-in'; piece: PieceId; count: number; place: Place }
@@ -193,11 +196,11 @@ export class Gates {
         continue
       }
       reasons.push(...judgingReasons(this.facts, piece.id))
+      for (const { piece: rider, count, on } of leftOnOld(this.facts, piece.id))
+        reasons.push({ code: 'left-on-old', piece: rider, count, on, to: piece.id })
       const near = withinReach(this.facts, account).reduce((sum, lying) => sum + lying.count, 0)
       if (near >= owed) continue
-      const away = placesOf(this.facts.ledger, piece.id).filter(
-        ({ place }) => place === 'out' || place === 'supplier' || place === 'toolbox',
-      )
+      const away = placesOf(this.facts.ledger, piece.id).filter(({ place }) => isAway(this.facts, place))
       for (const { place, count } of away) reasons.push({ code: 'piece-away', piece: piece.id, count, place })
       const have =
         near + balance(this.facts.ledger, piece.id, 'machine') + away.reduce((sum, a) => sum + a.count, 0)
@@ -257,6 +260,13 @@ export class Gates {
   private notHome(contents: StepContents): Reason[] {
     return contents.pieces.flatMap((account) => notHome(this.facts, account))
   }
+}
+
+/** Out of the house or not here yet, by itself or with what it sits on. */
+function isAway(facts: PlanFacts, place: Place): boolean {
+  const carrier = carrierOf(place)
+  if (carrier === null) return place === 'out' || place === 'supplier' || place === 'toolbox'
+  return placesOf(facts.ledger, carrier).some((each) => isAway(facts, each.place))
 }
 
 /** A piece that is not accepted is passed over by a verdict with its reason, and by nothing else. */

@@ -13,6 +13,7 @@ import { nameOf, pieceName, positionName } from './pieces.ts'
 import { containerName, placeName, whereName } from './places.ts'
 import { targetName } from './targets.ts'
 import { waitingTellers } from './waiting/entry-words.ts'
+import { arrivalText } from './waiting/order-entries.ts'
 
 /**
  * One line of history, in the past tense: `came off: 8 × valve cover bolts M6x25, into bag 1`. For an entry since
@@ -98,13 +99,16 @@ const tellers: EntryTellers = {
     `${pieces[0]?.kind === 'tool' ? 'taken out of the toolbox' : 'put in'}: ${piecesText(state, moves, pieces)}${begun(began)}`,
   moved: (state, { moves, reason, opened }) =>
     `moved: ${movesText(state, moves)}${openedText(opened)}${because(reason)}`,
-  supplied: (state, { pieces, openings, moves, retired, opened }) => {
+  supplied: (state, entry) => {
+    const { pieces, openings, moves, retired, opened } = entry
+    const arrival = arrivalText(state, entry)
+    if (arrival !== '' && openings.length === 0) return `${arrival}${openedText(opened)}`
     const arrived =
       moves.length > 0
         ? movesText(state, moves, { pieces, from: false })
         : `${piecesText(state, openings, pieces)}, ordered`
     const instead = retired.length > 0 ? ', in place of the old' : ''
-    return `new: ${arrived}${instead}${openedText(opened)}`
+    return `${arrival || 'new'}: ${arrived}${instead}${openedText(opened)}`
   },
 
   decided: (state, { piece, what, count, reason }) => {
@@ -125,8 +129,12 @@ const tellers: EntryTellers = {
   settled: (_, { fault, how }) => `${fault} settled: ${how}`,
 
   'build-began': (state, { step }) => `took up ${stepName(state, step)}`,
-  fitted: (state, { step, began, moves }) =>
-    `fitted: ${movesText(state, moves, { to: false })}${began ? `, taking up ${stepName(state, step)}` : ''}`,
+  fitted: (state, { step, began, moves }) => {
+    const home = moves.filter(({ to }) => to === 'machine')
+    const worn = moves.filter(({ to }) => to !== 'machine')
+    const left = worn.length > 0 ? `; used up: ${movesText(state, worn)}` : ''
+    return `fitted: ${movesText(state, home, { to: false })}${began ? `, taking up ${stepName(state, step)}` : ''}${left}`
+  },
   confirmed: (state, { mark }) => {
     const text = state.marks.get(mark)?.text
     return `mark ${mark} confirmed${text ? `: ${text}` : ''}`
@@ -258,6 +266,7 @@ const GATES: Record<Reason['code'], string> = {
   'piece-short': 'pieces short',
   'piece-away': 'pieces away',
   'piece-used': 'used single-use pieces',
+  'left-on-old': 'pieces still on the old one',
   'fault-open': 'a fault not put right',
   'count-open': 'a count not explained',
   'aid-in': 'an aid left in',

@@ -6,8 +6,10 @@ import type { Reason } from '../plan/reasons.ts'
 import {
   doneWords,
   explainWords,
+  faultWords,
   fillWords,
   homeWords,
+  neverThere,
   say,
   shortageWords,
   toolboxWords,
@@ -57,7 +59,7 @@ function reasonWords(state: State, reason: Reason): string {
     case 'left-on-old':
       return `${countedPiece(state, reason.piece, reason.count)} ${isAre(reason.count)} still ${whereName(state, reason.on)}, the old one: ${say(`move over from ${reason.on} to ${reason.to}`)}, or ${say(`new ${reason.piece} instead`)}`
     case 'fault-open':
-      return `${faultName(state, reason.fault)}: ${say(`settle ${reason.fault}: ...`)} with how it was put right`
+      return `${faultName(state, reason.fault)}: ${faultWords(state, reason.fault)}`
     case 'count-open':
       return `count not explained: ${differenceName(state, reason.difference)}. ${sentence(explainWords(state, reason.difference))}`
     case 'aid-in':
@@ -88,7 +90,9 @@ function reasonWords(state: State, reason: Reason): string {
 
 /** A shortage with its arithmetic and where the missing ones went: `8 belong there, 6 to be had, 2 in scrap`. */
 function shortText(state: State, piece: PieceId, should: number, have: number): string {
-  const went = goneText(state, piece, ['scrap', 'lost'])
+  const never = neverThere(state, piece, should - have)
+  const began = never > 0 ? `, ${never} missing when the job began` : ''
+  const went = `${goneText(state, piece, ['scrap', 'lost'])}${began}`
   const name = pieceName(state, piece)
   if (should === 1) return `${name} is missing${went}`
   return `${name}: ${should} belong there, ${have} to be had${went}: ${should - have} short`

@@ -4,6 +4,7 @@ import { openChecks } from '../../plan/judging.ts'
 import type { CheckFacts, VerdictFacts } from '../../plan/judging-facts.ts'
 import type { EntryOf } from '../entry.ts'
 import type { State } from '../state.ts'
+import { endComparison, noteComparison } from './comparing.ts'
 import { carry, enterPieces } from './moves.ts'
 
 type JudgingEntry =
@@ -49,17 +50,7 @@ export const judgingAppliers: { [Type in JudgingEntry]: (state: State, entry: En
     for (const piece of pieces) accountOf(state.ledger, piece)
     state.bonds.push({ pieces: [...pieces], reason })
   },
-  compared: (state, { piece, old, features, verdict, moves, order }) => {
-    accountOf(state.ledger, piece)
-    accountOf(state.ledger, old)
-    const known = state.comparisons.get(piece)?.features ?? []
-    const said = new Set(features.map(({ feature }) => feature))
-    const all = [...known.filter(({ feature }) => !said.has(feature)), ...features]
-    state.comparisons.set(piece, { piece, old, features: all, verdict })
-    carry(state, moves)
-    const line = order === undefined ? undefined : state.orders.get(order)
-    if (line && verdict === 'wrong') line.wrong += 1
-  },
+  compared: noteComparison,
   'trigger-set': (state, { trigger }) => {
     state.triggers.set(trigger.id, { ...trigger, items: [...trigger.items] })
   },
@@ -107,6 +98,8 @@ function setCheck(state: State, check: Omit<CheckFacts, 'askedAfter' | 'done'>):
 function setVerdict(state: State, piece: PieceId, facts: VerdictFacts): void {
   accountOf(state.ledger, piece)
   state.verdicts.set(piece, facts)
+  // A decision with its reason stands for the comparison as well.
+  if (facts.verdict === 'fit-again') endComparison(state, piece, 'right')
 }
 
 function checkOf(state: State, id: CheckFacts['id']): CheckFacts {

@@ -1,39 +1,65 @@
 import type { Move } from '../../ledger/account.ts'
-import { placesOf } from '../../ledger/ledger.ts'
-import { carrierOf } from '../../ledger/place.ts'
+import { withinReach } from '../../plan/contents.ts'
+import type { ComparedFeature, ComparisonFacts } from '../../plan/judging-facts.ts'
+import { featuresFor } from '../../trade/inspection/compare-features.ts'
 import type { Command } from '../command.ts'
 import type { EntryBodyOf } from '../entry.ts'
 import type { State } from '../state.ts'
-import { knownPiece, lawful, refuse } from './refuse.ts'
+import { scrapMoves } from './fitting.ts'
+import { refuseOwedRiders } from './leaving.ts'
+import { given, knownPiece, lawful, refuse } from './refuse.ts'
 
 type Of<Name extends Command['do']> = Extract<Command, { do: Name }>
 
-/** A new piece is held beside the old one: where it is right, the old one leaves in the same act. */
-export function compare(
-  state: State,
-  { piece, features, rest, says, keep }: Of<'compare'>,
-): EntryBodyOf<'compared'> {
-  knownPiece(state, piece)
+/**
+ * A new piece is held beside the old one, feature by feature. It is right once every feature that is proposed for such a
+ * piece, or the rest, was found to be; then the old one leaves in the same act.
+ */
+export function compare(state: State, command: Of<'compare'>): EntryBodyOf<'compared'> {
+  const { piece, rest, keep } = command
+  const account = knownPiece(state, piece)
   const comparison = state.comparisons.get(piece) ?? refuse({ code: 'nothing-to-compare', piece })
-  const { old } = comparison
-  const isWrong = rest === 'wrong' || features.some(({ how }) => how === 'wrong')
-  const named = rest === undefined ? features : [...features, { feature: 'the rest', how: rest, says }]
-  const verdict = isWrong ? 'wrong' : rest === undefined ? 'due' : 'right'
+  if (account.should === 0) refuse({ code: 'not-for-home', piece })
+  const { old, order } = comparison
+  const features = featuresSaid(command)
+  if (features.length === 0 && rest === undefined) given(undefined, 'text')
+  const isWrong = rest === 'wrong' || merged(comparison, features).some(({ how }) => how === 'wrong')
+  const isThrough = rest !== undefined || isComplete(account.piece.name, merged(comparison, features))
+  if (comparison.verdict === 'right' && !isWrong) refuse({ code: 'already', what: 'compared', id: piece })
+  const isHere = withinReach(state, account).length > 0 || account.at.has('machine')
+  if (!isHere) refuse({ code: 'not-within-reach', piece, wanted: 1, there: 0, lies: [] })
+  const verdict = isWrong ? 'wrong' : isThrough ? 'right' : 'due'
+  const leaves = verdict === 'right' && !keep
   return {
     type: 'compared',
     piece,
     old,
-    features: named,
+    features,
     verdict,
-    moves: verdict === 'right' && !keep ? lawful(state, toScrap(state, old)) : [],
+    moves: leaves ? oldLeaves(state, old) : [],
+    order,
   }
 }
 
-function toScrap(state: State, old: Of<'compare'>['piece']): Move[] {
-  return placesOf(state.ledger, old)
-    .filter(
-      ({ place }) =>
-        place !== 'machine' && place !== 'scrap' && place !== 'lost' && carrierOf(place) === null,
-    )
-    .map(({ place, count }) => ({ piece: old, count, from: place, to: 'scrap' }))
+/** What was said of features by name, and of the rest: nothing more is said of it than that. */
+function featuresSaid({ features, rest, says }: Of<'compare'>): ComparedFeature[] {
+  if (rest === undefined) return features
+  if (rest === 'wrong') return [...features, { feature: 'the whole', how: rest, says: given(says, 'reason') }]
+  return [...features, { feature: features.length === 0 ? 'all' : 'the rest', how: rest, says }]
+}
+
+/** Every feature that was said, the last word on each. */
+function merged({ features: known }: ComparisonFacts, said: readonly ComparedFeature[]): ComparedFeature[] {
+  const again = new Set(said.map(({ feature }) => feature))
+  return [...known.filter(({ feature }) => !again.has(feature)), ...said]
+}
+
+function isComplete(name: string, said: readonly ComparedFeature[]): boolean {
+  const done = new Set(said.map(({ feature }) => feature))
+  return featuresFor(name).every((feature) => done.has(feature))
+}
+
+function oldLeaves(state: State, old: ComparisonFacts['old']): Move[] {
+  refuseOwedRiders(state, old)
+  return lawful(state, scrapMoves(state, knownPiece(state, old)))
 }

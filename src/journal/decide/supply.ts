@@ -1,15 +1,18 @@
-import type { Account, Move } from '../../ledger/account.ts'
+import type { Account } from '../../ledger/account.ts'
 import { balance, type Holding, placesOf } from '../../ledger/ledger.ts'
-import { belongsInToolbox, isMatched, type Piece, type PieceId } from '../../ledger/piece.ts'
+import { isMatched } from '../../ledger/piece.ts'
 import type { Place } from '../../ledger/place.ts'
 import { owedAtHome } from '../../plan/contents.ts'
+import { singular } from '../../trade/bag-line/nouns.ts'
+import { partKinds } from '../../trade/inspection/part-kind.ts'
 import type { Command } from '../command.ts'
 import type { EntryBodyOf } from '../entry.ts'
 import type { State } from '../state.ts'
+import { arrive } from './arriving.ts'
 import { destination } from './containers.ts'
+import { refuseTooEarly, riderMoves } from './leaving.ts'
 import { matesOf } from './mates.ts'
 import { given, knownPiece, lawful, refuse, unknown, wholeCount } from './refuse.ts'
-import { pieceId } from './strip.ts'
 
 type Of<Name extends Command['do']> = Extract<Command, { do: Name }>
 
@@ -37,56 +40,35 @@ export function move(state: State, command: Of<'move'>): EntryBodyOf<'moved'> {
   }))
   const moved = moves.reduce((sum, part) => sum + part.count, 0)
   if (moved < count) refuse({ code: 'not-within-reach', piece: piece.id, wanted: count, there: moved, lies })
+  refuseTooEarly(state, piece.id, to, command.reason)
   const needsReason = to === 'lost' || moves.some((part) => part.from === 'scrap')
   const reason = needsReason ? given(command.reason, 'reason') : command.reason
-  return { type: 'moved', moves: lawful(state, moves), reason, opened }
+  return {
+    type: 'moved',
+    moves: lawful(state, [...riderMoves(state, piece.id, to, moved), ...moves]),
+    reason,
+    opened,
+  }
 }
 
 /** New pieces arrive: for a short home the same piece, instead of an old one a successor that takes its home. */
 export function supply(
   state: State,
-  { piece: id, count, into, instead, size }: Of<'supply'>,
+  { piece, count, into, instead, size, named, borrowed }: Of<'supply'>,
 ): EntryBodyOf<'supplied'> {
-  const old = knownPiece(state, id)
-  if (belongsInToolbox(old.piece) || old.should === 0) refuse({ code: 'not-for-home', piece: id })
-  wholeCount(count)
+  const old = knownPiece(state, piece)
+  if (named !== undefined && isOtherKind(named, old.piece.name)) refuse({ code: 'other-kind', piece, named })
   const { places, opened } = destination(state, into, null)
-  const to = places[0] ?? 'bench'
-  if (to === 'machine') refuse({ code: 'through-a-step', piece: id, step: old.piece.step })
-  const matched = isMatched(old.piece)
-  if (!instead && !state.used.has(id)) {
-    // One more of a matched piece would be a second piece with one home.
-    if (matched && owedFromOutside(old) < count) refuse({ code: 'one-by-one', pieces: [id] })
-    // Where the old one is lost or scrapped the new one is not it, and takes its home as a piece of its own.
-    if (!matched || old.entered === 0) {
-      return {
-        type: 'supplied',
-        pieces: [],
-        openings: [{ piece: id, count, at: 'supplier' }],
-        moves: arrival(id, count, to),
-        retired: [],
-        opened,
-      }
-    }
-  }
-  if (matched && count !== 1) refuse({ code: 'count-wrong', count })
-  if (balance(state.ledger, id, 'machine') > 0) refuse({ code: 'already-fitted', piece: id })
-  const successor: Piece = {
-    ...old.piece,
-    id: pieceId(state),
-    home: old.home,
-    should: old.should,
-    size: size ?? old.piece.size,
-    replaces: id,
-  }
-  return {
-    type: 'supplied',
-    pieces: [successor],
-    openings: [{ piece: successor.id, count, at: 'supplier' }],
-    moves: arrival(successor.id, count, to),
-    retired: [id],
-    opened,
-  }
+  const arrived = arrive(state, { piece, count, to: places[0] ?? 'bench', instead, size })
+  return { type: 'supplied', ...arrived, opened, borrowed }
+}
+
+/** Two names of things that the trade's words, or their last word, tell apart. */
+function isOtherKind(one: string, other: string): boolean {
+  const [kinds, others] = [partKinds(one), partKinds(other)]
+  if (kinds.length > 0 && others.length > 0) return !kinds.some((kind) => others.includes(kind))
+  const noun = (name: string) => singular(name.toLowerCase().split(' ').at(-1) ?? '')
+  return noun(one) !== noun(other)
 }
 
 /** Pieces are deliberately not put back: their home asks for that many fewer. */
@@ -177,15 +159,4 @@ function meant(lies: Holding[], from: Place | undefined): Holding[] {
 function movable({ piece }: Account, place: Place): boolean {
   if (place === 'machine') return piece.kind === 'aid'
   return true
-}
-
-/** What is ordered and not here yet stays at the supplier. */
-function arrival(piece: PieceId, count: number, to: Place): Move[] {
-  return to === 'supplier' ? [] : [{ piece, count, from: 'supplier', to }]
-}
-
-function owedFromOutside(account: Account): number {
-  const { at } = account
-  const away = (at.get('scrap') ?? 0) + (at.get('lost') ?? 0)
-  return account.should - (account.entered - away)
 }

@@ -1,9 +1,11 @@
 import type { UnknownThing } from '../../journal/refusal.ts'
 import type { State } from '../../journal/state.ts'
+import type { PieceId } from '../../ledger/piece.ts'
 import { say } from '../cures.ts'
 import { counted, isAre } from '../grammar.ts'
 import { leftoverLines, leftoverText } from '../leftovers.ts'
 import { fluidName, markName, stepName } from '../names.ts'
+import { pieceName } from '../pieces.ts'
 import { type Told, told } from '../told.ts'
 import type { RefusalOf, Tellers } from './tellers.ts'
 
@@ -199,6 +201,11 @@ function alreadyTold(state: State, { what, id }: RefusalOf<'already'>): Told {
       return told(
         state.job.archived ? `${id} is in the archive already` : `${id} is not in the archive`,
         'nothing needs doing',
+      )
+    case 'compared':
+      return told(
+        `${pieceName(state, id as PieceId)} is compared already, and is the right one`,
+        `go on with the next; if it is wrong after all, ${say(`compare ${id}: wrong, ...`)}`,
       )
     default:
       return what satisfies never

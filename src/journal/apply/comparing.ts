@@ -1,0 +1,42 @@
+import { accountOf } from '../../ledger/ledger.ts'
+import type { PieceId } from '../../ledger/piece.ts'
+import type { ComparisonFacts } from '../../plan/judging-facts.ts'
+import type { EntryOf } from '../entry.ts'
+import type { State } from '../state.ts'
+import { carry } from './moves.ts'
+
+/** A new piece is to be held beside the old one; `order`: the line by which it came. */
+export function beginComparison(
+  state: State,
+  { piece, old }: Pick<ComparisonFacts, 'piece' | 'old'>,
+  order: ComparisonFacts['order'],
+): void {
+  accountOf(state.ledger, piece)
+  accountOf(state.ledger, old)
+  state.comparisons.set(piece, { piece, old, features: [], verdict: 'due', order })
+}
+
+/** What was found beside the old one: a later word on a feature takes the place of an earlier one. */
+export function noteComparison(
+  state: State,
+  { piece, old, features, verdict, moves, order }: EntryOf<'compared'>,
+): void {
+  if (!state.comparisons.has(piece)) beginComparison(state, { piece, old }, order)
+  const comparison = state.comparisons.get(piece) as ComparisonFacts
+  const said = new Set(features.map(({ feature }) => feature))
+  comparison.features = [...comparison.features.filter(({ feature }) => !said.has(feature)), ...features]
+  endComparison(state, piece, verdict)
+  carry(state, moves)
+}
+
+/** A comparison comes to a verdict; what came by an order counts as wrong there for as long as it is. */
+export function endComparison(state: State, piece: PieceId, verdict: ComparisonFacts['verdict']): void {
+  const comparison = state.comparisons.get(piece)
+  if (!comparison) return
+  const line = comparison.order === undefined ? undefined : state.orders.get(comparison.order)
+  const was = comparison.verdict
+  const { entered } = accountOf(state.ledger, piece)
+  if (line && was !== 'wrong' && verdict === 'wrong') line.wrong += entered
+  if (line && was === 'wrong' && verdict !== 'wrong') line.wrong = Math.max(0, line.wrong - entered)
+  comparison.verdict = verdict
+}

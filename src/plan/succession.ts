@@ -1,0 +1,33 @@
+import { placesOf } from '../ledger/ledger.ts'
+import type { PieceId } from '../ledger/piece.ts'
+import { carrierOf, containerOf, type Place } from '../ledger/place.ts'
+import type { PlanFacts } from './facts.ts'
+
+/** The pieces whose home came down to a piece, the last before it first. */
+export function forebears(facts: PlanFacts, id: PieceId): PieceId[] {
+  const found: PieceId[] = []
+  const before = (piece: PieceId) => facts.ledger.accounts.get(piece)?.piece.replaces
+  for (let old = before(id); old !== undefined; old = before(old)) found.push(old)
+  return found
+}
+
+/**
+ * The piece that a new one is held beside, when it takes the home of another: that other, or where that came new itself
+ * and was never found right, the one that it was held beside. Null where it is not at hand.
+ */
+export function heldBeside(facts: PlanFacts, replaced: PieceId): PieceId | null {
+  const comparison = facts.comparisons.get(replaced)
+  const old = comparison && comparison.verdict !== 'right' ? comparison.old : replaced
+  return isAtHand(facts, old) ? old : null
+}
+
+/** Whether some of a piece is still to be had in the house or at a shop, to be held beside another. */
+export function isAtHand(facts: PlanFacts, id: PieceId): boolean {
+  return placesOf(facts.ledger, id).some(({ place }) => isPresent(facts, place))
+}
+
+function isPresent(facts: PlanFacts, place: Place): boolean {
+  const carrier = carrierOf(place)
+  if (carrier === null) return place === 'bench' || place === 'out' || containerOf(place) !== null
+  return placesOf(facts.ledger, carrier).some((each) => isPresent(facts, each.place))
+}
