@@ -6,6 +6,8 @@ export interface PriceFacts {
   /** As typed; empty where none was said. */
   currency: string
   typed: string
+  /** For all of it, not for each. */
+  inAll?: true | undefined
 }
 
 /** What the user knows about buying a thing. */

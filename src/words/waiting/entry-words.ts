@@ -5,7 +5,8 @@ import { joined } from '../grammar.ts'
 import { movesText } from '../move-text.ts'
 import { stepName } from '../names.ts'
 import { countedPiece, pieceName } from '../pieces.ts'
-import { orderName, outingName, secondLineName } from './names.ts'
+import { outingName, secondLineName } from './names.ts'
+import { orderTellers } from './order-entries.ts'
 
 type WaitingEntry =
   | 'order-lined'
@@ -21,27 +22,7 @@ type WaitingEntry =
 
 /** One line of history for orders, what is out of the house, what is put on and what is seen twice. */
 export const waitingTellers: { [Type in WaitingEntry]: (state: State, entry: EntryOf<Type>) => string } = {
-  'order-lined': (_, { orders }) => {
-    const lines = orders.map(
-      ({ id, name, count, unit, due }) =>
-        `${id}, ${count} ${unit ? `${unit} ` : '× '}${name}${due ? `, due ${due}` : ''}`,
-    )
-    return `${orders.every(({ ordered }) => ordered) ? 'ordered' : 'to buy'}: ${lines.join('; ')}`
-  },
-  'order-changed': (state, { order, ordered, count, due, cancelled, partNo, price, source }) => {
-    const facts = [
-      ordered ? 'ordered' : '',
-      count === undefined ? '' : `${count} of it`,
-      due === undefined ? '' : `due ${due}`,
-      ...notesText({ partNo, price, source }),
-      cancelled === undefined ? '' : `cancelled, because ${cancelled}`,
-    ].filter(Boolean)
-    return `${orderName(state, order)}: ${facts.join(', ') || 'as before'}`
-  },
-  'order-returned': (state, { order, count, reason }) =>
-    `sent back: ${count} of ${orderName(state, order)}, because ${reason}`,
-  'part-noted': (state, { piece, ...notes }) =>
-    `to buy ${pieceName(state, piece)}: ${notesText(notes).join(', ')}`,
+  ...orderTellers,
 
   'sent-out': (state, { outing: { id, to, why, due, expects, pieces, aside } }) => {
     const facts = [
@@ -68,13 +49,3 @@ export const waitingTellers: { [Type in WaitingEntry]: (state: State, entry: Ent
   'seen-again': (state, { step, line, says }) =>
     `seen again, ${stepName(state, step)}: ${secondLineName(state, line)}: ${says}`,
 }
-
-function notesText({ partNo, price, source }: EntryNotes): string[] {
-  return [
-    partNo === undefined ? '' : `number ${partNo}`,
-    price === undefined ? '' : `at ${price.typed}`,
-    source === undefined ? '' : `from ${source}`,
-  ].filter(Boolean)
-}
-
-type EntryNotes = Pick<EntryOf<'part-noted'>, 'partNo' | 'price' | 'source'>
