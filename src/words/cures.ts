@@ -1,7 +1,7 @@
 import type { State } from '../journal/state.ts'
 import type { PieceId } from '../ledger/piece.ts'
 import type { Place } from '../ledger/place.ts'
-import type { DifferenceId, FluidId, LooseningId, TighteningId } from '../plan/facts.ts'
+import type { DifferenceId, FaultId, FluidId, LooseningId, TighteningId } from '../plan/facts.ts'
 import type { Tightening } from '../plan/tightening.ts'
 import { liesAt, nextFastener } from './lookups.ts'
 import { containerPlace, placeName } from './places.ts'
@@ -46,11 +46,36 @@ export function sendWords(
   return say([verb, many, id, from, to && `to ${to}`].filter(Boolean).join(' '))
 }
 
-/** What lifts a shortage: new ones, or a named decision to do without. */
+/** What lifts a shortage: the lost ones when found, new ones, or a named decision to do without. */
 export function shortageWords(state: State, id: PieceId, short: number): string {
   const isOnly = (state.ledger.accounts.get(id)?.should ?? 1) === 1
   const some = isOnly ? id : `${short} ${id}`
-  return `${say(`new ${some}`)} when here, or ${say(`leave off ${some} because ...`)}`
+  const lost = state.ledger.accounts.get(id)?.at.get('lost') ?? 0
+  const find =
+    lost > 0
+      ? `${sendWords(state, 'move', id, 'lost', { count: Math.min(lost, short), to: 'bench' })} when found, `
+      : ''
+  const when = neverThere(state, id, short) > 0 ? 'when found or here' : 'when here'
+  return `${find}${say(`new ${some}`)} ${when}, or ${say(`leave off ${some} because ...`)}`
+}
+
+/** Of those that are short: how many the record never had, because they were missing when the job began. */
+export function neverThere(state: State, id: PieceId, short: number): number {
+  const { should = 0, entered = 0 } = state.ledger.accounts.get(id) ?? {}
+  return Math.min(short, Math.max(0, should - entered))
+}
+
+/** What puts a fault right: the work, told, or a named decision that it may stay so. */
+export function faultWords(state: State, id: FaultId): string {
+  const how = say(`settle ${id}: ...`)
+  const kind = state.faults.get(id)?.kind
+  const work =
+    kind === 'snapped'
+      ? `get out what is left of it, then ${how} with how`
+      : kind === 'stripped'
+        ? `${how} with how the thread was put right`
+        : `${how} with how it was put right`
+  return `${work}, or ${say(`override ${id} because ...`)} if it may stay so`
 }
 
 /** What puts a used single-use piece right. */

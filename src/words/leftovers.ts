@@ -7,8 +7,10 @@ import {
   asideWords,
   doneWords,
   explainWords,
+  faultWords,
   fillWords,
   homeWords,
+  neverThere,
   say,
   sendWords,
   shortageWords,
@@ -78,7 +80,9 @@ function parts(state: State, leftover: Leftover, code: LabelCode): Omit<Leftover
       const { piece, count, step, undo } = leftover
       const should = state.ledger.accounts.get(piece)?.should ?? count
       const had = should > 1 ? `${should - count} of ${should} to be had` : 'none to be had'
-      const went = goneText(state, piece, ['spare', 'scrap', 'lost'])
+      const never = neverThere(state, piece, count)
+      const began = never > 0 ? `, ${never} missing when the job began` : ''
+      const went = `${goneText(state, piece, ['spare', 'scrap', 'lost'])}${began}`
       return {
         what: countedPiece(state, piece, count),
         where: `short, ${had}${went}: ${belongsTo(state, piece, count, step)}`,
@@ -160,7 +164,7 @@ function parts(state: State, leftover: Leftover, code: LabelCode): Omit<Leftover
       return {
         what: faultName(state, leftover.fault),
         where: `not put right${piece === undefined ? '' : `, at ${homeName(state, piece)}`}${ofStep(state, step)}`,
-        cure: sentence(`${say(`settle ${leftover.fault}: ...`)} with how it was put right`),
+        cure: sentence(faultWords(state, leftover.fault)),
       }
     }
     case 'count-open':

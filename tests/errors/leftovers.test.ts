@@ -12,7 +12,13 @@ const rows = Object.entries(leftoverCases).flatMap(([code, cases]) =>
 
 describe('everything that can be left over before the first start, in words', () => {
   test('the catalogue has each code once, and no other', () => {
-    expect(Object.keys(leftoverCases).sort()).toEqual(codesOf('src/plan/leftovers.ts', 'Leftover'))
+    expect(Object.keys(leftoverCases).sort()).toEqual(
+      [
+        ...codesOf('src/plan/leftovers.ts', 'Leftover'),
+        ...codesOf('src/plan/judging.ts', 'JudgingReason'),
+        ...codesOf('src/plan/waiting-reasons.ts', 'WaitingReason'),
+      ].sort(),
+    )
   })
 
   test.each(rows)('%s: %s', (code, _says, known) => {

@@ -28,6 +28,7 @@ import {
   torque,
   turn,
 } from './commands.ts'
+import { secondLookLeftovers } from './second-looks.ts'
 
 /** A story, and how the leftovers of that kind are told: the line, then what to do. */
 export interface LeftoverCase {
@@ -117,7 +118,7 @@ export const leftoverCases = {
       given: [job, begin('Seat off'), gasket, end, move('p1', at('lost'), { reason: 'blown away' })],
       says: [
         '1 × gasket short, none to be had, 1 lost: belongs to Seat, step 1.',
-        '> "new p1" when here, or "leave off p1 because ...".',
+        '> "move p1 to bench" when found, "new p1" when here, or "leave off p1 because ...".',
       ],
     },
   ],
@@ -271,7 +272,7 @@ export const leftoverCases = {
       ],
       says: [
         'x1, 1 × exhaust stud snapped: not put right, at Exhaust, step 1, Exhaust.',
-        '> "settle x1: ..." with how it was put right.',
+        '> Get out what is left of it, then "settle x1: ..." with how, or "override x1 because ..." if it may stay so.',
       ],
     },
   ],
@@ -299,4 +300,5 @@ export const leftoverCases = {
       says: ['Step 1, Turn by hand: reopened, to be done again.', '> "take 1".'],
     },
   ],
+  ...secondLookLeftovers,
 } satisfies Record<Leftover['code'], (LeftoverCase | UnreachableLeftover)[]>

@@ -11,7 +11,13 @@ const rows = Object.entries(reasonCases).flatMap(([code, cases]) =>
 
 describe('every reason that a gate gives, in words', () => {
   test('the catalogue has each code once, and no other', () => {
-    expect(Object.keys(reasonCases).sort()).toEqual(codesOf('src/plan/reasons.ts', 'Reason'))
+    expect(Object.keys(reasonCases).sort()).toEqual(
+      [
+        ...codesOf('src/plan/reasons.ts', 'Reason'),
+        ...codesOf('src/plan/judging.ts', 'JudgingReason'),
+        ...codesOf('src/plan/waiting-reasons.ts', 'WaitingReason'),
+      ].sort(),
+    )
   })
 
   test.each(rows)('%s: %s', (code, _says, known) => {

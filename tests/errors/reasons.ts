@@ -26,6 +26,7 @@ import {
   turnedByHand,
   turnedOver,
 } from './commands.ts'
+import { secondLookReasons } from './second-looks.ts'
 
 /** A story, the gate of a step that is asked, and every reason that it gives, word for word. */
 export interface ReasonCase {
@@ -117,7 +118,7 @@ export const reasonCases = {
       gate: 'start',
       step: 1,
       says: [
-        'Seat bolts: 8 belong there, 7 to be had: 1 short. "new 1 p1" when here, or "leave off 1 p1 because ...".',
+        'Seat bolts: 8 belong there, 7 to be had, 1 missing when the job began: 1 short. "new 1 p1" when found or here, or "leave off 1 p1 because ...".',
       ],
     },
     {
@@ -130,7 +131,9 @@ export const reasonCases = {
       ],
       gate: 'start',
       step: 1,
-      says: ['Woodruff key is missing, 1 lost. "new p1" when here, or "leave off p1 because ...".'],
+      says: [
+        'Woodruff key is missing, 1 lost. "move p1 to bench" when found, "new p1" when here, or "leave off p1 because ...".',
+      ],
     },
   ],
   'piece-away': [
@@ -171,7 +174,7 @@ export const reasonCases = {
       gate: 'finish',
       step: 1,
       says: [
-        'x1, fastener 2 of t1 (Gear: gear bolts): no torque, it keeps turning: "settle x1: ..." with how it was put right.',
+        'x1, fastener 2 of t1 (Gear: gear bolts): no torque, it keeps turning: "settle x1: ..." with how it was put right, or "override x1 because ..." if it may stay so.',
         't1 (Gear: gear bolts): pass 1 of 2: 20 Nm: 1 of 4 turned, next fastener 2: "turn".',
       ],
     },
@@ -185,7 +188,9 @@ export const reasonCases = {
       ],
       gate: 'start',
       step: 1,
-      says: ['x1, 1 × exhaust stud snapped: "settle x1: ..." with how it was put right.'],
+      says: [
+        'x1, 1 × exhaust stud snapped: get out what is left of it, then "settle x1: ..." with how, or "override x1 because ..." if it may stay so.',
+      ],
     },
   ],
   'count-open': [
@@ -316,4 +321,5 @@ export const reasonCases = {
       says: ['Step 1, Look for leaks, is not done: "done 1", or "fail 1: ..." with what was found.'],
     },
   ],
+  ...secondLookReasons,
 } satisfies Record<Reason['code'], (ReasonCase | UnreachableReason)[]>

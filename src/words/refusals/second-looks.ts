@@ -40,5 +40,5 @@ export const secondLookRefusals: Tellers<
 
 /** A name behind its id, where it does not begin with it. */
 function withId(id: string, name: string): string {
-  return name.startsWith(id) || name.startsWith(`mark ${id}`) ? name : `${id}  ${name}`
+  return name.startsWith(id) || name.startsWith(`mark ${id}`) ? name : `${id}, ${name}`
 }

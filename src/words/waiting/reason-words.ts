@@ -1,7 +1,9 @@
 import type { State } from '../../journal/state.ts'
+import type { SecondLine } from '../../plan/waiting-facts.ts'
 import type { WaitingReason } from '../../plan/waiting-reasons.ts'
 import { consumableParts } from '../consumables/reason-words.ts'
 import { say } from '../cures.ts'
+import { durationWords } from '../durations.ts'
 import { stepName } from '../names.ts'
 import { outingName, secondLineName } from './names.ts'
 
@@ -22,7 +24,7 @@ export function waitingParts(state: State, reason: WaitingReason): { what: strin
     case 'second-due':
       return {
         what: `${stepName(state, reason.step)}, is critical, and nobody has seen again ${secondLineName(state, reason.line)}`,
-        cure: `${say(`seen ${reason.line}: ...`)} by somebody else, or by you later and from another side`,
+        cure: secondCure(state, reason.step, reason.line),
       }
     case 'consumable-due':
     case 'worked-late':
@@ -31,4 +33,11 @@ export function waitingParts(state: State, reason: WaitingReason): { what: strin
     default:
       return reason satisfies never
   }
+}
+
+/** Whoever did the work sees what he meant to do: so somebody else looks, or the same after something else was done. */
+function secondCure(state: State, step: number, line: SecondLine): string {
+  const minutes = state.steps.get(step)?.critical?.afterMinutes
+  const later = minutes === undefined ? 'later' : `${durationWords(minutes)} after the work`
+  return `${say(`seen ${line}: ...`)} with what was seen, by somebody else, or by the same ${later} and from another side`
 }
