@@ -13,8 +13,9 @@ import { refusalText } from '../words/refusals.ts'
 import { sumText } from '../words/sum-text.ts'
 import { backText } from './answers/back-text.ts'
 import { cardText } from './answers/card-text.ts'
-import { foundAnswer } from './answers/found-text.ts'
 import { checksAnswer } from './answers/checks-text.ts'
+import { finishAnswer } from './answers/finish-text.ts'
+import { foundAnswer } from './answers/found-text.ts'
 import { label } from './answers/labels.ts'
 import { layoutAnswer } from './answers/layout-text.ts'
 import { leftAnswer } from './answers/left-text.ts'
@@ -140,6 +141,8 @@ function answer(session: Session, ask: Ask, around: Around): Result {
       return found(qrAnswer(session, ask.container, around.drawing)) ?? unknownNumber(session, ask.container)
     case 'photos':
       return found(photosAnswer(session, ask.of)) ?? unknownOwner(session, ask.of)
+    case 'finish':
+      return found(finishAnswer(session))
     case 'proposals':
       return found(proposalsAnswer(session))
     case 'checks':

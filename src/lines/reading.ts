@@ -47,6 +47,8 @@ export type Ask =
   /** What to write on a bag with a marker. */
   | { ask: 'label'; container: number }
   | { ask: 'proposals' }
+  /** When the machine is together at the earliest, and what can be done meanwhile. */
+  | { ask: 'finish' }
   /** What is to be checked, and what was decided about pieces. */
   | { ask: 'checks' }
   | { ask: 'sum'; sum: Sum }

@@ -10,6 +10,7 @@ import { beneath, buildOrder } from '../plan/order.ts'
 import { type Phase, phaseOf } from '../plan/phase.ts'
 import type { Reason } from '../plan/reasons.ts'
 import { isUnderWay, type NextTurn, nextTurn } from '../plan/tightening.ts'
+import type { ConsumableFacts } from '../plan/waiting-facts.ts'
 import type { Session } from './session.ts'
 import type { Entry } from './stored-entry.ts'
 
@@ -75,6 +76,8 @@ export type Todo =
   | { kind: 'settle'; fault: FaultFacts }
   | { kind: 'turn-over'; step: number; turned: number; turns: number }
   | { kind: 'fill'; fluid: FluidFacts }
+  /** Something is to be put on before the pieces go on. */
+  | { kind: 'apply'; consumable: ConsumableFacts }
 
 /** What is still to be done in a step before it can be closed. */
 export function todoOf(session: Session, no: number): Todo[] {
@@ -85,6 +88,10 @@ export function todoOf(session: Session, no: number): Todo[] {
     for (const { place, count } of outOfToolbox(state, account)) {
       if (place === 'machine') todo.push({ kind: 'take-out', account, count })
     }
+  }
+  for (const consumable of contents.consumables) {
+    if (consumable.applied === null && !state.overrides.has(consumable.id))
+      todo.push({ kind: 'apply', consumable })
   }
   for (const account of lastOffFirst(state, contents.pieces)) {
     const owed = owedAtHome(state, account)

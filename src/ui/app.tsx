@@ -3,6 +3,7 @@ import { useEffect } from 'react'
 import type { Desk } from './desk.ts'
 import { useDesk } from './hooks/use-desk.ts'
 import { useSize } from './hooks/use-size.ts'
+import { useTick } from './hooks/use-tick.ts'
 import { Frame } from './screens/frame.tsx'
 import type { Terminal } from './terminal.ts'
 
@@ -17,6 +18,7 @@ export function App({ desk, terminal, colour }: AppProps) {
   const { exit } = useApp()
   const size = useSize()
   useDesk(desk, terminal)
+  useTick(desk)
   useEffect(() => desk.resize(size), [desk, size])
   useEffect(() => {
     if (desk.ended !== null) exit()

@@ -3,6 +3,8 @@ import type { Errands } from '../session/errands.ts'
 import type { JobShelf } from '../session/jobs.ts'
 import type { Session } from '../session/session.ts'
 import type { Entry } from '../session/stored-entry.ts'
+import { timersOf } from '../session/timers.ts'
+import { timerText } from '../words/consumables/timer-words.ts'
 import type { Act, Command } from './act.ts'
 import { type Answer, answerNow, notUnderstood, outcomeAnswer, saying } from './answer.ts'
 import type { Pressed } from './controls/line/key-reader.ts'
@@ -56,6 +58,8 @@ export class Desk {
   /** Whether the news has stood there whole, beside an empty line. */
   #isNewsWhole = false
   #version = 0
+  /** What the times that run said when they were last looked at. */
+  #timesShown = ''
   #known: { at: string; values: Map<string, unknown> } = { at: '', values: new Map() }
 
   constructor({ shelf, colour, errands, now = () => new Date(), beep = () => {} }: DeskOptions) {
@@ -118,6 +122,19 @@ export class Desk {
   /** Some time without a key. */
   settle(): void {
     this.#talk.settle()
+  }
+
+  /** Whether a time runs that the screens show. */
+  isTimed(): boolean {
+    return this.#times() !== ''
+  }
+
+  /** Some time has gone by: shows it where a time that runs says something else now, or is over. */
+  tick(): void {
+    const times = this.#times()
+    if (times === this.#timesShown) return
+    this.#timesShown = times
+    this.#changed()
   }
 
   /** Leaves the job to others. */
@@ -483,6 +500,15 @@ export class Desk {
       this.#talk.say({ sign: SIGNS.notRecorded, told })
       this.#changed()
     }
+  }
+
+  #times(): string {
+    const state = this.session?.stateNow()
+    return state
+      ? timersOf(state)
+          .map((timer) => timerText(state, timer))
+          .join('\n')
+      : ''
   }
 
   #changed(): void {

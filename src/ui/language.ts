@@ -101,6 +101,8 @@ function asked(ask: Extract<Reading, { kind: 'ask' }>['ask'], state: Scene['sess
       return go(`QR code of container ${ask.container}`, labelOf(ask.container))
     case 'photos':
       return go('pictures', { at: 'photos', of: ask.of })
+    case 'finish':
+      return go('when it is together, at the earliest', { at: 'finish' })
     case 'proposals':
       return go('what else the way back asks for', { at: 'proposals' })
     case 'checks':

@@ -18,6 +18,8 @@ export type Screen =
   | { at: 'back' }
   | { at: 'step'; step: number }
   | { at: 'left' }
+  /** When the machine is together at the earliest, and what can be done meanwhile. */
+  | { at: 'finish' }
   | { at: 'log' }
   /** Where something that turned up may belong. */
   | { at: 'found'; found: Found }

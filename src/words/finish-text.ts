@@ -2,11 +2,12 @@ import type { State } from '../journal/state.ts'
 import type { FinishView, StepToDo } from '../session/finish-view.ts'
 import type { Wait } from '../session/waits.ts'
 import { say } from './cures.ts'
+import { dueText } from './days.ts'
 import { durationWords } from './durations.ts'
 import { counted, sentence } from './grammar.ts'
 import { stepName } from './names.ts'
 import { countedPiece } from './pieces.ts'
-import { consumableName, orderName, outingName } from './waiting/names.ts'
+import { consumableName, orderName } from './waiting/names.ts'
 
 /** One heading with the lines under it; without a heading, what stands first. */
 export interface FinishPart {
@@ -87,13 +88,11 @@ function waitLines(state: State, { step, waits }: StepToDo): string[] {
   )
 }
 
-function comesText(state: State, { by, due, isLate }: Wait): string {
+function comesText(state: State, { by, due }: Wait): string {
   if (by === null) return ', nothing is on its way'
-  const name = by.startsWith('b')
-    ? outingName(state, by as `b${number}`)
-    : orderName(state, by as `o${number}`)
-  if (due === undefined) return `, ${name}, nobody said when`
-  return `, ${name}, due ${due}${isLate ? ', LATE' : ''}`
+  const when = due === undefined ? 'nobody said when' : dueText(due, state.clock.today)
+  const outing = state.outings.get(by as `b${number}`)
+  return outing ? `, at ${outing.to} (${by}), ${when}` : `, ${orderName(state, by as `o${number}`)}, ${when}`
 }
 
 function owed(state: State, piece: `p${number}`): number {

@@ -6,7 +6,8 @@ import { onTheWayBack } from '../../words/names.ts'
 import { reasonText } from '../../words/reasons.ts'
 
 /** The way back: every step in an order in which it can be done, and what blocks it. */
-export function backText({ state }: Session, rows: readonly PlanRow[]): string[] {
+export function backText(session: Session, rows: readonly PlanRow[]): string[] {
+  const state = session.stateNow()
   if (rows.length === 0) return ['Nothing has come off yet.']
   const later = rows.findIndex(({ step }) => step.way === 'after-start')
   return rows.flatMap((row, index) => [

@@ -1,12 +1,15 @@
 import type { Session } from '../../session/session.ts'
+import { timersOf } from '../../session/timers.ts'
 import type { Card } from '../../session/views.ts'
+import { timerText } from '../../words/consumables/timer-words.ts'
 import { fastenerName, passName, stepName, tighteningName } from '../../words/names.ts'
 import { countedPiece } from '../../words/pieces.ts'
 import { nextText } from './next-text.ts'
 import { whenText } from './when.ts'
 
 /** Where a job stands: what a person who comes back wants to see first. */
-export function cardText({ state }: Session, card: Card): string[] {
+export function cardText(session: Session, card: Card): string[] {
+  const state = session.stateNow()
   const { job } = state
   const { stopped, bench, halfway, off, ready, next } = card
   const name = `${job.name} (job ${job.no})${job.machine === '' ? '' : `, ${job.machine}`}`
@@ -17,6 +20,7 @@ export function cardText({ state }: Session, card: Card): string[] {
     lines.push(`${what} ${whenText(stopped.at)}${where}${stopped.note === '' ? '' : `: ${stopped.note}`}`)
   }
   lines.push(`Next: ${nextText(state, next)}`)
+  lines.push(...timersOf(state).map((timer) => `Time runs: ${timerText(state, timer)}`))
   for (const { tightening, next: turn } of halfway) {
     const doubt = turn.suspect ? ', perhaps turned already' : ''
     lines.push(

@@ -5,7 +5,7 @@ import { label } from './labels.ts'
 
 /** Everything that stands between the machine and its first start, with what to do about each. */
 export function leftAnswer(session: Session): { text: string[]; answer: unknown } {
-  const { state } = session
+  const state = session.stateNow()
   const leftovers = trialBalance(session)
   if (leftovers.length === 0) {
     if (state.ledger.accounts.size === 0 && state.steps.size === 0)

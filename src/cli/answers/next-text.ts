@@ -5,6 +5,7 @@ import { wrenchText } from '../../words/joint-questions.ts'
 import { faultName, markName, passName, stepName, tighteningName } from '../../words/names.ts'
 import { passVerb } from '../../words/pass-work.ts'
 import { countedPiece } from '../../words/pieces.ts'
+import { consumableName } from '../../words/waiting/names.ts'
 import { placeWithLabel } from './labels.ts'
 
 type State = Session['state']
@@ -73,6 +74,8 @@ export function todoText(state: State, todo: Todo): string {
       return `put right ${faultName(state, todo.fault.id)}: settle ${todo.fault.id}: HOW`
     case 'turn-over':
       return `turn it over by hand, ${todo.turned} of ${todo.turns} full turns made: turned over ${todo.step}`
+    case 'apply':
+      return `put on ${consumableName(state, todo.consumable.id)}: applied ${todo.consumable.id}`
     case 'fill':
       return `fill ${todo.fluid.name}, ${todo.fluid.typed} came out: fill ${todo.fluid.id} AMOUNT`
     default:

@@ -1,6 +1,8 @@
 import { measuresOfStep } from '../../session/measure-views.ts'
 import type { Session } from '../../session/session.ts'
+import { timersOf } from '../../session/timers.ts'
 import { planRows, todoOf } from '../../session/views.ts'
+import { timerText } from '../../words/consumables/timer-words.ts'
 import { measureLine } from '../../words/measurements/measure-text.ts'
 import { stepName } from '../../words/names.ts'
 import { countedPiece } from '../../words/pieces.ts'
@@ -13,7 +15,7 @@ import { picturesLine } from './photos-text.ts'
 
 /** A step: how it stands, what it holds, what blocks it, what is to be done in it; null when there is none. */
 export function stepAnswer(session: Session, no: number): { text: string[]; answer: unknown } | null {
-  const { state } = session
+  const state = session.stateNow()
   const row = planRows(session).find(({ step }) => step.no === no)
   if (!row) return null
   const { step, reasons, overrides } = row
@@ -37,6 +39,12 @@ export function stepAnswer(session: Session, no: number): { text: string[]; answ
       reasons.map((reason) => reasonText(state, reason)),
     ),
     ...headed('Measured:', measured.length === 0 ? [] : [...measured.map(measureLine), NOT_A_SPECIFICATION]),
+    ...headed(
+      'Time runs:',
+      timersOf(state)
+        .filter(({ consumable }) => consumable.step === no)
+        .map((timer) => timerText(state, timer)),
+    ),
     ...headed(
       'To do:',
       todo.map((each) => todoText(state, each)),

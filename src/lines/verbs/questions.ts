@@ -61,6 +61,10 @@ export const questionVerbs: readonly Verb[] = [
       return { ask: 'qr', container: no >= 1 && no <= 999 ? stepNumber(no) : line.notUnderstood(step) }
     },
   },
+  asks(
+    'finish',
+    'Estimates when the machine is together, says why not earlier and what can be done meanwhile.',
+  ),
   asks('proposals', 'Shows steps of the way back that the record suggests; "accept" takes them.'),
   {
     words: ['help'],
@@ -72,7 +76,7 @@ export const questionVerbs: readonly Verb[] = [
   },
 ]
 
-function asks(word: 'card' | 'back' | 'left' | 'proposals', says: string): Verb {
+function asks(word: 'card' | 'back' | 'left' | 'finish' | 'proposals', says: string): Verb {
   return {
     words: [word],
     topic: 'questions',

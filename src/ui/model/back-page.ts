@@ -37,7 +37,7 @@ export function backPage(scene: Scene): Page {
 const SIGN_WIDTH = 15
 
 function stepRows({ session, width }: Scene, row: PlanRow): Line[] {
-  const { state } = session
+  const state = session.stateNow()
   const { step, reasons, overrides } = row
   const title = stepName(state, step.no).replace(/^step \d+, /, '')
   const head = line(

@@ -64,7 +64,7 @@ function leftRows(
   { session, width }: Scene,
   open: readonly Leftover[],
 ): { rows: Line[]; choices: Map<number, Choice> } {
-  const { state } = session
+  const state = session.stateNow()
   const code = (no: number) => groupedCode(codeOf(state, no))
   const choices = new Map<number, Choice>()
   const rows = open.map((leftover, index) => {

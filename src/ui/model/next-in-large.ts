@@ -1,6 +1,7 @@
 import type { Todo } from '../../session/views.ts'
 import { passUnit, wrenchSetting } from '../../session/wrench-settings.ts'
 import { quarterMarks } from '../../trade/tightening-passes/turn.ts'
+import { durationWords } from '../../words/durations.ts'
 import { torqueText, wrenchBrief } from '../../words/joint-questions.ts'
 import { passName } from '../../words/names.ts'
 import { passVerb } from '../../words/pass-work.ts'
@@ -41,6 +42,7 @@ const VERBS = {
   'take-out': 'TAKE OUT',
   confirm: 'SEE',
   fill: 'FILL',
+  apply: 'PUT ON',
   settle: 'PUT RIGHT',
   'turn-over': 'TURN IT OVER',
 } as const
@@ -126,6 +128,16 @@ export function nextInLarge(state: State, todo: Todo): Large {
           line('stop at any hard point: look, do not force it'),
         ],
       }
+    case 'apply': {
+      const { name, side, workMinutes } = todo.consumable
+      return {
+        letters: side?.toUpperCase() ?? 'PUT ON',
+        under: [
+          line(strong(side === undefined ? name : `up, ${name}`)),
+          ...(workMinutes === undefined ? [] : [line(`together within ${durationWords(workMinutes)}`)]),
+        ],
+      }
+    }
     case 'fill':
       return {
         letters: 'FILL',

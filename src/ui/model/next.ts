@@ -6,6 +6,7 @@ import { faultName, markName, passName, stepName } from '../../words/names.ts'
 import { passVerb } from '../../words/pass-work.ts'
 import { countedPiece } from '../../words/pieces.ts'
 import { containerPlace, whereName } from '../../words/places.ts'
+import { consumableName } from '../../words/waiting/names.ts'
 import type { Choice } from '../page.ts'
 import { goTo } from '../page.ts'
 import { cardNow, type Scene, type State } from './scene.ts'
@@ -83,6 +84,8 @@ export function todoText(state: State, todo: Todo): string {
       return `put right: ${faultName(state, todo.fault.id)}`
     case 'turn-over':
       return `turn it over by hand, ${todo.turned} of ${todo.turns} full turns made`
+    case 'apply':
+      return `put on ${consumableName(state, todo.consumable.id)}`
     case 'fill':
       return `fill ${todo.fluid.name}, ${todo.fluid.typed} came out`
     default:

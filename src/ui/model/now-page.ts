@@ -8,10 +8,12 @@ import { countedPiece } from '../../words/pieces.ts'
 import { reasonText } from '../../words/reasons.ts'
 import { type Choice, choicesOf, goTo, type Large, type Page, rowsOf } from '../page.ts'
 import { type Line, line, strong } from '../text/line.ts'
+import { dueRows, overdueRows } from './due/due-in-brief.ts'
 import { nextChoice, takeUp } from './next.ts'
 import { ALL_PICTURES } from './pictures-choice.ts'
 import { bulleted, flowed, groups, headed, indented, inOneFlow } from './rows.ts'
 import { cardNow, isUnderWay, perVersion, type Scene } from './scene.ts'
+import { timerRows } from './timer-rows.ts'
 import { whenText } from './when.ts'
 
 /** Where the job stands: what a person who comes back wants to see first. */
@@ -23,7 +25,9 @@ export function nowPage(scene: Scene): Page {
   const choices = choicesNow(scene, card)
   const rows = groups(
     stopped(scene, card),
+    headed('OVERDUE', overdueRows(scene)),
     headed('NEXT', nextRows(scene, card, enter.says)),
+    headed('TIME RUNS', timerRows(scene)),
     headed('HALF DONE', halfway(scene, card)),
     headed(
       'LOOSE ON THE BENCH',
@@ -33,6 +37,7 @@ export function nowPage(scene: Scene): Page {
         2,
       ),
     ),
+    headed('DUE', dueRows(scene)),
     headed('OR', flowed(choices, width)),
     headed('LAST DONE', lastDone(scene)),
   )
@@ -54,7 +59,9 @@ function largeOf({ next }: Card, says: string): Large {
 /** The next thing, and where it is blocked what it waits for. */
 function nextRows({ session, width }: Scene, { next }: Card, says: string): Line[] {
   const reasons = next.kind === 'blocked' ? next.reasons : []
-  const shown = reasons.slice(0, 2).flatMap((reason) => bulleted(reasonText(session.state, reason), width))
+  const shown = reasons
+    .slice(0, 2)
+    .flatMap((reason) => bulleted(reasonText(session.stateNow(), reason), width))
   const left = reasons.length - 2
   const turn = next.kind === 'todo' && next.todo.kind === 'turn' ? next.todo : null
   const through = turn ? `, ${turn.next.through} of ${turn.tightening.order.length} through` : ''

@@ -9,6 +9,7 @@ import { duePage } from './due/due-page.ts'
 import { judgePage } from './due/judge-page.ts'
 import { orderPage } from './due/order-page.ts'
 import { outingPage } from './due/outing-page.ts'
+import { finishPage } from './finish-page.ts'
 import { foundPage } from './found-page.ts'
 import { helpPage } from './help-page.ts'
 import { jobsPage } from './jobs-page.ts'
@@ -52,6 +53,8 @@ function jobPage(scene: Scene, screen: Exclude<Screen, { at: 'jobs' | 'new-job' 
       return stepPage(scene, screen.step)
     case 'left':
       return leftPage(scene)
+    case 'finish':
+      return finishPage(scene)
     case 'log':
       return logPage(scene)
     case 'found':

@@ -82,6 +82,8 @@ function doIt(state: State, step: number, todo: Todo): Choice {
       }
     case 'turn-over':
       return send({ do: 'turn-over', step })
+    case 'apply':
+      return send({ do: 'apply', consumable: todo.consumable.id })
     case 'fill':
       return {
         says: `${says}: say how much`,

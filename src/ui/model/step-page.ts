@@ -19,13 +19,14 @@ import { bulleted, groups, headed, indented, numbered } from './rows.ts'
 import { perVersion, type Scene, type State } from './scene.ts'
 import { stepChoices, stepEnter } from './step-choices.ts'
 import { stepSign } from './step-signs.ts'
+import { timerRows } from './timer-rows.ts'
 
 type Reason = PlanRow['reasons'][number]
 
 /** One step of the way back: what comes next in it large, all that is still to do, and what keeps it. */
 export function stepPage(scene: Scene, no: number): Page {
   const { session, width } = scene
-  const { state } = session
+  const state = session.stateNow()
   const row = perVersion(session, 'plan', () => planRows(session)).find(({ step }) => step.no === no)
   if (!row) return missingStep(no)
   const todo = perVersion(session, `todo ${no}`, () => todoOf(session, no))
@@ -36,6 +37,7 @@ export function stepPage(scene: Scene, no: number): Page {
   const pictures = picturesChoice(scene, { step: no })
   const isLookDue = row.reasons.some(({ code }) => code === 'look-due')
   const before = groups(
+    headed('TIME RUNS', timerRows(scene, no)),
     headed(
       'CAUTION',
       noteRows(scene, no, (kind) => kind === 'caution'),

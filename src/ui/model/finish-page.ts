@@ -1,0 +1,33 @@
+import { finishView } from '../../session/finish-view.ts'
+import { finishParts } from '../../words/finish-text.ts'
+import { stepName } from '../../words/names.ts'
+import { goTo, type Page, rowsOf } from '../page.ts'
+import { line, strong } from '../text/line.ts'
+import { nextChoice } from './next.ts'
+import { bulleted, groups, headed, indented } from './rows.ts'
+import type { Scene } from './scene.ts'
+import { whenText } from './when.ts'
+
+/** When the machine is together at the earliest, why not earlier, and what can be done meanwhile. */
+export function finishPage(scene: Scene): Page {
+  const { session, width, now } = scene
+  const { state } = session
+  const parts = finishParts(session.stateNow(), finishView(session), (at) => whenText(at, now))
+  const rows = parts.map(({ heading, lines }) =>
+    heading === ''
+      ? lines.flatMap((text) => indented(text, width))
+      : headed(
+          heading,
+          lines.flatMap((text) => bulleted(text, width)),
+        ),
+  )
+  return {
+    title: line(strong('WHEN IT IS TOGETHER'), '  an estimate'),
+    top: [],
+    rows: rowsOf(groups(...rows)),
+    enter: nextChoice(scene),
+    choice: (no) =>
+      state.steps.has(no) ? goTo(`look at ${stepName(state, no)}`, { at: 'step', step: no }) : undefined,
+    large: null,
+  }
+}
