@@ -1,6 +1,6 @@
 import type { State } from '../journal/state.ts'
 import type { PieceId } from '../ledger/piece.ts'
-import { openChecks, standingOf } from '../plan/judging.ts'
+import { standingOf } from '../plan/judging.ts'
 import type { CheckFacts, ComparisonFacts, VerdictFacts } from '../plan/judging-facts.ts'
 import { type OrderView, orderView } from './order-view.ts'
 import { type OutingView, outingView } from './outing-view.ts'
@@ -66,16 +66,15 @@ function dueOf(thing: OutingView | OrderView): string {
 
 function checksDue(state: State): DueChecks[] {
   const groups = new Map<string, DueChecks>()
-  for (const { piece } of state.checks.values()) {
-    const account = state.ledger.accounts.get(piece)
-    const checks = openChecks(state, piece)
-    if (!account || checks.length === 0) continue
-    const key = account.piece.set === undefined ? piece : `${account.piece.set} ${account.home.at}`
+  for (const check of state.checks.values()) {
+    const account = state.ledger.accounts.get(check.piece)
+    if (!account || check.done !== null || state.overrides.has(check.id)) continue
+    const { set, id } = account.piece
+    const key = set === undefined ? id : `${set} ${account.home.at}`
     const group = groups.get(key) ?? { pieces: [], checks: [] }
     groups.set(key, group)
-    if (group.pieces.includes(piece)) continue
-    group.pieces.push(piece)
-    group.checks.push(...checks)
+    if (!group.pieces.includes(id)) group.pieces.push(id)
+    group.checks.push(check)
   }
   return [...groups.values()]
 }
