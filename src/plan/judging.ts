@@ -22,6 +22,8 @@ export function judgingReasons(facts: PlanFacts, piece: PieceId): JudgingReason[
   const reasons: JudgingReason[] = []
   const verdict = facts.verdicts.get(piece)?.verdict
   if (verdict !== undefined && verdict !== 'fit-again') reasons.push({ code: 'piece-judged', piece, verdict })
+  // What leaves for good needs no more looking at; a word that it may stay answers its checks.
+  if (verdict === 'replace') return reasons
   const comparison = facts.comparisons.get(piece)
   if (comparison && comparison.verdict !== 'right') {
     const code = comparison.verdict === 'due' ? 'compare-due' : 'compare-wrong'

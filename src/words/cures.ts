@@ -24,11 +24,24 @@ export function fitWords(state: State, id: PieceId, count?: number): string {
 /** What brings a number of a piece home from where it is. */
 export function homeWords(state: State, id: PieceId, count: number, place: Place): string {
   if (state.used.has(id)) return usedWords(state, id)
+  const unjudged = acceptWords(state, id)
+  if (unjudged !== null) return unjudged
   if (place === 'bench' || place === 'spare' || containerPlace(place)) return fitWords(state, id, count)
   const back = place === 'out' ? backWords(state, id) : null
   if (back !== null) return `once back, ${say(back)}`
   const when = place === 'out' ? 'once back, ' : place === 'supplier' ? 'once here, ' : ''
   return `${when}${sendWords(state, 'move', id, place, { count, to: 'bench' })}`
+}
+
+/** What comes before a piece that is not accepted goes home; null for one that is, or of which nobody asked. */
+function acceptWords(state: State, id: PieceId): string | null {
+  const verdict = state.verdicts.get(id)?.verdict
+  const should = state.ledger.accounts.get(id)?.should ?? 1
+  if (verdict === 'replace') return `${say(should > 1 ? `new ${should} ${id}` : `new ${id}`)} when here`
+  if (verdict !== undefined && verdict !== 'fit-again')
+    return `${say(`judge ${id} fit again because ...`)} when that is done`
+  const isChecked = ![...state.checks.values()].some(({ piece, done }) => piece === id && done === null)
+  return isChecked ? null : `${say('checks')} shows what is to be seen of it first`
 }
 
 /** What sends a piece from a place; how many and from where only when it lies elsewhere too. */

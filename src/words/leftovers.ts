@@ -57,9 +57,14 @@ export function leftoverLines(state: State, leftovers: readonly Leftover[], code
   return leftovers.map((leftover) => {
     const { what, where, undo } = leftoverText(state, leftover, code)
     // A piece and where it lies are one phrase; what is owed of a thing is said after it.
-    const line = sentence(`${what}${'piece' in leftover ? '' : ':'} ${where}`)
+    const isPhrase = 'piece' in leftover && !isJudged(leftover)
+    const line = sentence(`${what}${isPhrase ? '' : ':'} ${where}`)
     return undo === '' ? line : `${line} To reach it, undo: ${undo}.`
   })
+}
+
+function isJudged({ code }: Leftover): boolean {
+  return code === 'check-due' || code === 'piece-judged' || code.startsWith('compare-')
 }
 
 function undoText(undo: readonly number[]): string {
@@ -184,7 +189,7 @@ function parts(state: State, leftover: Leftover, code: LabelCode): Omit<Leftover
     case 'compare-due':
     case 'compare-wrong': {
       const { what, cure } = judgingParts(state, leftover)
-      return { what, where: ofHome(state, leftover.piece), cure: sentence(cure) }
+      return { what, where: ofHome(state, leftover), cure: sentence(cure) }
     }
     default: {
       const { what, cure } = waitingParts(state, leftover)
@@ -193,8 +198,10 @@ function parts(state: State, leftover: Leftover, code: LabelCode): Omit<Leftover
   }
 }
 
-function ofHome(state: State, piece: PieceId): string {
-  return `belongs to ${homeName(state, piece)}`
+function ofHome(state: State, { piece }: { piece: PieceId }): string {
+  const account = state.ledger.accounts.get(piece)
+  const on = account?.at.has('machine') ? 'is on the machine, at' : 'belongs to'
+  return `${on} ${homeName(state, piece)}, step ${stepOf(state, piece)}`
 }
 
 function tightenCure(state: State, id: TighteningId): string {

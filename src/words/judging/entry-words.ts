@@ -29,7 +29,7 @@ export const judgingTellers: { [Type in JudgingEntry]: (state: State, entry: Ent
   'check-dropped': (_, { check, reason }) => `check ${check} dropped, because ${reason}`,
   judged: (state, { of: pieces, along, verdict, reason, count, moves }) => {
     const names = pieces.map((piece) => pieceName(state, piece))
-    const some = count === undefined ? '' : `${count} of `
+    const some = count === undefined ? '' : `${count} of the `
     const with_ =
       along.length === 0 ? '' : `, and with it ${joined(along.map((piece) => pieceName(state, piece)))}`
     const gone = moves.length === 0 ? '' : `; ${movesText(state, moves)}`
