@@ -1,8 +1,8 @@
 import { dirname } from 'node:path'
 import type { Errands } from '../session/errands.ts'
-import type { Desk } from './desk.ts'
+import type { Desk, Open } from './desk.ts'
 import { type Pending, resultOf } from './pending.ts'
-import type { Result } from './result.ts'
+import type { Failure, Result } from './result.ts'
 import { troubleOf } from './trouble.ts'
 
 /**
@@ -18,7 +18,7 @@ export async function runErrand(
   try {
     const places = { home: desk.shelf.home, cwd: desk.cwd, stdout }
     const { errandIn } = await import('./run-errand.ts')
-    return resultOf(await errandIn(errand, session, places, tell))
+    return resultOf(await errandIn(errand, session, places, tell, otherJobs(desk)))
   } catch (error) {
     return troubleOf(error, dirname(session.store.path))
   } finally {
@@ -32,7 +32,15 @@ export function errandsOf(desk: Desk): Errands {
   return {
     run: async (errand, session, tell) => {
       const { errandIn } = await import('./run-errand.ts')
-      return errandIn(errand, session, places, tell)
+      return errandIn(errand, session, places, tell, otherJobs(desk))
     },
+  }
+}
+
+/** Another job, by its number alone: a name could be that of the job in hand. */
+function otherJobs(desk: Desk): (no: number) => Open | Failure {
+  return (no) => {
+    const path = desk.find(String(no))
+    return typeof path === 'string' ? desk.open(path) : path
   }
 }

@@ -6,6 +6,7 @@ import { runPrinting } from '../print/run-printing.ts'
 import type { ErrandOutcome } from '../session/errands.ts'
 import type { Session } from '../session/session.ts'
 import { recordAnswer } from './answers/record-text.ts'
+import { type OpenOther, runBorrow } from './borrow.ts'
 
 /**
  * Every errand, loaded together and only when one is run: what prints, reads pictures and tells the whole job is heavy,
@@ -16,6 +17,7 @@ export async function errandIn(
   session: Session,
   places: PrintPlaces,
   tell: (progress: string) => void,
+  openOther: OpenOther,
 ): Promise<ErrandOutcome> {
   switch (errand.errand) {
     case 'print':
@@ -28,6 +30,8 @@ export async function errandIn(
       return importPhotos(session, errand.folder, tell)
     case 'photos-open':
       return openPhotos(session, errand.of)
+    case 'borrow':
+      return runBorrow(errand, session, openOther)
     default:
       return errand satisfies never
   }

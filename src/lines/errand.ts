@@ -1,3 +1,6 @@
+import type { Into } from '../journal/command.ts'
+import type { PieceId } from '../ledger/piece.ts'
+
 /**
  * An errand goes beyond the record: it draws, prints, or reads pictures, and takes its time. What it must record, it
  * records by commands. It is written on the line like everything else.
@@ -11,6 +14,22 @@ export type Errand =
   | { errand: 'record' }
   | { errand: 'photos-import'; folder: string }
   | { errand: 'photos-open'; of: PicturesOf }
+  | Borrowing
+
+/** Pieces of another job are taken for this one, as many as `count`. */
+export interface Borrowing {
+  errand: 'borrow'
+  /** The number of the job that lends them. */
+  job: number
+  /** What they are called there. */
+  words: string
+  count: number
+  /** The piece of this job whose home waits for them. */
+  piece: PieceId
+  /** In place of the one that is there, as for `new`. */
+  instead: boolean
+  into: Into
+}
 
 export type Printed =
   /** So many unassigned labels, or as many as are left on the sheet. */

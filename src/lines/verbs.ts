@@ -13,11 +13,13 @@ import { labelVerbs } from './verbs/labels.ts'
 import { looseningVerbs } from './verbs/loosening.ts'
 import { measuringVerbs } from './verbs/measuring.ts'
 import { orderVerbs } from './verbs/orders.ts'
+import { outingVerbs } from './verbs/outings.ts'
 import { pictureVerbs } from './verbs/pictures.ts'
 import { pieceVerbs } from './verbs/pieces.ts'
 import { planVerbs } from './verbs/plan.ts'
 import { positionVerbs } from './verbs/positions.ts'
 import { questionVerbs } from './verbs/questions.ts'
+import { replacingVerbs } from './verbs/replacing.ts'
 import { secondLookVerbs } from './verbs/second-looks.ts'
 import { shimVerbs } from './verbs/shims.ts'
 import { stripVerbs } from './verbs/strip.ts'
@@ -32,7 +34,9 @@ export const verbs: readonly Verb[] = [
   ...labelVerbs,
   ...pictureVerbs,
   ...pieceVerbs,
+  ...outingVerbs,
   ...decisionVerbs,
+  ...replacingVerbs,
   ...judgingVerbs,
   ...findingVerbs,
   ...planVerbs,

@@ -91,6 +91,7 @@ const NAMES: Record<Errand['errand'], string> = {
   record: 'telling the whole job',
   'photos-import': 'reading pictures',
   'photos-open': 'opening pictures',
+  borrow: 'borrowing',
 }
 
 /** An outcome without what would steer the terminal: paths hold whatever a disk holds. */

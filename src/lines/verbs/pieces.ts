@@ -38,9 +38,6 @@ export const pieceVerbs: readonly Verb[] = [
   },
   sends('scrap', 'Throws pieces away for good.', ['scrap old head gasket']),
   sends('spare', 'Declares pieces surplus: they belong nowhere and may stay.', ['spare 2 valve cover bolts']),
-  sends('out', 'Sends pieces out, as to a machine shop. They come back with "move PIECE to bench".', [
-    'out cylinder head',
-  ]),
   sends('lost', 'Says that pieces are lost, and why.', [
     'lost 1 valve cover bolt because it fell behind the bench',
   ]),
@@ -62,7 +59,8 @@ export const pieceVerbs: readonly Verb[] = [
   },
 ]
 
-function sends(place: NamedPlace, says: string, examples: string[]): Verb {
+/** Sends pieces to a place that has a verb of its own. */
+export function sends(place: NamedPlace, says: string, examples: string[]): Verb {
   const needsReason = place === 'lost'
   const reason = needsReason ? 'because REASON' : '[because REASON]'
   return {
@@ -99,7 +97,7 @@ function backToToolbox(line: Line, from: Place | undefined): Command {
 }
 
 /** Some of it lies off the machine and not yet where it is sent. */
-function isElsewhere(to: NamedPlace) {
+export function isElsewhere(to: NamedPlace) {
   return ({ at }: Account) => [...at.keys()].some((place) => place !== to && place !== 'machine')
 }
 
