@@ -130,8 +130,8 @@ export type Refusal =
   | { code: 'checks-open'; steps: number[] }
   /** `isLate`: its working time has run out since, with pieces still to be fitted. */
   | { code: 'put-on-already'; consumable: ConsumableId; isLate: boolean }
-  /** The last day of use has gone by, so many days ago. */
-  | { code: 'out-of-date'; name: string; expires: string; days: number }
+  /** The last day of use has gone by, so many days ago. `consumable`: null while it is only asked for. */
+  | { code: 'out-of-date'; consumable: ConsumableId | null; name: string; expires: string; days: number }
   /** What is put on is not on yet, not together or not set. */
   | { code: 'not-to-be-filled'; fluid: FluidId; reasons: Reason[] }
   | { code: 'nothing-to-undo' }

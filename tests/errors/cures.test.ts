@@ -6,9 +6,11 @@ import { begin, job, off } from './commands.ts'
 import { leftoverCases } from './leftovers.ts'
 import { play } from './play.ts'
 import { reasonCases } from './reasons.ts'
+import { consumableCases } from './refusals/consumables.ts'
 import { containerCases } from './refusals/containers.ts'
 import { countCases } from './refusals/count.ts'
 import { jobCases } from './refusals/job.ts'
+import { judgingCases } from './refusals/judging.ts'
 import { lawCases } from './refusals/laws.ts'
 import { measuringCases } from './refusals/measuring.ts'
 import { pictureCases } from './refusals/pictures.ts'
@@ -27,7 +29,9 @@ const catalogues = [
   tighteningCases,
   positionCases,
   measuringCases,
+  judgingCases,
   countCases,
+  consumableCases,
   lawCases,
   reasonCases,
   leftoverCases,

@@ -28,7 +28,9 @@ import {
   torque,
   turn,
 } from './commands.ts'
+import { consumableLeftovers } from './consumables.ts'
 import { secondLookLeftovers } from './second-looks.ts'
+import { judgingLeftoverCases } from './judging.ts'
 
 /** A story, and how the leftovers of that kind are told: the line, then what to do. */
 export interface LeftoverCase {
@@ -69,6 +71,7 @@ const trap = [
 ]
 
 export const leftoverCases = {
+  ...judgingLeftoverCases,
   'piece-off': [
     {
       given: trap,
@@ -301,4 +304,5 @@ export const leftoverCases = {
     },
   ],
   ...secondLookLeftovers,
+  ...consumableLeftovers,
 } satisfies Record<Leftover['code'], (LeftoverCase | UnreachableLeftover)[]>

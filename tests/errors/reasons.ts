@@ -26,7 +26,9 @@ import {
   turnedByHand,
   turnedOver,
 } from './commands.ts'
+import { consumableReasons } from './consumables.ts'
 import { secondLookReasons } from './second-looks.ts'
+import { judgingReasonCases } from './judging.ts'
 
 /** A story, the gate of a step that is asked, and every reason that it gives, word for word. */
 export interface ReasonCase {
@@ -56,6 +58,7 @@ const head = [
 ]
 
 export const reasonCases = {
+  ...judgingReasonCases,
   'still-stripping': [
     {
       given: seatOnTank,
@@ -322,4 +325,5 @@ export const reasonCases = {
     },
   ],
   ...secondLookReasons,
+  ...consumableReasons,
 } satisfies Record<Reason['code'], (ReasonCase | UnreachableReason)[]>

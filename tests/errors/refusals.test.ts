@@ -4,9 +4,11 @@ import type { Violation } from '../../src/ledger/laws.ts'
 import type { Cases } from './case.ts'
 import { codesOf } from './codes.ts'
 import { play, refused, says } from './play.ts'
+import { consumableCases } from './refusals/consumables.ts'
 import { containerCases } from './refusals/containers.ts'
 import { countCases } from './refusals/count.ts'
 import { jobCases } from './refusals/job.ts'
+import { judgingCases } from './refusals/judging.ts'
 import { lawCases } from './refusals/laws.ts'
 import { measuringCases } from './refusals/measuring.ts'
 import { pictureCases } from './refusals/pictures.ts'
@@ -25,7 +27,9 @@ const byCode = {
   ...tighteningCases,
   ...positionCases,
   ...measuringCases,
+  ...judgingCases,
   ...countCases,
+  ...consumableCases,
   ...secondLookCases,
 } satisfies Record<Exclude<RefusalCode, 'law'>, Cases>
 

@@ -198,6 +198,8 @@ function inShort(todo: Todo): string {
       return `turn over ${todo.turned}/${todo.turns}`
     case 'fill':
       return `fill ${todo.fluid.id}`
+    case 'apply':
+      return `apply ${todo.consumable.id}`
   }
 }
 

@@ -2,7 +2,7 @@ import { isFittedOn, workUntil } from '../../plan/consumables.ts'
 import { owedAtHome } from '../../plan/contents.ts'
 import { beneath, buildNeeds } from '../../plan/order.ts'
 import { Gates } from '../../plan/reasons.ts'
-import type { ConsumableFacts, CureTarget } from '../../plan/waiting-facts.ts'
+import type { ConsumableFacts, ConsumableId, CureTarget } from '../../plan/waiting-facts.ts'
 import { daysBetween } from '../../trade/calendar/days-between.ts'
 import type { Command } from '../command.ts'
 import type { EntryBodyOf } from '../entry.ts'
@@ -25,7 +25,7 @@ export function setConsumable(
     if (minutes !== undefined && !(minutes > 0 && minutes <= MOST_MINUTES))
       refuse({ code: 'count-wrong', count: minutes })
   }
-  refuseExpired(state, name, expires)
+  refuseExpired(state, { name, expires })
   const before = [...new Set(command.before ?? (cureMinutes === undefined ? [] : ['start' as const]))]
   for (const target of before) refuseTarget(state, step, target)
   return {
@@ -47,7 +47,7 @@ export function dropConsumable(
 /** It is on: its times run from now. The step is taken up with it. */
 export function apply(state: State, { consumable: id }: Of<'apply'>): EntryBodyOf<'applied'> {
   const consumable = state.consumables.get(id) ?? unknown('consumable', id)
-  const { step: no, name, applied, expires } = consumable
+  const { step: no, applied } = consumable
   const step = knownStep(state, no)
   if (step.built === 'done') refuse({ code: 'step-done', step: no })
   if (applied !== null && !isSpoilt(state, consumable)) {
@@ -55,7 +55,7 @@ export function apply(state: State, { consumable: id }: Of<'apply'>): EntryBodyO
     const isLate = until !== null && state.clock.at > until && owesPieces(state, no)
     refuse({ code: 'put-on-already', consumable: id, isLate })
   }
-  refuseExpired(state, name, expires)
+  refuseExpired(state, consumable)
   const began = step.built !== 'underway'
   const reasons = began ? new Gates(state).start(no) : []
   if (reasons.length > 0) refuse({ code: 'step-blocked', step: no, gate: 'start', reasons })
@@ -73,9 +73,12 @@ function owesPieces(state: State, step: number): boolean {
   return new Gates(state).contentsOf(step).pieces.some((account) => owedAtHome(state, account) > 0)
 }
 
-function refuseExpired({ clock }: State, name: string, expires: string | undefined): void {
+function refuseExpired(
+  { clock }: State,
+  { id = null, name, expires }: { id?: ConsumableId | null; name: string; expires?: string | undefined },
+): void {
   if (expires === undefined || clock.today === '' || expires >= clock.today) return
-  refuse({ code: 'out-of-date', name, expires, days: daysBetween(expires, clock.today) })
+  refuse({ code: 'out-of-date', consumable: id, name, expires, days: daysBetween(expires, clock.today) })
 }
 
 /** What sets in a step can hold up neither that step nor what lies beneath it: each would wait for the other. */

@@ -22,7 +22,7 @@ export function consumableParts(state: State, reason: ConsumableReason): { what:
     case 'curing':
       return {
         what: `${name}, must set, ${leftText(state.clock.at, spanOf(state, reason))}`,
-        cure: 'wait, as its maker says',
+        cure: `wait, as its maker says, or ${say(`override ${reason.consumable} because ...`)}`,
       }
     default:
       return reason satisfies never

@@ -1,5 +1,6 @@
 import { elapsedText } from '../consumables/times.ts'
 import { say } from '../cures.ts'
+import { dayText } from '../days.ts'
 import { counted } from '../grammar.ts'
 import { fluidName } from '../names.ts'
 import { reasonText } from '../reasons.ts'
@@ -23,10 +24,12 @@ export const consumableRefusals: Tellers<'put-on-already' | 'out-of-date' | 'not
           `go on with the step; if it has to come off, ${again}`,
         )
   },
-  'out-of-date': (_, { name, expires, days }) =>
+  'out-of-date': ({ clock }, { consumable, name, expires, days }) =>
     told(
-      `${name}: it was to be used by ${expires}, ${counted(days, 'day')} ago`,
-      `take a fresh one and say its own date, as ${say('use by 31 Dec')}`,
+      `${name} was to be used by ${dayText(expires, clock.today)}, ${counted(days, 'day')} ago`,
+      consumable === null
+        ? 'take a fresh one, and say the date that stands on it'
+        : `take a fresh one: ${say(`drop ${consumable} because ...`)}, then ask for it anew with its own date`,
     ),
   'not-to-be-filled': (state, { fluid, reasons }) =>
     told(
