@@ -29,8 +29,8 @@ import {
   turn,
 } from './commands.ts'
 import { consumableLeftovers } from './consumables.ts'
-import { secondLookLeftovers } from './second-looks.ts'
 import { judgingLeftoverCases } from './judging.ts'
+import { secondLookLeftovers } from './second-looks.ts'
 
 /** A story, and how the leftovers of that kind are told: the line, then what to do. */
 export interface LeftoverCase {

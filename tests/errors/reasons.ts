@@ -27,8 +27,8 @@ import {
   turnedOver,
 } from './commands.ts'
 import { consumableReasons } from './consumables.ts'
-import { secondLookReasons } from './second-looks.ts'
 import { judgingReasonCases } from './judging.ts'
+import { secondLookReasons } from './second-looks.ts'
 
 /** A story, the gate of a step that is asked, and every reason that it gives, word for word. */
 export interface ReasonCase {

@@ -54,7 +54,7 @@ export const judgingRefusals: Tellers<
           lines,
         )
       : told(
-          `${pieceName(state, piece)} is too close to its limit to call, so ${check} wants your ground`,
+          `${pieceName(state, piece)} is too close to its limit to call, so ${check} asks for your reason`,
           `measure again with a finer instrument, or ${say(`ok ${check}: ...`)} with why it is good`,
           lines,
         )
