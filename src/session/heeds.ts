@@ -8,6 +8,8 @@ import { type JudgingHeed, judgingHeeds } from './judging-heeds.ts'
 import { type LookAlikeSizes, lookAlikesInJob } from './look-alikes-in-job.ts'
 import { type MeasureView, measureViews } from './measure-views.ts'
 import { type OpenLoosening, offBeforeEased } from './open-loosening.ts'
+import { type RepeatedWork, repeatedWork } from './repeated-work.ts'
+import { type OutingHeed, outingHeeds } from './outing-heeds.ts'
 import type { Entry } from './stored-entry.ts'
 import { untightened } from './untightened.ts'
 import { type WrenchView, wrenchSettings } from './wrench-settings.ts'
@@ -15,6 +17,7 @@ import { type WrenchView, wrenchSettings } from './wrench-settings.ts'
 /** What is worth a look because of what was just recorded. Nothing waits for it. */
 export type Heed =
   | JudgingHeed
+  | OutingHeed
   | { heed: 'joint'; tightening: TighteningId; question: JointQuestion }
   /** Fasteners come off before they were eased in all their steps. */
   | ({ heed: 'loosening-open' } & OpenLoosening)
@@ -29,10 +32,12 @@ export type Heed =
   | { heed: 'pass-through'; joint: TighteningFacts | LooseningFacts; pass: number; next: NextTurn | null }
   /** Fasteners of a step that is closed, of which the record has no tightening. */
   | { heed: 'untightened'; pieces: PieceId[] }
+  /** One person did the same at several positions of a step that is closed. */
+  | ({ heed: 'repeated' } & RepeatedWork)
 
 /** What to say beside an entry, to whoever has just made it. */
 export function heedsAfter(state: State, entry: Entry): Heed[] {
-  return [...ownHeeds(state, entry), ...judgingHeeds(state, entry)]
+  return [...ownHeeds(state, entry), ...judgingHeeds(state, entry), ...outingHeeds(state, entry)]
 }
 
 function ownHeeds(state: State, entry: Entry): Heed[] {
@@ -79,7 +84,11 @@ function ownHeeds(state: State, entry: Entry): Heed[] {
   }
   if (entry.type === 'build-done') {
     const pieces = untightened(state, entry.step).map(({ piece }) => piece.id)
-    return pieces.length > 0 ? [{ heed: 'untightened', pieces }] : []
+    const heeds: Heed[] = pieces.length > 0 ? [{ heed: 'untightened', pieces }] : []
+    return [
+      ...heeds,
+      ...repeatedWork(state, entry.step).map((work) => ({ heed: 'repeated' as const, ...work })),
+    ]
   }
   return []
 }

@@ -1,5 +1,6 @@
 import type { State } from '../journal/state.ts'
 import type { Heed } from '../session/heeds.ts'
+import { say } from './cures.ts'
 import { joined, sentence } from './grammar.ts'
 import { jointQuestionText, wrenchText } from './joint-questions.ts'
 import { judgingHeedText } from './judging/heed-words.ts'
@@ -38,6 +39,8 @@ export function heedText(state: State, heed: Heed): string {
       return sentence(
         `the record has no tightening of ${joined(heed.pieces.map((id) => pieceName(state, id)))}: are they tight?`,
       )
+    case 'repeated':
+      return sentence(repeatedText(state, heed))
     default:
       return judgingHeedText(state, heed)
   }
@@ -50,4 +53,10 @@ function passThroughText({ joint, pass, next }: Extract<Heed, { heed: 'pass-thro
   return 'piece' in joint
     ? `all passes of ${joint.id} are through`
     : `all ${joint.order.length} are eased: take them out`
+}
+
+/** Looked at from the other end, a slip that was made at each of them does not look right by habit. */
+function repeatedText(state: State, { step, pieces }: Extract<Heed, { heed: 'repeated' }>): string {
+  const [first = 'p0', last = 'p0'] = [pieces[0], pieces.at(-1)]
+  return `one person put on all ${pieces.length}, from ${pieceName(state, first)} to ${pieceName(state, last)}: a slip would be the same at each. Look again at some of them from the last to the first; ${say(`step ${step} critical`)} asks for a second look at every one`
 }

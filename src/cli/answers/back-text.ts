@@ -1,9 +1,11 @@
 import { outOfLimits } from '../../session/measure-views.ts'
+import { secondLookView } from '../../session/second-look-view.ts'
 import type { Session } from '../../session/session.ts'
 import type { PlanRow, StepStanding } from '../../session/views.ts'
 import { measureLine } from '../../words/measurements/measure-text.ts'
 import { onTheWayBack } from '../../words/names.ts'
 import { reasonText } from '../../words/reasons.ts'
+import { secondLookText } from '../../words/second-look-text.ts'
 
 /** The way back: every step in an order in which it can be done, and what blocks it. */
 export function backText(session: Session, rows: readonly PlanRow[]): string[] {
@@ -13,10 +15,16 @@ export function backText(session: Session, rows: readonly PlanRow[]): string[] {
   return rows.flatMap((row, index) => [
     ...(index === later ? ['after the first start:'] : []),
     stepLine(row),
+    ...secondLook(session, row.step.no),
     ...row.overrides.map((reason) => `      overridden: ${reason}`),
     ...outOfLimits(state, row.step.no).map((measured) => `      ${measureLine(measured)}`),
     ...row.reasons.map((reason) => `      ${reasonText(state, reason)}`),
   ])
+}
+
+function secondLook(session: Session, no: number): string[] {
+  const view = secondLookView(session, no)
+  return view ? [`      ${secondLookText(view)}`] : []
 }
 
 /** A step in one line: `  4  ready     Valve cover`. */

@@ -1,12 +1,15 @@
 import { measuresOfStep } from '../../session/measure-views.ts'
+import { secondLookView } from '../../session/second-look-view.ts'
 import type { Session } from '../../session/session.ts'
 import { timersOf } from '../../session/timers.ts'
 import { planRows, todoOf } from '../../session/views.ts'
 import { timerText } from '../../words/consumables/timer-words.ts'
+import { sentence } from '../../words/grammar.ts'
 import { measureLine } from '../../words/measurements/measure-text.ts'
 import { stepName } from '../../words/names.ts'
 import { countedPiece } from '../../words/pieces.ts'
 import { reasonText } from '../../words/reasons.ts'
+import { secondLookText, seenText, toSeeText } from '../../words/second-look-text.ts'
 import { NOT_A_SPECIFICATION } from '../../words/sums/figures.ts'
 import { stepLine } from './back-text.ts'
 import { placeWithLabel } from './labels.ts'
@@ -33,6 +36,7 @@ export function stepAnswer(session: Session, no: number): { text: string[]; answ
       ? []
       : [`Before it: ${needed.map((lower) => stepName(state, lower)).join('; ')}.`]),
     ...(step.hides ? [`It hides what is beneath${step.looked ? '; the last look was taken' : ''}.`] : []),
+    ...secondLookLines(session, no),
     ...overrides.map((reason) => `Overridden: ${reason}`),
     ...headed(
       'Blocked by:',
@@ -63,6 +67,16 @@ export function stepAnswer(session: Session, no: number): { text: string[]; answ
     ...picturesLine(state, { step: no }),
   ]
   return { text, answer: { ...row, needs: needed, todo, measured, notes, pieces: contents.pieces } }
+}
+
+function secondLookLines(session: Session, no: number): string[] {
+  const view = secondLookView(session, no)
+  if (!view) return []
+  const { state } = session
+  const lines = view.lines.flatMap(({ line, seen }) =>
+    seen ? [seenText(state, seen)] : view.isDone ? [toSeeText(state, line)] : [],
+  )
+  return [sentence(secondLookText(view)), ...lines.map((each) => `  ${each}`)]
 }
 
 function headed(title: string, lines: readonly string[]): string[] {

@@ -1,8 +1,10 @@
 import { outOfLimits } from '../../session/measure-views.ts'
+import { secondLookView } from '../../session/second-look-view.ts'
 import { type PlanRow, planRows, todoOf } from '../../session/views.ts'
 import { measureLine } from '../../words/measurements/measure-text.ts'
 import { stepName } from '../../words/names.ts'
 import { reasonText } from '../../words/reasons.ts'
+import { secondLookText } from '../../words/second-look-text.ts'
 import { goTo, type Page, rowsOf } from '../page.ts'
 import { chipColumn } from '../signs.ts'
 import { blank, type Line, line, strong, wrap } from '../text/line.ts'
@@ -48,9 +50,11 @@ function stepRows({ session, width }: Scene, row: PlanRow): Line[] {
     strong(title),
   )
   const [next] = row.standing === 'underway' ? todoOf(session, step.no) : []
+  const seconds = secondLookView(session, step.no)
   const under = [
     ...(next ? [`next: ${todoText(state, next)}`] : []),
     ...(step.due === undefined ? [] : [`due ${step.due}`]),
+    ...(seconds ? [secondLookText(seconds)] : []),
     ...outOfLimits(state, step.no).map((measured) => measureLine(measured)),
     ...reasons.map((reason) => reasonText(state, reason)),
     ...overrides.map((reason) => `overridden: ${reason}`),

@@ -17,6 +17,7 @@ import { picturesChoice } from './pictures-choice.ts'
 import { nextWithDrawing } from './position-next.ts'
 import { bulleted, groups, headed, indented, numbered } from './rows.ts'
 import { perVersion, type Scene, type State } from './scene.ts'
+import { secondLookRows } from './second-look-rows.ts'
 import { stepChoices, stepEnter } from './step-choices.ts'
 import { stepSign } from './step-signs.ts'
 import { timerRows } from './timer-rows.ts'
@@ -73,6 +74,7 @@ export function stepPage(scene: Scene, no: number): Page {
       doing.flatMap((choice) => numbers.add(choice)),
     ),
     headed('LAST LOOK: SEE AND COUNT', isLookDue ? lastLookRows(scene, no) : []),
+    secondLookRows(scene, no, (choice, text) => numbers.add(choice, text)),
     // What is out of its limits has to be seen before it is closed over.
     isOpen ? [] : measured,
     headed('THEN', isOpen ? [] : laterRows(state, todo, width)),
