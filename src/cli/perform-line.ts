@@ -14,6 +14,8 @@ import { sumText } from '../words/sum-text.ts'
 import { backText } from './answers/back-text.ts'
 import { cardText } from './answers/card-text.ts'
 import { checksAnswer } from './answers/checks-text.ts'
+import { compareAnswer } from './answers/compare-text.ts'
+import { dueAnswer } from './answers/due-text.ts'
 import { finishAnswer } from './answers/finish-text.ts'
 import { foundAnswer } from './answers/found-text.ts'
 import { label } from './answers/labels.ts'
@@ -147,6 +149,10 @@ function answer(session: Session, ask: Ask, around: Around): Result {
       return found(proposalsAnswer(session))
     case 'checks':
       return found(checksAnswer(session))
+    case 'due':
+      return found(dueAnswer(session))
+    case 'compare':
+      return found(compareAnswer(session, ask.piece))
     case 'layout':
       return found(layoutAnswer(session, ask.piece))
     case 'sum': {

@@ -1,6 +1,7 @@
 import type { Command } from '../journal/command.ts'
 import type { Belongs } from '../journal/entry.ts'
 import type { PieceId } from '../ledger/piece.ts'
+import type { OrderId } from '../plan/waiting-facts.ts'
 import type { BagLine } from '../trade/bag-line/bag-item.ts'
 import type { DateFault } from '../trade/calendar/date-said.ts'
 import type { DurationFault } from '../trade/calendar/duration-said.ts'
@@ -47,10 +48,16 @@ export type Ask =
   /** What to write on a bag with a marker. */
   | { ask: 'label'; container: number }
   | { ask: 'proposals' }
+  /** What to buy, and how what was ordered stands. */
+  | { ask: 'shopping' }
   /** When the machine is together at the earliest, and what can be done meanwhile. */
   | { ask: 'finish' }
+  /** All that is judged and awaited: what is late, to be checked, out, ordered and missing. */
+  | { ask: 'due' }
   /** What is to be checked, and what was decided about pieces. */
   | { ask: 'checks' }
+  /** What a new piece is held beside the old one for; every piece for which that is due where none is named. */
+  | { ask: 'compare'; piece: PieceId | null }
   | { ask: 'sum'; sum: Sum }
   /** The drawing of the pattern that a piece is of. */
   | { ask: 'layout'; piece: PieceId }
@@ -86,6 +93,10 @@ export type Misreading =
   | { code: 'no-such-fluid'; part: string; known: string[] }
   /** `count`: how many proposals there are. */
   | { code: 'no-such-proposal'; part: string; count: number }
+  /** No line of that number in the list of what to buy; `count`: how many there are. */
+  | { code: 'no-such-want'; part: string; count: number }
+  /** `open`: the lines of which something is still to come. */
+  | { code: 'no-such-order'; part: string; open: OrderId[] }
   | { code: 'reason-missing'; verb: string; form: string }
   /** Several things in one line that are said one by one; `nearest`: the line for the first. */
   | { code: 'one-each'; verb: string; parts: string[]; nearest: string }

@@ -1,5 +1,7 @@
 import type { Verb } from './verb.ts'
+import { arrivalVerbs } from './verbs/arrivals.ts'
 import { buildVerbs } from './verbs/build.ts'
+import { buyingVerbs } from './verbs/buying.ts'
 import { consumableVerbs } from './verbs/consumables.ts'
 import { containerVerbs } from './verbs/containers.ts'
 import { coolantVerbs } from './verbs/coolant.ts'
@@ -36,6 +38,8 @@ export const verbs: readonly Verb[] = [
   ...pieceVerbs,
   ...outingVerbs,
   ...decisionVerbs,
+  ...buyingVerbs,
+  ...arrivalVerbs,
   ...replacingVerbs,
   ...judgingVerbs,
   ...findingVerbs,

@@ -105,8 +105,13 @@ function asked(ask: Extract<Reading, { kind: 'ask' }>['ask'], state: Scene['sess
       return go('when it is together, at the earliest', { at: 'finish' })
     case 'proposals':
       return go('what else the way back asks for', { at: 'proposals' })
+    case 'due':
     case 'checks':
       return go('what is judged and awaited', { at: 'due' })
+    case 'compare':
+      return ask.piece === null
+        ? go('what is judged and awaited', { at: 'due' })
+        : go('the new one beside the old', { at: 'compare', piece: ask.piece })
     case 'layout':
       return go('where they lie on the machine', drawing(ask.piece))
     case 'sum':

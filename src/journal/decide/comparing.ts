@@ -1,7 +1,6 @@
 import type { Move } from '../../ledger/account.ts'
 import { withinReach } from '../../plan/contents.ts'
 import type { ComparedFeature, ComparisonFacts } from '../../plan/judging-facts.ts'
-import { featuresFor } from '../../trade/inspection/compare-features.ts'
 import type { Command } from '../command.ts'
 import type { EntryBodyOf } from '../entry.ts'
 import type { State } from '../state.ts'
@@ -12,8 +11,8 @@ import { given, knownPiece, lawful, refuse } from './refuse.ts'
 type Of<Name extends Command['do']> = Extract<Command, { do: Name }>
 
 /**
- * A new piece is held beside the old one, feature by feature. It is right once every feature that is proposed for such a
- * piece, or the rest, was found to be; then the old one leaves in the same act.
+ * A new piece is held beside the old one, feature by feature. It is right once the rest, too, was said to be; then the
+ * old one leaves in the same act.
  */
 export function compare(state: State, command: Of<'compare'>): EntryBodyOf<'compared'> {
   const { piece, rest, keep } = command
@@ -24,11 +23,10 @@ export function compare(state: State, command: Of<'compare'>): EntryBodyOf<'comp
   const features = featuresSaid(command)
   if (features.length === 0 && rest === undefined) given(undefined, 'text')
   const isWrong = rest === 'wrong' || merged(comparison, features).some(({ how }) => how === 'wrong')
-  const isThrough = rest !== undefined || isComplete(account.piece.name, merged(comparison, features))
   if (comparison.verdict === 'right' && !isWrong) refuse({ code: 'already', what: 'compared', id: piece })
   const isHere = withinReach(state, account).length > 0 || account.at.has('machine')
   if (!isHere) refuse({ code: 'not-within-reach', piece, wanted: 1, there: 0, lies: [] })
-  const verdict = isWrong ? 'wrong' : isThrough ? 'right' : 'due'
+  const verdict = isWrong ? 'wrong' : rest === undefined ? 'due' : 'right'
   const leaves = verdict === 'right' && !keep
   return {
     type: 'compared',
@@ -52,11 +50,6 @@ function featuresSaid({ features, rest, says }: Of<'compare'>): ComparedFeature[
 function merged({ features: known }: ComparisonFacts, said: readonly ComparedFeature[]): ComparedFeature[] {
   const again = new Set(said.map(({ feature }) => feature))
   return [...known.filter(({ feature }) => !again.has(feature)), ...said]
-}
-
-function isComplete(name: string, said: readonly ComparedFeature[]): boolean {
-  const done = new Set(said.map(({ feature }) => feature))
-  return featuresFor(name).every((feature) => done.has(feature))
 }
 
 function oldLeaves(state: State, old: ComparisonFacts['old']): Move[] {

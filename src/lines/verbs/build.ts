@@ -188,6 +188,9 @@ function fromContainer(line: Line, at: string | undefined): Fitting[] | null {
     wanted.find(({ account }) => account.piece.step === state.build)?.account.piece.step ??
     wanted[0]?.account.piece.step
   const own = wanted.filter(({ account }) => account.piece.step === step)
+  // Nothing in it goes home: that is refused by the name of what it is.
+  const [old] = holdingsIn(state.ledger, place.no)
+  if (own.length === 0 && old) return [{ piece: old.piece, count: old.count }]
   return own.map(({ account, count }) => ({
     piece: account.piece.id,
     count,

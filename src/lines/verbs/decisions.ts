@@ -12,19 +12,30 @@ export const decisionVerbs: readonly Verb[] = [
   {
     words: ['new'],
     topic: 'parts and decisions',
-    forms: ['new [COUNT] PIECE [instead] [size SIZE] [into PLACE]'],
-    says: 'New pieces are here: more where some are short; with "instead", or for single-use ones, in place of the old.',
-    examples: ['new 8 head bolts', 'new 1 valve cover bolt into bag 2', 'new shim E2 size 2.45'],
+    forms: ['new [COUNT] PIECE [instead] [size SIZE] [into PLACE]', 'new NAME instead of PIECE'],
+    says: 'New pieces are here: more where some are short; with "instead", or for used, condemned and wrong ones, in place of the old.',
+    examples: [
+      'new 8 head bolts',
+      'new 1 valve cover bolt into bag 2',
+      'new shim E2 size 2.45',
+      'new coated gasket instead of head gasket',
+    ],
     read(line) {
       const into: Into = line.placeAfter('into') ?? { kind: 'place', place: 'bench' }
       const size = line.take(/,? size (.+)$/i)?.[0]
+      const called = line.take(/^(.+?),? instead of (?=.)/i)?.[0]
       // One of another size is another piece: it takes the place of the old one.
-      const instead = line.take(/,? instead$/i) !== null || size !== undefined
+      const instead = line.take(/,? instead$/i) !== null || size !== undefined || called !== undefined
       const isWanted = ({ should }: Account) => should > 0
-      const isUsed = ({ piece }: Account) => line.state.used.has(piece.id)
+      const isGivenUp = ({ piece: { id } }: Account) =>
+        line.state.used.has(id) ||
+        line.state.verdicts.get(id)?.verdict === 'replace' ||
+        line.state.comparisons.get(id)?.verdict === 'wrong'
       const isShort = ({ should, at }: Account) => should > 0 && !at.has('machine')
-      const { count, piece } = line.countAndOnePiece(isWanted, isUsed, isShort)
-      return { do: 'supply', piece, count: count ?? 1, into, instead, size }
+      const { count, piece } = line.countAndOnePiece(isWanted, isGivenUp, isShort)
+      const [, number, named] = /^(?:(\d{1,4}) )?(.+)$/.exec(called ?? '') ?? []
+      const many = count ?? (number === undefined ? 1 : Number(number))
+      return { do: 'supply', piece, count: many, into, instead, size, ...(named !== undefined && { named }) }
     },
   },
   {

@@ -1,5 +1,6 @@
 import type { State } from '../../journal/state.ts'
 import type { JudgingReason } from '../../plan/judging.ts'
+import type { ComparisonView } from '../../session/comparison-view.ts'
 import { say } from '../cures.ts'
 import { joined } from '../grammar.ts'
 import { liesAt } from '../lookups.ts'
@@ -35,3 +36,19 @@ function wrongParts(state: State, piece: CompareReason['piece']) {
     cure: `${back}${say(`new ${piece}`)} when the right ${agree(state, piece, 'one is', 'ones are')} here`,
   }
 }
+
+/** How a comparison stands, in one line: `water pump (p9) beside the old one, p5 in bag 3: not done yet`. */
+export function compareLine(
+  state: State,
+  { piece, old, verdict }: Pick<ComparisonView, 'piece' | 'old' | 'verdict'>,
+): string {
+  return `${pieceName(state, piece)} (${piece}), ${liesText(state, piece)}, beside the old ${agree(state, old, 'one', 'ones')}, ${old}, ${liesText(state, old)}: ${STANDS[verdict]}`
+}
+
+/** One feature with what was said of it: `ports  alike`. */
+export function featureLine({ feature, how, says }: ComparisonView['features'][number]): string {
+  return how === null ? feature : `${feature}  ${LIKENESS[how]}${says ? `, ${says}` : ''}`
+}
+
+const STANDS = { due: 'not compared yet', right: 'compared, and right', wrong: 'WRONG' }
+const LIKENESS = { alike: 'alike', differs: 'differs, but right', wrong: 'WRONG' }
