@@ -27,6 +27,7 @@ import { photosAnswer } from './answers/photos-text.ts'
 import { proposalsAnswer } from './answers/proposals-text.ts'
 import { type Drawing, qrAnswer } from './answers/qr-text.ts'
 import { scanText } from './answers/scan-answer.ts'
+import { shoppingAnswer } from './answers/shopping-text.ts'
 import { stepAnswer } from './answers/step-text.ts'
 import { whereAnswer } from './answers/where-text.ts'
 import { help } from './commands/help.ts'
@@ -145,6 +146,8 @@ function answer(session: Session, ask: Ask, around: Around): Result {
       return found(photosAnswer(session, ask.of)) ?? unknownOwner(session, ask.of)
     case 'finish':
       return found(finishAnswer(session))
+    case 'shopping':
+      return found(shoppingAnswer(session))
     case 'proposals':
       return found(proposalsAnswer(session))
     case 'checks':

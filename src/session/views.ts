@@ -11,6 +11,7 @@ import { type Phase, phaseOf } from '../plan/phase.ts'
 import type { Reason } from '../plan/reasons.ts'
 import { isUnderWay, type NextTurn, nextTurn } from '../plan/tightening.ts'
 import type { ConsumableFacts } from '../plan/waiting-facts.ts'
+import { type DueView, dueView } from './due-view.ts'
 import type { Session } from './session.ts'
 import type { Entry } from './stored-entry.ts'
 
@@ -218,6 +219,8 @@ export interface Card {
   halfway: { tightening: TighteningFacts; next: NextTurn }[]
   /** Pieces off the machine and not yet back. */
   off: number
+  /** What is out, or ordered, and should be here by now. */
+  late: DueView['late']
   /** Steps that could start now. */
   ready: number[]
   next: NextThing
@@ -257,6 +260,7 @@ export function cardOf(session: Session): Card {
     bench: holdingsAt(state.ledger, 'bench'),
     halfway,
     off,
+    late: dueView(session.stateNow()).late,
     ready: session.gates().ready(),
     next: nextThing(session),
   }

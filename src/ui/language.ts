@@ -106,6 +106,8 @@ function asked(ask: Extract<Reading, { kind: 'ask' }>['ask'], state: Scene['sess
     case 'proposals':
       return go('what else the way back asks for', { at: 'proposals' })
     case 'due':
+    case 'shopping':
+      return go('what is to be bought and what is ordered', { at: 'due' })
     case 'checks':
       return go('what is judged and awaited', { at: 'due' })
     case 'compare':

@@ -108,7 +108,9 @@ const tellers: EntryTellers = {
         ? movesText(state, moves, { pieces, from: false })
         : `${piecesText(state, openings, pieces)}, ordered`
     const instead = retired.length > 0 ? ', in place of the old' : ''
-    return `${arrival || 'new'}: ${arrived}${instead}${openedText(opened)}`
+    const { borrowed } = entry
+    const lender = borrowed ? `, from job ${borrowed.job}, ${borrowed.name}` : ''
+    return `${arrival || (borrowed ? 'borrowed' : 'new')}: ${arrived}${lender}${instead}${openedText(opened)}`
   },
 
   decided: (state, { piece, what, count, reason }) => {

@@ -8,6 +8,7 @@ import { measureLine } from './measurements/measure-text.ts'
 import { lackingText } from './measurements/result-text.ts'
 import { fastenerName, looseningName, passName } from './names.ts'
 import { pieceName } from './pieces.ts'
+import { outingHeedText } from './waiting/outing-heed-words.ts'
 
 /** What is worth a look because of what was just recorded, in one line. */
 export function heedText(state: State, heed: Heed): string {
@@ -41,6 +42,12 @@ export function heedText(state: State, heed: Heed): string {
       )
     case 'repeated':
       return sentence(repeatedText(state, heed))
+    case 'goes-along':
+    case 'taken-out-there':
+    case 'still-away':
+    case 'expected':
+    case 'still-judged':
+      return outingHeedText(state, heed)
     default:
       return judgingHeedText(state, heed)
   }

@@ -4,6 +4,7 @@ import type { Card } from '../../session/views.ts'
 import { timerText } from '../../words/consumables/timer-words.ts'
 import { fastenerName, passName, stepName, tighteningName } from '../../words/names.ts'
 import { countedPiece } from '../../words/pieces.ts'
+import { lateText } from '../../words/waiting/late-text.ts'
 import { nextText } from './next-text.ts'
 import { whenText } from './when.ts'
 
@@ -11,9 +12,9 @@ import { whenText } from './when.ts'
 export function cardText(session: Session, card: Card): string[] {
   const state = session.stateNow()
   const { job } = state
-  const { stopped, bench, halfway, off, ready, next } = card
+  const { stopped, bench, halfway, off, late, ready, next } = card
   const name = `${job.name} (job ${job.no})${job.machine === '' ? '' : `, ${job.machine}`}`
-  const lines = [`${name}: ${card.phase}`]
+  const lines = [`${name}: ${card.phase}`, ...late.map((thing) => lateText(state, thing))]
   if (stopped) {
     const where = stopped.step === null ? '' : ` in ${stepName(state, stopped.step)}`
     const what = stopped.abrupt ? 'Work broke off' : 'Stopped'

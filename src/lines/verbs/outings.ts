@@ -29,7 +29,7 @@ export const outingVerbs: readonly Verb[] = [
     says: 'Sends pieces out, as to a machine shop, with what sits on them. "came back" says that they are here again.',
     examples: [
       'out cylinder head to the machine shop for skimming due in 5 days expect flat within 0.05',
-      'out cylinder head, 3 exhaust studs to Miller without I1, I2',
+      'out cylinder head, 3 exhaust studs to Miller without cam caps',
       'out cylinder head',
     ],
     read(line) {

@@ -22,6 +22,7 @@ export const questionVerbs: readonly Verb[] = [
     examples: ['where', 'where cam cap I3', 'where is the cylinder head'],
     read: (line) => ({ ask: 'where', words: line.rest.replace(/^(?:is|are) (?:the )?|\?$/gi, '') }),
   },
+  asks('due', 'Shows all that is awaited: what is late, to be checked and decided, out, to buy and missing.'),
   asks('left', 'Shows what is left over: everything that stands between the machine and its first start.'),
   {
     words: ['log'],
@@ -76,7 +77,7 @@ export const questionVerbs: readonly Verb[] = [
   },
 ]
 
-function asks(word: 'card' | 'back' | 'left' | 'finish' | 'proposals', says: string): Verb {
+function asks(word: 'card' | 'back' | 'due' | 'left' | 'finish' | 'proposals', says: string): Verb {
   return {
     words: [word],
     topic: 'questions',

@@ -139,9 +139,7 @@ describe('pieces come back', () => {
     expect(away(short)).toEqual(['p1 1/1', 'p2 1/4'])
     // Something is back, so the question is open already.
     expect(codes(short)).toEqual(['piece-away', 'piece-away', 'out-unanswered'])
-    short
-      .when(back({ pieces: [{ piece: 'p2', count: 2 }] }))
-      .refuses('too-many-back', { away: 1, wanted: 2 })
+    short.when(back({ pieces: [{ piece: 'p2', count: 2 }] })).refuses('too-many-back', { away: 1, wanted: 2 })
   })
 
   test('by a piece alone, without the number of the outing', () => {

@@ -1,0 +1,46 @@
+import { judgedPieces } from '../../session/check-views.ts'
+import { dueView } from '../../session/due-view.ts'
+import { missingViews } from '../../session/missing-views.ts'
+import type { OrderView } from '../../session/order-view.ts'
+import type { OutingView } from '../../session/outing-view.ts'
+import type { Session } from '../../session/session.ts'
+import { judgedRows } from '../../words/judging/checks-text.ts'
+import { missingText } from '../../words/missing-text.ts'
+import { orderedText, standingText } from '../../words/waiting/order-words.ts'
+import { outingRows } from '../../words/waiting/outing-rows.ts'
+
+/** All that is judged and awaited: what is late first, then what is to be checked, what is out, ordered and missing. */
+export function dueAnswer(session: Session): { text: string[]; answer: unknown } {
+  const state = session.stateNow()
+  const due = dueView(state)
+  const missing = missingViews(state)
+  const judged = judgedPieces(state).filter(({ standing }) => standing !== 'accepted')
+  const rowsOf = (thing: OutingView | OrderView): string[] =>
+    'outing' in thing
+      ? outingRows(state, thing)
+      : [`${thing.order.id}  ${orderedText(state, thing.order.id)}, ${standingText(state, thing)}`]
+  const text = [
+    ...headed('OVERDUE', due.late.flatMap(rowsOf)),
+    ...headed(
+      'TO BE CHECKED AND DECIDED',
+      judged.flatMap((piece) => judgedRows(state, piece)),
+    ),
+    ...headed('OUT', due.outings.flatMap(rowsOf)),
+    ...headed('TO BUY AND ORDERED', due.orders.flatMap(rowsOf)),
+    ...headed(
+      'MISSING OR BROKEN',
+      missing.flatMap((view) => {
+        const { what, ways } = missingText(state, view)
+        return [`${view.piece}  ${what}`, ...ways.map((way) => `    ${way}`)]
+      }),
+    ),
+  ]
+  return {
+    text: text.length > 0 ? text : ['Nothing is to be checked, and nothing is awaited.'],
+    answer: { ...due, missing },
+  }
+}
+
+function headed(head: string, rows: readonly string[]): string[] {
+  return rows.length === 0 ? [] : [`${head}:`, ...rows.map((row) => `  ${row}`)]
+}

@@ -1,0 +1,32 @@
+import type { State } from '../../journal/state.ts'
+import type { OutingView } from '../../session/outing-view.ts'
+import { say } from '../cures.ts'
+import { joined } from '../grammar.ts'
+import { countedPiece, pieceName } from '../pieces.ts'
+import { awayPieces, outingStanding, overdueText } from './out-words.ts'
+
+/** What went out together, in a line, with what is asked of it below. */
+export function outingRows(state: State, view: OutingView): string[] {
+  const { outing, standing, riders } = view
+  const { id, to, why, expects, aside, pieces } = outing
+  if (standing === 'unanswered' || standing === 'back') {
+    const names = joined(pieces.map(({ piece, count }) => countedPiece(state, piece, count)))
+    const asked = `look what was taken out of it there: ${say(`took out ${id}: nothing`)} or ${say(`took out ${id}: ...`)}`
+    return [`${id}  ${names}, back from ${to}`, ...(standing === 'unanswered' ? [`    ${asked}`] : [])]
+  }
+  const facts = [
+    why === undefined ? '' : `for ${why}`,
+    expects === undefined ? '' : `expected: ${expects}`,
+    riders.length === 0
+      ? ''
+      : `on it: ${joined(riders.map(({ piece, count }) => countedPiece(state, piece, count)))}`,
+    aside.length === 0 ? '' : `left here: ${joined(aside.map((piece) => pieceName(state, piece)))}`,
+  ].filter(Boolean)
+  return [
+    standing === 'overdue'
+      ? overdueText(state, outing)
+      : `${id}  ${awayPieces(state, outing)}, ${outingStanding(state, outing).replace(` (${id})`, '')}`,
+    ...(facts.length > 0 ? [`    ${facts.join('; ')}`] : []),
+    `    ${say(`came back ${id}`)} when it is here`,
+  ]
+}
