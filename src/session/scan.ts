@@ -25,6 +25,8 @@ export type Verdict =
   | { kind: 'not-good' | 'not-checked'; step: number; reasons: JudgingReason[] }
   /** It belongs to other steps than the one in hand. */
   | { kind: 'not-in-this-step'; step: number; belongs: number[] }
+  /** Used once and taken off: a new one goes in, `by` where it has come already. */
+  | { kind: 'not-again'; pieces: { piece: PieceId; by: PieceId | null }[] }
   | { kind: 'empty' }
   /** Nothing in it goes back: old, spare, or unknown. */
   | { kind: 'nothing-to-fit' }
@@ -159,7 +161,7 @@ function verdict(session: Session, pieces: ScannedPiece[]): Verdict {
   const belongs = [...new Set(pieces.filter(({ wanted }) => wanted).map(({ step }) => step))]
   const inHand = session.state.build
   const step = inHand !== null && belongs.includes(inHand) ? inHand : belongs[0]
-  if (step === undefined) return { kind: 'nothing-to-fit' }
+  if (step === undefined) return notAgain(session.state, pieces) ?? { kind: 'nothing-to-fit' }
   if (inHand !== null && step !== inHand) return { kind: 'not-in-this-step', step: inHand, belongs }
   const held = notAccepted(session, pieces, step)
   if (held) return held
@@ -168,6 +170,20 @@ function verdict(session: Session, pieces: ScannedPiece[]): Verdict {
   const open = belongs.find((candidate) => takesPieces(session, candidate))
   if (open !== undefined) return { kind: 'fits-now', step: open }
   return { kind: 'not-yet', step, reasons: session.gates().start(step) }
+}
+
+/** Used pieces must not look like any other old ones: put back, they would pass for new. */
+function notAgain(state: State, pieces: readonly ScannedPiece[]): Verdict | null {
+  const used = [...new Set(pieces.map(({ piece }) => piece))].filter((piece) => state.used.has(piece))
+  if (used.length === 0) return null
+  const after = [...state.ledger.accounts.values()]
+  return {
+    kind: 'not-again',
+    pieces: used.map((piece) => ({
+      piece,
+      by: after.find(({ piece: { replaces } }) => replaces === piece)?.piece.id ?? null,
+    })),
+  }
 }
 
 /** What is condemned is said before anything else that keeps it from going home; then what nobody has checked. */

@@ -259,7 +259,13 @@ describe('whether it could go home now', () => {
       'a gasket that is used up',
       [strip('bracket off'), off(1, 'seal', { singleUse: true }), endStrip],
       1,
-      { kind: 'nothing-to-fit' },
+      { kind: 'not-again', pieces: [{ piece: 'p1', by: null }] },
+    ],
+    [
+      'a gasket that is used up, and the new one is here',
+      [strip('bracket off'), off(1, 'seal', { singleUse: true }), endStrip, supply('p1', 1, at('bench'))],
+      1,
+      { kind: 'not-again', pieces: [{ piece: 'p1', by: 'p2' }] },
     ],
     [
       'something that nobody knows',

@@ -4,6 +4,7 @@ import type { Session } from '../../session/session.ts'
 import { cardOf } from '../../session/views.ts'
 import { otherBearerName } from '../../words/bearers.ts'
 import { stepName } from '../../words/names.ts'
+import { notAgainText } from '../../words/not-again.ts'
 import { countedPiece, homeName } from '../../words/pieces.ts'
 import { containerName, containerPath, containerPlace } from '../../words/places.ts'
 import { reasonText } from '../../words/reasons.ts'
@@ -23,7 +24,7 @@ export function scanText(session: Session, answer: ScanAnswer): string[] {
       const outer = containerPath(state, container).replace(/^\S+ \S+/, '')
       return [
         `${containerName(state, container)}${outer}, label ${groupedCode(code)}: ${verdictText(state, verdict)}`,
-        ...reasonsOf(verdict).map((reason) => `  ${reasonText(state, reason)}`),
+        ...reasonsOf(state, verdict).map((reason) => `  ${reason}`),
         ...pieces.map((piece) => `  ${pieceLine(state, piece)}`),
         ...inside.map((no) => `  ${containerName(state, no)} stands in it`),
         ...picturesLine(state, { container }).map((line) => `  ${line}`),
@@ -91,6 +92,8 @@ function verdictText(state: State, verdict: Verdict): string {
       return `NOT GOOD, it does not go back, for ${stepName(state, verdict.step)}:`
     case 'not-checked':
       return `NOT CHECKED, for ${stepName(state, verdict.step)}:`
+    case 'not-again':
+      return 'NOT AGAIN, a new one goes in:'
     case 'not-in-this-step':
       return `NOT IN THIS STEP, it is for ${verdict.belongs.map((no) => stepName(state, no)).join('; ')}; in hand is ${stepName(state, verdict.step)}`
     case 'empty':
@@ -102,8 +105,10 @@ function verdictText(state: State, verdict: Verdict): string {
   }
 }
 
-function reasonsOf(verdict: Verdict) {
-  return 'reasons' in verdict ? verdict.reasons : []
+function reasonsOf(state: State, verdict: Verdict): string[] {
+  if (verdict.kind === 'not-again')
+    return verdict.pieces.map(({ piece, by }) => notAgainText(state, piece, by))
+  return 'reasons' in verdict ? verdict.reasons.map((reason) => reasonText(state, reason)) : []
 }
 
 function pieceLine(state: State, { piece, count, place, step, wanted }: ScannedPiece): string {

@@ -2,7 +2,8 @@ import { groupedCode, readCode } from '../../label/code.ts'
 import { type JobNumber, type ScanAnswer, type ScannedPiece, scan, type Verdict } from '../../session/scan.ts'
 
 import { stepName } from '../../words/names.ts'
-import { countedPiece, homeName } from '../../words/pieces.ts'
+import { notAgainText } from '../../words/not-again.ts'
+import { countedPiece, homeName, pieceName } from '../../words/pieces.ts'
 import { containerName, containerPath, containerPlace } from '../../words/places.ts'
 import { reasonText } from '../../words/reasons.ts'
 import type { Command } from '../act.ts'
@@ -10,6 +11,7 @@ import { bigLetters } from '../controls/big-letters/big-letters.ts'
 import { type Choice, choicesOf, goTo, type Page, rowsOf } from '../page.ts'
 import { chip, SIGNS, type Sign } from '../signs.ts'
 import { cut, type Line, line, strong } from '../text/line.ts'
+import { screenOfReason } from './due/screen-of-reason.ts'
 import { takeUp } from './next.ts'
 import { picturesChoice } from './pictures-choice.ts'
 import { putInto } from './put-into.ts'
@@ -78,6 +80,8 @@ function verdictSign(verdict: Verdict): Sign {
       return SIGNS.notGood
     case 'not-checked':
       return SIGNS.notChecked
+    case 'not-again':
+      return SIGNS.notAgain
     case 'not-in-this-step':
       return SIGNS.otherStep
     case 'empty':
@@ -105,6 +109,8 @@ function verdictRows({ session, width }: Scene, verdict: Verdict): Line[] {
         ...indented(line('For ', strong(stepName(state, verdict.step)), ', and not accepted:'), width),
         ...verdict.reasons.flatMap((reason) => bulleted(reasonText(state, reason), width)),
       ]
+    case 'not-again':
+      return verdict.pieces.flatMap(({ piece, by }) => bulleted(notAgainText(state, piece, by), width))
     case 'not-in-this-step':
       return [
         ...indented(
@@ -135,6 +141,11 @@ function containerChoices(scene: Scene, { container, verdict }: Container): Map<
   if (verdict.kind === 'fits-now' && state.build !== verdict.step) choices.set(1, takeUp(state, verdict.step))
   if (verdict.kind === 'not-yet')
     choices.set(1, goTo(`look at ${stepName(state, verdict.step)}`, { at: 'step', step: verdict.step }))
+  if (verdict.kind === 'not-good' || verdict.kind === 'not-checked') {
+    const [first] = verdict.reasons
+    const screen = first && screenOfReason(state, first)
+    if (screen) choices.set(1, goTo(`see what ${pieceName(state, first.piece)} waits for`, screen))
+  }
   if (verdict.kind === 'not-in-this-step') {
     const [first] = verdict.belongs
     if (first !== undefined)

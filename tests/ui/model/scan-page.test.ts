@@ -61,12 +61,45 @@ describe('a scanned bag', () => {
   test('with nothing in it that goes back', () => {
     const { enter, rows, text } = jobWith(
       'begin cover off',
+      'off 2 clips into new bag',
+      'end',
+      'leave off 2 clips because not needed',
+    )
+    enter('scan 1')
+    expect(verdictOf(rows())).toBe('o NOT NEEDED')
+    expect(text()).toContain('goes nowhere')
+  })
+
+  test('used once: not again, and what goes in', () => {
+    const { enter, rows, text, desk } = jobWith(
+      'begin cover off',
       'off cover gasket, single-use into new bag',
       'end',
     )
     enter('scan 1')
-    expect(verdictOf(rows())).toBe('o NOT NEEDED')
-    expect(text()).toContain('used: a new one goes in')
+    expect(verdictOf(rows())).toBe('X NOT AGAIN')
+    expect(desk.page().large?.letters).toBe('NOT AGAIN')
+    expect(text()).toContain('cover gasket was used once: "new p1" when here')
+    enter('new p1', 'scan 1')
+    expect(verdictOf(rows())).toBe('X NOT AGAIN')
+    expect(text().replace(/\s+/g, ' ')).toContain('p2 goes in, on the bench; "scrap p1" or "spare p1"')
+  })
+
+  test('not checked, then not good: in large letters, and a number leads to what it waits for', () => {
+    const { enter, rows, desk } = jobWith(
+      'begin cover off',
+      'off 2 clips into new bag',
+      'end',
+      'check clips: look for cracks',
+    )
+    enter('scan 1')
+    expect(verdictOf(rows())).toBe('! NOT CHECKED')
+    expect(desk.page().large?.letters).toBe('NOT CHECKED')
+    enter('1')
+    expect(desk.screen).toEqual({ at: 'judge', piece: 'p1' })
+    enter('judge clips replace because cracked', 'scan 1')
+    expect(verdictOf(rows())).toBe('X NOT GOOD')
+    expect(desk.page().large?.letters).toBe('NOT GOOD')
   })
 
   test('is taken in hand while things come off, and filled', () => {
