@@ -2,6 +2,7 @@ import type { State } from '../journal/state.ts'
 import type { PieceId } from '../ledger/piece.ts'
 import { standingOf } from '../plan/judging.ts'
 import type { CheckFacts, ComparisonFacts, VerdictFacts } from '../plan/judging-facts.ts'
+import { type MissingView, missingViews } from './missing-views.ts'
 import { type OrderView, orderView } from './order-view.ts'
 import { type OutingView, outingView } from './outing-view.ts'
 
@@ -19,6 +20,8 @@ export interface DueView {
   outings: OutingView[]
   /** Wanted, ordered, partly here or wrong, and not late. */
   orders: OrderView[]
+  /** Missing or broken, until it is put right or somebody decides to leave it so. */
+  missing: MissingView[]
 }
 
 /** The checks to do on a piece, or on all pieces of a matched set. */
@@ -52,6 +55,7 @@ export function dueView(state: State): DueView {
     }),
     outings: outings.filter(({ standing }) => standing !== 'overdue'),
     orders: orders.filter(({ standing }) => standing !== 'late'),
+    missing: missingViews(state),
   }
 }
 

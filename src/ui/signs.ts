@@ -35,6 +35,8 @@ export const SIGNS = {
   partly: { sign: '#', word: 'PARTLY HERE', tone: 'active' },
   arrived: { sign: '✓', word: 'ARRIVED', tone: 'good' },
   cancelled: { sign: 'X', word: 'CANCELLED', tone: 'plain' },
+  missing: { sign: '!', word: 'MISSING', tone: 'stop' },
+  broken: { sign: 'X', word: 'BROKEN', tone: 'stop' },
   nothingDue: { sign: '✓', word: 'NOTHING DUE', tone: 'good' },
   // A scanned container
   fitsNow: { sign: '✓', word: 'FITS NOW', tone: 'good' },

@@ -30,7 +30,7 @@ function lateText(state: State, thing: DueView['late'][number]): string {
   return `${orderName(state, thing.order.id)}, ${dueText(thing.order.due ?? '', state.clock.today)}`
 }
 
-function countsOf({ checks, comparisons, judged, outings, orders }: DueView): string[] {
+function countsOf({ checks, comparisons, judged, outings, orders, missing }: DueView): string[] {
   const asked = checks.reduce((sum, each) => sum + each.checks.length, 0)
   const wanted = orders.filter(({ standing }) => standing === 'wanted').length
   return [
@@ -40,5 +40,6 @@ function countsOf({ checks, comparisons, judged, outings, orders }: DueView): st
     outings.length > 0 ? `${outings.length} out` : '',
     wanted > 0 ? `${wanted} to buy` : '',
     orders.length > wanted ? `${orders.length - wanted} ordered` : '',
+    missing.length > 0 ? `${missing.length} missing or broken` : '',
   ].filter(Boolean)
 }

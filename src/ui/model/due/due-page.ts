@@ -12,6 +12,7 @@ import { groups, headed, indented, numbered } from '../rows.ts'
 import type { Scene, State } from '../scene.ts'
 import { comparisonSign } from './compare-page.ts'
 import { standingSign } from './judge-page.ts'
+import { missingRows } from './missing-row.ts'
 import { orderSign } from './order-page.ts'
 import { outingSign } from './outing-page.ts'
 
@@ -64,6 +65,15 @@ export function duePage({ session, width }: Scene): Page {
     headed(
       'TO BUY AND ORDERED',
       due.orders.flatMap((order) => orderRow(state, order, numbers)),
+    ),
+    headed(
+      'MISSING AND BROKEN',
+      due.missing.flatMap((missing) =>
+        missingRows(state, missing, {
+          width,
+          add: (sign, text, choice) => numbers.add(sign, text, choice),
+        }),
+      ),
     ),
   )
   return {
