@@ -15,6 +15,7 @@ export function readTyped(words: string, state: State): Reading {
     .replace(/^off \.\.\.$/, 'off 8 bolts')
     .replace(/^(fill .*) \.\.\.$/, '$1 2 L')
     .replace(/^(count .* =) \.\.\.$/, '$1 4')
+    .replace(/^(measure [^:]*): \.\.\.$/, '$1: 0.02')
     .replace(/^(tighten [^.]*) \.\.\./, '$1 20 Nm')
     .replace('...', 'seen by hand')
     .replace('TITLE', 'seat off')

@@ -47,6 +47,8 @@ import {
   voided,
 } from '../errors/commands.ts'
 import { play } from '../errors/play.ts'
+import { consumableEntries } from './entries/consumables.ts'
+import { judgingEntries } from './entries/judging.ts'
 
 interface Told {
   /** The last command makes the entry. */
@@ -681,6 +683,8 @@ const byType = {
   ],
   undone: [{ story: [...seat, { do: 'undo' }], says: 'entry 3 taken back' }],
   redone: [{ story: [...seat, { do: 'undo' }, { do: 'redo' }], says: 'entry 3 put back in force' }],
+  ...consumableEntries,
+  ...judgingEntries,
 } satisfies Record<EntryType, Told[]>
 
 const rows = Object.entries(byType).flatMap(([type, stories]) =>

@@ -15,7 +15,7 @@ export const judgingVerbs: readonly Verb[] = [
     says: 'Asks for checks of a piece, or of each of a set, before it goes back; without words, those that are usual for it.',
     examples: [
       'check cam caps: look for score, cracks; measure oil clearance',
-      'check bucket E2: look for pitting',
+      'check shim E2: look for a wear step',
     ],
     // A check valve comes off like any other part.
     meant: /:/,
@@ -36,7 +36,7 @@ export const judgingVerbs: readonly Verb[] = [
     topic: 'checking and judging',
     forms: ['ok k1,k2[: WORDS]', 'ok PIECE[: WORDS]'],
     says: 'Checks turned out well: those named, or all that are open on a piece or a set.',
-    examples: ['ok k1', 'ok k1..k3: no marks at all', 'ok buckets'],
+    examples: ['ok k1', 'ok k1..k3: no marks at all'],
     read(line) {
       const [named = '', says] = line.take(/^([^:]*)(?:: ?(.*))?$/) ?? []
       if (named.trim() === '') line.missing('k1')
@@ -71,7 +71,7 @@ export const judgingVerbs: readonly Verb[] = [
     says: 'Decides about pieces, by name and with the ground: they go back, are machined, replaced, or cleaned and looked at again.',
     examples: [
       'judge cam caps fit again because no marks',
-      'judge bucket E2 replace because pitted',
+      'judge shim E2 replace because pitted',
       'judge cam caps I1, I2 clean because varnish on them',
     ],
     read(line) {
@@ -96,7 +96,7 @@ export const judgingVerbs: readonly Verb[] = [
     topic: 'checking and judging',
     forms: ['together PIECES [because REASON]'],
     says: 'Says that pieces belong together, as caps with the head they are bored in: to be replaced, one takes the others along.',
-    examples: ['together camshaft, cam caps because they are bored as one'],
+    examples: ['together cylinder head, cam caps because they are bored as one'],
     read(line) {
       const reason = line.reasonIfAny()
       return { do: 'bind', pieces: piecesOf(line, line.takeRest('PIECES'), isWanted), reason }

@@ -4,6 +4,7 @@ import type { CheckView, JudgedPiece } from '../../session/check-views.ts'
 import { joined } from '../grammar.ts'
 import { verdictLine } from '../measurements/measure-text.ts'
 import { pieceName } from '../pieces.ts'
+import { itemsText } from './asked-text.ts'
 import { checkWords, VERDICTS } from './names.ts'
 
 /** How a piece stands, in capitals as on the screens. */
@@ -37,12 +38,7 @@ export function judgedRows(
 
 /** The user's own lists, each with what finding opens it. */
 export function triggerRows(state: State, { id, when, items }: TriggerFacts): string[] {
-  const told = items.map((item) =>
-    item.do === 'replace'
-      ? `replace ${pieceName(state, item.piece)}`
-      : `${pieceName(state, item.piece)}: ${checkWords(item)}`,
-  )
-  return [`${id}  when ${when}: ${told.join('; ')}`]
+  return [`${id}  when ${when}: ${itemsText(state, items)}`]
 }
 
 function checkRows({ check, readings }: CheckView): string[] {

@@ -1,17 +1,17 @@
 import type { State } from '../../journal/state.ts'
-import type { PieceId } from '../../ledger/piece.ts'
 import type { JudgingHeed } from '../../session/judging-heeds.ts'
 import { say } from '../cures.ts'
 import { joined, sentence, stepNumbers } from '../grammar.ts'
 import { pieceName } from '../pieces.ts'
 import { checkName } from './names.ts'
+import { setNames } from './set-names.ts'
 
 /** What is worth a look after something was judged, measured, found or replaced, in one line. */
 export function judgingHeedText(state: State, heed: JudgingHeed): string {
   switch (heed.heed) {
     case 'judged-along':
       return sentence(
-        `with ${pieceName(state, heed.piece)} ${heed.along.length === 1 ? 'goes' : 'go'} ${named(state, heed.along)}: ${heed.reasons.length > 0 ? heed.reasons.join('; ') : 'they belong together'}`,
+        `with ${pieceName(state, heed.piece)} ${heed.along.length === 1 ? 'goes' : 'go'} ${setNames(state, heed.along)}: ${heed.reasons.length > 0 ? heed.reasons.join('; ') : 'they belong together'}`,
       )
     case 'judged-on': {
       const step = state.ledger.accounts.get(heed.piece)?.piece.step ?? 0
@@ -32,7 +32,7 @@ export function judgingHeedText(state: State, heed: JudgingHeed): string {
           )
     case 'mates':
       return sentence(
-        `${named(state, heed.mates)} ${heed.mates.length === 1 ? 'belongs' : 'belong'} together with ${pieceName(state, heed.piece)}, which is new${heed.reasons.length > 0 ? ` (${heed.reasons.join('; ')})` : ''}: judge ${heed.mates.length === 1 ? 'it' : 'them'} too, ${say(`judge ${heed.mates[0]} replace because ...`)} or ${say(`judge ${heed.mates[0]} fit again because ...`)}`,
+        `${setNames(state, heed.mates)} ${heed.mates.length === 1 ? 'belongs' : 'belong'} together with ${pieceName(state, heed.piece)}, which is new${heed.reasons.length > 0 ? ` (${heed.reasons.join('; ')})` : ''}: judge ${heed.mates.length === 1 ? 'it' : 'them'} too, ${say(`judge ${heed.mates[0]} replace because ...`)} or ${say(`judge ${heed.mates[0]} fit again because ...`)}`,
       )
     default:
       return heed satisfies never
@@ -52,13 +52,3 @@ function measuredText(
     return `${name}: too close to call, ${say(`ok ${check}: ...`)} with why it is good`
   return `${name}: measured, ${say(`ok ${check}`)} if it is good`
 }
-
-/** Those of one set are told together: `cam caps I1, I2 and E1`. */
-function named(state: State, pieces: readonly PieceId[]): string {
-  const names = pieces.map((id) => pieceName(state, id))
-  return names.length > MOST
-    ? `${names.slice(0, MOST).join(', ')} and ${names.length - MOST} more`
-    : joined(names)
-}
-
-const MOST = 6

@@ -15,7 +15,7 @@ export function checkWords({ kind, what }: Pick<CheckFacts, 'kind' | 'what'>): s
 
 /** What a verdict says of a piece: `to be machined`. */
 export const VERDICTS: Record<VerdictKind, string> = {
-  'fit-again': 'goes back',
+  'fit-again': 'good to go back',
   machine: 'to be machined',
   replace: 'to be replaced',
   clean: 'to be cleaned and looked at again',
