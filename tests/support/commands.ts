@@ -76,6 +76,14 @@ export const replace = (piece: PieceId, count: number, into: Into = at('bench'))
   into,
   instead: true,
 })
+/** A new piece was held beside the old one, and is right. */
+export const alike = (piece: PieceId, more: Partial<Command & { do: 'compare' }> = {}): Command => ({
+  do: 'compare',
+  piece,
+  features: [],
+  rest: 'alike',
+  ...more,
+})
 export const lose = (piece: PieceId, count?: number): Command =>
   move(piece, at('lost'), { count, reason: 'not to be found' })
 

@@ -4,6 +4,7 @@ import { balance, placesOf } from '../../../src/ledger/ledger.ts'
 import {
   addStep,
   aidIn,
+  alike,
   angle,
   at,
   begin,
@@ -195,7 +196,7 @@ describe('a mark', () => {
   })
 
   test('of a replaced piece is confirmed on the one that took its home', () => {
-    const job = caps.and(replace('p1', 1), begin(1))
+    const job = caps.and(replace('p1', 1), alike('p4'), begin(1))
     job.when(confirm('m1')).refuses('step-blocked', {
       reasons: [{ code: 'not-home', piece: 'p4', count: 1, place: 'bench' }],
     })

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import type { Command } from '../../../src/journal/command.ts'
 import {
+  alike,
   angle,
   backOff,
   drawn,
@@ -168,6 +169,7 @@ test('a drawing and the tightening made on it stay with a set of which one is re
     set({ passes: [torque(20), angle(90)] }),
     endStrip,
     replace('p1', 1),
+    alike('p3'),
   )
   expect(job.state.layouts.map(({ pieces }) => pieces)).toEqual([['p1', 'p2', 'p3']])
   expect(job.state.tightenings.get('t1')?.piece).toBe('p3')
