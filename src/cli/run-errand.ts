@@ -7,6 +7,7 @@ import type { ErrandOutcome } from '../session/errands.ts'
 import type { Session } from '../session/session.ts'
 import { recordAnswer } from './answers/record-text.ts'
 import { type OpenOther, runBorrow } from './borrow.ts'
+import { writeOrderList } from './buy-csv.ts'
 
 /**
  * Every errand, loaded together and only when one is run: what prints, reads pictures and tells the whole job is heavy,
@@ -30,6 +31,8 @@ export async function errandIn(
       return importPhotos(session, errand.folder, tell)
     case 'photos-open':
       return openPhotos(session, errand.of)
+    case 'buy-csv':
+      return writeOrderList(session, errand.file, places)
     case 'borrow':
       return runBorrow(errand, session, openOther)
     default:

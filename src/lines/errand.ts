@@ -12,6 +12,8 @@ export type Errand =
   | { errand: 'stocks' }
   /** The whole job as plain text. */
   | { errand: 'record' }
+  /** The list of what to buy and what is ordered, as a file; null: of a name of its own in the folder of the job. */
+  | { errand: 'buy-csv'; file: string | null }
   | { errand: 'photos-import'; folder: string }
   | { errand: 'photos-open'; of: PicturesOf }
   | Borrowing

@@ -25,6 +25,7 @@ export const TOPICS = [
   'labels and pictures',
   'pieces',
   'parts and decisions',
+  'buying and arrivals',
   'checking and judging',
   'plan',
   'build-up',

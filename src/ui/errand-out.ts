@@ -92,6 +92,7 @@ const NAMES: Record<Errand['errand'], string> = {
   'photos-import': 'reading pictures',
   'photos-open': 'opening pictures',
   borrow: 'borrowing',
+  'buy-csv': 'writing the list of what to buy',
 }
 
 /** An outcome without what would steer the terminal: paths hold whatever a disk holds. */

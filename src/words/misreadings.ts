@@ -12,6 +12,7 @@ import { whereName } from './places.ts'
 import { saidFaultText } from './said-faults.ts'
 import { shimFaultText } from './sums/shim-faults.ts'
 import { type Told, told } from './told.ts'
+import { orderMisreadingText } from './waiting/order-misreadings.ts'
 
 /** Why a line was not understood, and how it could have been written. */
 export function misreadingText(state: State, misreading: Misreading): Told {
@@ -76,6 +77,9 @@ export function misreadingText(state: State, misreading: Misreading): Told {
           : `there is no proposal ${quoted(misreading.part)}, only 1 to ${misreading.count}`,
         `${say('proposals')} shows them`,
       )
+    case 'no-such-want':
+    case 'no-such-order':
+      return orderMisreadingText(state, misreading)
     case 'reason-missing':
       return told(`${misreading.verb} needs a reason`, `write ${say(misreading.form)}`)
     case 'one-each': {
