@@ -49,6 +49,7 @@ import {
 import { play } from '../errors/play.ts'
 import { consumableEntries } from './entries/consumables.ts'
 import { judgingEntries } from './entries/judging.ts'
+import { outingEntries } from './entries/outings.ts'
 
 interface Told {
   /** The last command makes the entry. */
@@ -684,6 +685,7 @@ const byType = {
   undone: [{ story: [...seat, { do: 'undo' }], says: 'entry 3 taken back' }],
   redone: [{ story: [...seat, { do: 'undo' }, { do: 'redo' }], says: 'entry 3 put back in force' }],
   ...consumableEntries,
+  ...outingEntries,
   ...judgingEntries,
 } satisfies Record<EntryType, Told[]>
 
