@@ -3,6 +3,7 @@ import type { State } from '../journal/state.ts'
 import type { Move, Opening } from '../ledger/account.ts'
 import type { Piece } from '../ledger/piece.ts'
 import type { Reason } from '../plan/reasons.ts'
+import { durationWords } from './durations.ts'
 import { counted, isAre, joined, litresText, numberRanges, stepNumbers } from './grammar.ts'
 import { judgingTellers } from './judging/entry-words.ts'
 import { readingsText } from './measurements/measure-text.ts'
@@ -57,7 +58,7 @@ const tellers: EntryTellers = {
       needs === undefined ? '' : needs.length === 0 ? 'needs no step' : `needs ${stepNumbers(needs)}`,
       hides === undefined ? '' : hides ? 'hides what is beneath' : 'hides nothing',
       minutes === undefined ? '' : `takes ${minutes} min`,
-      critical === undefined ? '' : critical === null ? 'not critical' : 'critical, to be seen a second time',
+      criticalText(critical),
     ]
     return `step ${step} changed: ${facts.filter(Boolean).join(', ') || 'as before'}`
   },
@@ -365,4 +366,10 @@ function because(reason: string | undefined): string {
 
 function cameBack(state: State, moves: readonly Move[]): string {
   return moves.length > 0 ? `; off again: ${movesText(state, moves, { from: false })}` : ''
+}
+
+function criticalText(critical: EntryOf<'step-changed'>['critical']): string {
+  if (critical === undefined) return ''
+  if (critical === null) return 'not critical'
+  return `critical, seen again by somebody else or ${durationWords(critical.afterMinutes)} later`
 }

@@ -50,6 +50,7 @@ import { play } from '../errors/play.ts'
 import { consumableEntries } from './entries/consumables.ts'
 import { judgingEntries } from './entries/judging.ts'
 import { outingEntries } from './entries/outings.ts'
+import { criticalEntries, secondLookEntries } from './entries/second-looks.ts'
 
 interface Told {
   /** The last command makes the entry. */
@@ -124,6 +125,7 @@ const byType = {
       ],
       says: 'step 1 changed: came off first, needs step 2, hides nothing',
     },
+    ...criticalEntries,
   ],
   noted: [
     {
@@ -685,6 +687,7 @@ const byType = {
   undone: [{ story: [...seat, { do: 'undo' }], says: 'entry 3 taken back' }],
   redone: [{ story: [...seat, { do: 'undo' }, { do: 'redo' }], says: 'entry 3 put back in force' }],
   ...consumableEntries,
+  ...secondLookEntries,
   ...outingEntries,
   ...judgingEntries,
 } satisfies Record<EntryType, Told[]>
