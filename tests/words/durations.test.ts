@@ -14,6 +14,8 @@ test.each([
 
 test('they are the words of the trade', () =>
   fc.assert(
-    fc.property(fc.nat(600_000), (minutes) => expect(durationWords(minutes)).toBe(durationText(minutes))),
+    fc.property(fc.nat(600_000), (minutes) => {
+      expect(durationWords(minutes)).toBe(durationText(minutes))
+    }),
     { numRuns: 300, seed: 12 },
   ))
