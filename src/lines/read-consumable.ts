@@ -12,7 +12,7 @@ const PARTS =
 
 /** Reads what is put on, where and which way up, with the times that its maker gives. */
 export function readConsumable(line: Line, kind: ConsumableKind): Asked {
-  const [words = '', ...parts] = line.takeRest('WORDS').split(PARTS)
+  const [words = '', ...parts] = ` ${line.takeRest('WORDS')}`.split(PARTS)
   const said = new Map<string, string>()
   for (const part of parts) {
     const [, key = '', rest = ''] = /^(within|cure|set|before|use by|amount)s? *(.*)$/i.exec(part) ?? []

@@ -64,6 +64,7 @@ function putOn(
 }
 
 function asked(line: Line, kind: ConsumableKind): Command {
+  line.take(/^:/)
   const step = line.takeNumber()
   line.take(/^[:,] ?/)
   return { do: 'set-consumable', step, kind, ...readConsumable(line, kind) }
