@@ -13,6 +13,7 @@ import { jobCases } from './refusals/job.ts'
 import { judgingCases } from './refusals/judging.ts'
 import { lawCases } from './refusals/laws.ts'
 import { measuringCases } from './refusals/measuring.ts'
+import { outingCases } from './refusals/outings.ts'
 import { pictureCases } from './refusals/pictures.ts'
 import { pieceCases } from './refusals/pieces.ts'
 import { positionCases } from './refusals/positions.ts'
@@ -31,6 +32,7 @@ const catalogues = [
   measuringCases,
   judgingCases,
   countCases,
+  outingCases,
   consumableCases,
   lawCases,
   reasonCases,

@@ -30,6 +30,7 @@ import {
 } from './commands.ts'
 import { consumableLeftovers } from './consumables.ts'
 import { judgingLeftoverCases } from './judging.ts'
+import { outingLeftovers } from './outings.ts'
 import { secondLookLeftovers } from './second-looks.ts'
 
 /** A story, and how the leftovers of that kind are told: the line, then what to do. */
@@ -305,4 +306,5 @@ export const leftoverCases = {
   ],
   ...secondLookLeftovers,
   ...consumableLeftovers,
+  ...outingLeftovers,
 } satisfies Record<Leftover['code'], (LeftoverCase | UnreachableLeftover)[]>

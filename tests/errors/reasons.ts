@@ -28,6 +28,7 @@ import {
 } from './commands.ts'
 import { consumableReasons } from './consumables.ts'
 import { judgingReasonCases } from './judging.ts'
+import { outingAwayCases, outingReasons } from './outings.ts'
 import { secondLookReasons } from './second-looks.ts'
 
 /** A story, the gate of a step that is asked, and every reason that it gives, word for word. */
@@ -146,6 +147,7 @@ export const reasonCases = {
       step: 1,
       says: ['2 × seat bolts M6x25 hex 10 are out: once back, "move 2 p1 from out to bench".'],
     },
+    ...outingAwayCases,
     {
       given: [...seat, move('p1', at('scrap')), bought(8, 'p1', false, at('supplier'))],
       gate: 'start',
@@ -326,4 +328,5 @@ export const reasonCases = {
   ],
   ...secondLookReasons,
   ...consumableReasons,
+  ...outingReasons,
 } satisfies Record<Reason['code'], (ReasonCase | UnreachableReason)[]>

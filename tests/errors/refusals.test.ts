@@ -11,6 +11,7 @@ import { jobCases } from './refusals/job.ts'
 import { judgingCases } from './refusals/judging.ts'
 import { lawCases } from './refusals/laws.ts'
 import { measuringCases } from './refusals/measuring.ts'
+import { outingCases, stillRefused } from './refusals/outings.ts'
 import { pictureCases } from './refusals/pictures.ts'
 import { pieceCases } from './refusals/pieces.ts'
 import { positionCases } from './refusals/positions.ts'
@@ -29,6 +30,7 @@ const byCode = {
   ...measuringCases,
   ...judgingCases,
   ...countCases,
+  ...outingCases,
   ...consumableCases,
   ...secondLookCases,
 } satisfies Record<Exclude<RefusalCode, 'law'>, Cases>
@@ -46,6 +48,11 @@ describe('every refusal, from the command that meets it to the words', () => {
     expect(refusal.code).toBe(code)
     expect(says(state, refusal)).toEqual(known.says)
   })
+})
+
+test.each(stillRefused)('what is on the machine does not go out: $says.0', ({ given, when, says: words }) => {
+  const { state } = play(given)
+  expect(says(state, refused(state, when))).toEqual(words)
 })
 
 describe('every law of the ledger, from the command that would break it to the words', () => {

@@ -41,7 +41,7 @@ export const outingRefusals: Tellers<
     const name = pieceName(state, piece)
     return outing
       ? told(
-          `${name} did not go out with ${outing.id}: ${name} is ${liesText(state, piece)}`,
+          `${name} did not go out with ${outing.id}, but ${agree(state, piece, 'is', 'are')} ${liesText(state, piece)}`,
           `say it without that piece: ${say(`came back ${outing.id}`)}`,
           [wentText(state, outing.id)],
         )

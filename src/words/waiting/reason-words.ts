@@ -1,11 +1,13 @@
 import type { State } from '../../journal/state.ts'
-import type { SecondLine } from '../../plan/waiting-facts.ts'
+import type { OutingId, SecondLine } from '../../plan/waiting-facts.ts'
 import type { WaitingReason } from '../../plan/waiting-reasons.ts'
 import { consumableParts } from '../consumables/reason-words.ts'
 import { say } from '../cures.ts'
 import { durationWords } from '../durations.ts'
+import { joined } from '../grammar.ts'
 import { stepName } from '../names.ts'
-import { outingName, secondLineName } from './names.ts'
+import { countedPiece } from '../pieces.ts'
+import { secondLineName } from './names.ts'
 
 /** Why a step waits for a word or for time, with what lifts it. */
 export function waitingWords(state: State, reason: WaitingReason): string {
@@ -18,7 +20,7 @@ export function waitingParts(state: State, reason: WaitingReason): { what: strin
   switch (reason.code) {
     case 'out-unanswered':
       return {
-        what: `${outingName(state, reason.outing)}, is back, and nobody has said what was taken out of it there`,
+        what: backText(state, reason.outing),
         cure: `look, then ${say(`took out ${reason.outing}: nothing`)} or ${say(`took out ${reason.outing}: ...`)}`,
       }
     case 'second-due':
@@ -40,4 +42,12 @@ function secondCure(state: State, step: number, line: SecondLine): string {
   const minutes = state.steps.get(step)?.critical?.afterMinutes
   const later = minutes === undefined ? 'later' : `${durationWords(minutes)} after the work`
   return `${say(`seen ${line}: ...`)} with what was seen, by somebody else, or by the same ${later} and from another side`
+}
+
+/** `b1 is back from Miller, and nobody has said what was taken out there of 1 × cylinder head`. */
+function backText(state: State, id: OutingId): string {
+  const { to, pieces = [] } = state.outings.get(id) ?? {}
+  const back = pieces.filter(({ count, away }) => away < count)
+  const names = back.map(({ piece, count, away }) => countedPiece(state, piece, count - away))
+  return `${id} is back from ${to}, and nobody has said what was taken out there of ${joined(names)}`
 }
