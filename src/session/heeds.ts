@@ -3,6 +3,7 @@ import type { PieceId } from '../ledger/piece.ts'
 import type { LooseningFacts, TighteningFacts, TighteningId } from '../plan/facts.ts'
 import { type NextTurn, nextTurn } from '../plan/tightening.ts'
 import type { Lacking } from '../trade/measuring/judged.ts'
+import { type ConsumableHeed, consumableHeeds } from './consumable-heeds.ts'
 import { type JointQuestion, jointQuestions } from './joint-questions.ts'
 import { type JudgingHeed, judgingHeeds } from './judging-heeds.ts'
 import { type LookAlikeSizes, lookAlikesInJob } from './look-alikes-in-job.ts'
@@ -16,6 +17,7 @@ import { type WrenchView, wrenchSettings } from './wrench-settings.ts'
 
 /** What is worth a look because of what was just recorded. Nothing waits for it. */
 export type Heed =
+  | ConsumableHeed
   | JudgingHeed
   | OutingHeed
   | { heed: 'joint'; tightening: TighteningId; question: JointQuestion }
@@ -37,7 +39,12 @@ export type Heed =
 
 /** What to say beside an entry, to whoever has just made it. */
 export function heedsAfter(state: State, entry: Entry): Heed[] {
-  return [...ownHeeds(state, entry), ...judgingHeeds(state, entry), ...outingHeeds(state, entry)]
+  return [
+    ...ownHeeds(state, entry),
+    ...consumableHeeds(state, entry),
+    ...judgingHeeds(state, entry),
+    ...outingHeeds(state, entry),
+  ]
 }
 
 function ownHeeds(state: State, entry: Entry): Heed[] {

@@ -1,5 +1,6 @@
 import type { State } from '../journal/state.ts'
 import type { Heed } from '../session/heeds.ts'
+import { consumableHeedText } from './consumables/heed-words.ts'
 import { say } from './cures.ts'
 import { joined, sentence } from './grammar.ts'
 import { jointQuestionText, wrenchText } from './joint-questions.ts'
@@ -42,6 +43,9 @@ export function heedText(state: State, heed: Heed): string {
       )
     case 'repeated':
       return sentence(repeatedText(state, heed))
+    case 'not-put-on':
+    case 'fitted-late':
+      return consumableHeedText(state, heed)
     case 'goes-along':
     case 'taken-out-there':
     case 'still-away':
