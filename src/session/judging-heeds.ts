@@ -80,7 +80,8 @@ function measured(state: State, measure: `q${number}`): JudgingHeed[] {
 function mates(state: State, piece: PieceId): JudgingHeed[] {
   const others = boundTo(state, piece).filter((id) => {
     const account = state.ledger.accounts.get(id)
-    return account !== undefined && account.should > 0 && account.piece.replaces === undefined
+    const isCondemned = state.verdicts.get(id)?.verdict === 'replace'
+    return account !== undefined && account.should > 0 && account.piece.replaces === undefined && !isCondemned
   })
   return others.length === 0
     ? []

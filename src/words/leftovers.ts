@@ -19,7 +19,7 @@ import {
 } from './cures.ts'
 import { isAre, sentence, stepNumbers } from './grammar.ts'
 import { judgingParts } from './judging/reason-words.ts'
-import { nextFastener } from './lookups.ts'
+import { nextFastener, successorOf } from './lookups.ts'
 import {
   differenceName,
   fastenerName,
@@ -57,14 +57,15 @@ export function leftoverLines(state: State, leftovers: readonly Leftover[], code
   return leftovers.map((leftover) => {
     const { what, where, undo } = leftoverText(state, leftover, code)
     // A piece and where it lies are one phrase; what is owed of a thing is said after it.
-    const isPhrase = 'piece' in leftover && !isJudged(leftover)
-    const line = sentence(`${what}${isPhrase ? '' : ':'} ${where}`)
+    const isOnePhrase = 'piece' in leftover && !isJudgement(leftover)
+    const line = sentence(`${what}${isOnePhrase ? '' : ':'} ${where}`)
     return undo === '' ? line : `${line} To reach it, undo: ${undo}.`
   })
 }
 
-function isJudged({ code }: Leftover): boolean {
-  return code === 'check-due' || code === 'piece-judged' || code.startsWith('compare-')
+/** Whether it is said of a piece that is not accepted: a sentence of its own, before where the piece belongs. */
+export function isJudgement({ code }: Leftover): boolean {
+  return code === 'check-due' || code === 'piece-judged' || code === 'compare-due' || code === 'compare-wrong'
 }
 
 function undoText(undo: readonly number[]): string {
@@ -243,6 +244,14 @@ function oldLying(
   const account = state.ledger.accounts.get(piece)
   const where = labelled(state, place, code)
   const isUnknown = account !== undefined && isStray(account)
+  const fresh = successorOf(state, piece)?.piece.id
+  if (fresh !== undefined && state.comparisons.get(fresh)?.verdict === 'due') {
+    return {
+      what: countedPiece(state, piece, count),
+      where: `${where}: kept until ${fresh} is held beside ${count === 1 ? 'it' : 'them'}`,
+      cure: sentence(`lay them side by side, then ${say(`compare ${fresh}: alike`)}`),
+    }
+  }
   return {
     what: countedPiece(state, piece, count),
     where: `${where}: ${isUnknown ? 'nobody has said where it belongs' : `nothing on the machine waits for ${count === 1 ? 'it' : 'them'}`}`,

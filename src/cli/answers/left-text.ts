@@ -1,6 +1,6 @@
 import type { Session } from '../../session/session.ts'
 import { trialBalance } from '../../session/views.ts'
-import { leftoverText } from '../../words/leftovers.ts'
+import { isJudgement, leftoverText } from '../../words/leftovers.ts'
 import { label } from './labels.ts'
 
 /** Everything that stands between the machine and its first start, with what to do about each. */
@@ -19,7 +19,7 @@ export function leftAnswer(session: Session): { text: string[]; answer: unknown 
   }
   const text = leftovers.flatMap((leftover) => {
     const { what, where, undo, cure } = leftoverText(state, leftover, label(state))
-    const line = `${what} ${where}`.replace(/ :/g, ':').trim()
+    const line = `${what}${isJudgement(leftover) ? ':' : ''} ${where}`.replace(/ :/g, ':').trim()
     return [line, ...(undo === '' ? [] : [`    to reach it, undo: ${undo}`]), `    ${cure}`]
   })
   return { text: [`${leftovers.length} left over:`, ...text], answer: leftovers }

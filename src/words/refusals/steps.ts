@@ -85,13 +85,18 @@ const BLOCKED: Record<Gate, (name: string, why: string) => string> = {
   look: (name, why) => `the last look before ${name}, cannot be taken yet: ${why}`,
 }
 
+const NOT_ACCEPTED = new Set(['check-due', 'piece-judged', 'compare-due', 'compare-wrong'])
+
 function blockedTold(state: State, { step, gate, reasons }: RefusalOf<'step-blocked'>) {
   const what = BLOCKED[gate](stepName(state, step), counted(reasons.length, 'reason'))
   const lift = reasons.length === 1 ? 'lift it' : 'lift them, nearest first'
-  // No override for what only a hand can lift: pieces that are not home, and the look itself.
+  // No override for what only a hand can lift, pieces that are not home and the look itself, nor for a piece that is not
+  // accepted: a verdict with its reason is the way past that.
+  const passable = reasons.filter(({ code }) => !NOT_ACCEPTED.has(code))
   const isLiftedByHand =
-    gate === 'look' || (gate === 'finish' && reasons.every(({ code }) => code === 'not-home'))
-  const past = `or go past ${reasons.length === 1 ? 'it' : 'all of them'} knowingly: ${say(`override ${gate} ${step} because ...`)}`
+    gate === 'look' || passable.every(({ code }) => gate === 'finish' && code === 'not-home')
+  const all = passable.length === reasons.length ? 'all of them' : `the other ${passable.length}`
+  const past = `or go past ${reasons.length === 1 ? 'it' : all} knowingly: ${say(`override ${gate} ${step} because ...`)}`
   return told(
     what,
     isLiftedByHand ? lift : `${lift}, ${past}`,
