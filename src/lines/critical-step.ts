@@ -1,6 +1,7 @@
 import type { Command } from '../journal/command.ts'
-import type { Line } from './line.ts'
+import { Line } from './line.ts'
 import { readHowLong } from './read-said.ts'
+import { misread } from './stopped.ts'
 
 /**
  * After how many minutes the same person may look at a critical step a second time, where nobody says how many. A choice of
@@ -13,7 +14,13 @@ export function takeCritical(line: Line, step: number): Command | null {
   if (line.take(/^not critical$/i)) return { do: 'change-step', step, critical: null }
   const [after] = line.take(/^critical(?:,? after(?: (.*))?)?$/i) ?? []
   if (after === undefined) return null
-  if (after === '' && /\bafter$/i.test(line.whole)) line.missing('TIME')
-  const minutes = after === '' ? SECOND_LOOK_MINUTES : readHowLong(line, after).minutes
+  const form = `step ${step} critical after 45 min`
+  if (after === '' && /\bafter$/i.test(line.whole))
+    misread({ code: 'missing', verb: line.verb, what: 'TIME', form })
+  const { whole, verb, state } = line
+  const minutes =
+    after === ''
+      ? SECOND_LOOK_MINUTES
+      : readHowLong(new Line(whole, { verb, rest: '', form, state }), after).minutes
   return { do: 'change-step', step, critical: { afterMinutes: minutes } }
 }

@@ -18,7 +18,8 @@ export interface FoundHome {
 /**
  * The homes that a found piece may belong to, the likeliest first: what agrees most as measured, then in words; among
  * these what is missing, then what is recorded as on the machine, then what should lie somewhere; then what is reached
- * by undoing least. Aids and tools have no home on the machine and are not among them. Empty where nothing may be it.
+ * by undoing least. Aids and tools have no home on the machine and are not among them,
+ * nor is what is out of use and in nothing like it. Empty where nothing may be it.
  */
 export function foundHomes(gates: Gates, found: FoundPiece): FoundHome[] {
   const { facts } = gates
@@ -38,8 +39,10 @@ export function foundHomes(gates: Gates, found: FoundPiece): FoundHome[] {
     if (!mayBe(found, agrees, account)) continue
     const replacedBy = replaced.get(piece.id)
     const count = homeCount(facts, account, replacedBy)
+    const standing = homeStanding(count)
+    if (standing === 'out-of-use' && measuredAlike(agrees) === 0 && agrees.words === 0) continue
     const undo = replacedBy === undefined ? reach(piece.step) : []
-    homes.push({ piece: piece.id, agrees, standing: homeStanding(count), count, undo })
+    homes.push({ piece: piece.id, agrees, standing, count, undo })
   }
   return homes.sort(byLikelihood)
 }

@@ -132,7 +132,8 @@ function lookText(state: State, step: number, undo: readonly number[], onMachine
   const all = `see whether ${onMachine === 1 ? 'it is' : `all ${onMachine} are`} there`
   if (undo.length === 0 && state.steps.get(step)?.built === 'open') return all
   const opened = undo.length === 0 ? '' : ` opens ${stepNumbers(undo)}`
-  return `${all}; to reach ${onMachine === 1 ? 'it' : 'them'}, ${say(`reopen ${step} because ...`)}${opened}`
+  const first = state.closed ? `${say('undo')} takes back the closing of the job, then ` : ''
+  return `${all}; to reach ${onMachine === 1 ? 'it' : 'them'}, ${first}${say(`reopen ${step} because ...`)}${opened}`
 }
 
 function containersOf(lies: FoundHome['count']['lies']): number[] {

@@ -1,14 +1,9 @@
-import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs'
-import { tmpdir } from 'node:os'
+import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
-import { describe, expect, onTestFinished, test } from 'vitest'
-import { readArguments } from '../../src/cli/arguments.ts'
-import { Desk } from '../../src/cli/desk.ts'
-import { DiskShelf } from '../../src/cli/job-shelf.ts'
-import { type Run, runFile } from '../../src/cli/run-file.ts'
+import { describe, expect, test } from 'vitest'
 import { auditLedger } from '../../src/ledger/laws.ts'
-import type { Session } from '../../src/session/session.ts'
 import { stateText } from '../support/journal.ts'
+import { workshop } from './workshop.ts'
 
 // Whole jobs, told from outside as files of commands. Each ends with the job closed.
 const jobs = [
@@ -87,36 +82,3 @@ test('the scenarios meet every refusal that a line can meet', () => {
   ])
   for (const law of ['not-its-position', 'position-not-said', 'home-full']) expect(met).toContain(law)
 })
-
-interface Workshop {
-  run(text: string, name: string): Run
-  /** The job as the desk that ran the lines has it. */
-  session(): Session
-  /** The job as it stands on the disk. */
-  reopened(): Session
-  /** Another program that works in the same home. */
-  newDesk(): Workshop
-}
-
-/** A home of its own, where one moment lasts, so that two jobs told alike are alike. */
-function workshop(home = newHome()): Workshop {
-  const { options } = readArguments([]) as { options: Desk['options'] }
-  const shelf = new DiskShelf(home, { now: () => new Date(Date.UTC(2030, 0, 1, 8)) })
-  const desk = new Desk(shelf, { options, cwd: home, colour: false })
-  return {
-    run: (text, name) => runFile(desk, text, { name }),
-    session: () => {
-      const open = desk.current()
-      if (!open.ok) throw new Error(open.told.what)
-      return open.session
-    },
-    reopened: () => shelf.open(shelf.chosen() ?? ''),
-    newDesk: () => workshop(home),
-  }
-}
-
-function newHome(): string {
-  const home = mkdtempSync(join(tmpdir(), 'putback-scenario-'))
-  onTestFinished(() => rmSync(home, { recursive: true, force: true }))
-  return home
-}
