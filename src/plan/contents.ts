@@ -111,9 +111,11 @@ export function outOfToolbox(facts: PlanFacts, account: Account): Lying[] {
   )
 }
 
+/** What is here counts for what is owed before what is still at the supplier, and declared spares last. */
 function reachRank(place: Place): number {
   if (place === 'bench') return 0
-  return place === 'spare' ? 2 : 1
+  if (place === 'supplier') return 2
+  return place === 'spare' ? 3 : 1
 }
 
 function emptyContents(): StepContents {

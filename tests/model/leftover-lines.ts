@@ -38,5 +38,23 @@ function line(leftover: Exclude<Leftover, { place: string }>): string {
       return `${leftover.difference} not explained`
     case 'step-open':
       return `step ${leftover.step} not done`
+    case 'piece-judged':
+      return `${leftover.piece} judged ${leftover.verdict}`
+    case 'compare-due':
+      return `${leftover.piece} beside ${leftover.old} due`
+    case 'compare-wrong':
+      return `${leftover.piece} beside ${leftover.old} wrong`
+    case 'check-due':
+      return `${leftover.check} not seen to`
+    case 'out-unanswered':
+      return `${leftover.outing} back and not looked into`
+    case 'consumable-due':
+      return `${leftover.consumable} not put on`
+    case 'worked-late':
+      return `${leftover.consumable} together ${leftover.late} min late`
+    case 'curing':
+      return `${leftover.consumable} still soft`
+    case 'second-due':
+      return `step ${leftover.step} ${leftover.line} seen once only`
   }
 }

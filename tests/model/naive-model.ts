@@ -2,6 +2,9 @@ import type { Entry } from '../../src/journal/entry.ts'
 import type { Move } from '../../src/ledger/account.ts'
 import type { Piece } from '../../src/ledger/piece.ts'
 import { NaiveDrawings } from './naive-drawings.ts'
+import { NaiveJudging } from './naive-judging.ts'
+import { NaiveShopping } from './naive-shopping.ts'
+import { NaiveWaiting } from './naive-waiting.ts'
 import { NaiveWork } from './naive-work.ts'
 
 /** One physical object. Six alike bolts are six of these. */
@@ -29,18 +32,28 @@ export class NaiveModel {
   readonly seats = new Map<string, Seat>()
   readonly work = new NaiveWork()
   readonly drawings = new NaiveDrawings()
+  readonly judging = new NaiveJudging()
+  readonly shopping = new NaiveShopping()
+  readonly waiting = new NaiveWaiting()
 
   constructor(entries: readonly Entry[]) {
     for (const entry of inForce(entries)) this.read(entry)
+    // The clock on the wall is not turned back with what is undone.
+    const last = entries.at(-1)
+    if (last) this.waiting.now = Date.parse(last.at)
   }
 
   /** Carries on by one entry that is neither an undo nor a redo. */
   read(entry: Entry): void {
     this.#inOrder(entry)
+    this.#accepted(entry)
     this.#pieces(entry)
     this.#decisions(entry)
     this.work.read(entry)
     this.drawings.read(entry)
+    this.judging.read(entry)
+    this.shopping.read(entry)
+    this.waiting.read(entry)
     if (entry.type === 'reopened' || entry.type === 'failed') this.#nothingLeftOn(entry.steps)
   }
 
@@ -62,8 +75,20 @@ export class NaiveModel {
   /** Everything that is not as it must be at the first start, one line each. Empty when the machine is whole. */
   unexplained(): string[] {
     const found: string[] = []
-    for (const [id, seat] of this.seats) found.push(...this.#unexplainedOf(id, seat))
-    return [...found, ...this.work.owed((step) => this.#hasSomethingToPutBack(step))].sort()
+    for (const [id, seat] of this.seats) {
+      found.push(...this.#unexplainedOf(id, seat))
+      if (seat.should > 0) found.push(...this.judging.against(id, this.#isWaived))
+    }
+    return [
+      ...found,
+      ...this.work.owed((step) => this.#hasSomethingToPutBack(step)),
+      ...this.waiting.owed({
+        isWaived: this.#isWaived,
+        linesOf: (step) => [...this.#onIn(step), ...this.work.linesOf(step)],
+        isDone: (step) => this.work.isIn(step, 'done'),
+        isAfterStart: (step) => this.work.isAfterStart(step),
+      }),
+    ].sort()
   }
 
   #pieces(entry: Entry): void {
@@ -148,25 +173,53 @@ export class NaiveModel {
       if ([home, 'scrap', 'lost'].includes(where)) continue
       elsewhere.set(where, (elsewhere.get(where) ?? 0) + 1)
     }
-    const spare = isKit(piece) ? 0 : (elsewhere.get('spare') ?? 0)
-    if (!isKit(piece)) elsewhere.delete('spare')
+    // What is still at the supplier, or laid aside as surplus, is in nobody's way: it counts for what is owed only.
+    const reserves = isKit(piece)
+      ? []
+      : ['supplier', 'spare'].map((where) => ({ where, count: elsewhere.get(where) ?? 0 }))
+    for (const { where } of reserves) elsewhere.delete(where)
     for (const [where, count] of elsewhere) found.push(`${id} lies ${where} ${count}`)
     if (isKit(piece)) return found
 
     const athome = this.#at(id, 'machine').length
     if (athome > should) found.push(`${id} too many at home ${athome - should}`)
     const lying = [...elsewhere.values()].reduce((sum, count) => sum + count, 0)
-    const owed = Math.max(0, should - athome - lying)
-    const fromSpare = Math.min(owed, spare)
-    if (fromSpare > 0) found.push(`${id} lies spare ${fromSpare}`)
-    if (owed > fromSpare) found.push(`${id} short ${owed - fromSpare}`)
+    let owed = Math.max(0, should - athome - lying)
+    for (const { where, count } of reserves) {
+      const part = Math.min(owed, count)
+      if (part > 0) found.push(`${id} lies ${where} ${part}`)
+      owed -= part
+    }
+    if (owed > 0) found.push(`${id} short ${owed}`)
     return found
   }
 
   #hasSomethingToPutBack(step: number): boolean {
-    return [...this.seats.values()].some(
-      ({ piece, should }) => piece.step === step && (piece.kind === 'aid' || (!isKit(piece) && should > 0)),
+    const seats = [...this.seats.values()].filter(({ piece }) => piece.step === step)
+    return (
+      seats.some(({ piece, should }) => piece.kind === 'aid' || (!isKit(piece) && should > 0)) ||
+      this.waiting.isAskedIn(step)
     )
+  }
+
+  readonly #isWaived = (id: string): boolean => this.work.waived.has(id)
+
+  /** The pieces of a step of which at least one is on. */
+  #onIn(step: number): string[] {
+    return [...this.seats]
+      .filter(([, { piece, should }]) => piece.step === step && !isKit(piece) && should > 0)
+      .map(([id]) => id)
+      .filter((id) => this.#at(id, 'machine').length > 0)
+  }
+
+  /** No step is closed over a piece that nobody has accepted, whatever else is waved through. */
+  #accepted(entry: Entry): void {
+    if (entry.type !== 'build-done') return
+    for (const [id, { piece, should }] of this.seats) {
+      if (piece.step !== entry.step || should <= 0 || isKit(piece)) continue
+      const against = this.judging.against(id, this.#isWaived)
+      if (against.length > 0) throw new Error(`step ${entry.step} was closed over ${against}`)
+    }
   }
 
   /** While no gate was passed over, a step starts only when everything beneath it is done, near or far. */

@@ -43,6 +43,8 @@ export class NaiveWork {
   /** What is off or was, by the number of its piece. */
   readonly known = new Map<string, { step: number; name: string }>()
   readonly faults: { id: string; settled: boolean; grid?: string }[] = []
+  /** What is put on in a step, and what a decision says of it is wiped off with it. */
+  readonly tubes: { id: string; step: number }[] = []
   readonly differences: { id: string; container: number; piece: string | null; settled: boolean }[] = []
   readonly waived = new Set<string>()
   cleared = false
@@ -106,6 +108,17 @@ export class NaiveWork {
         return
       case 'put-in':
         this.#comesLate(entry.step)
+        return
+      case 'carrying':
+      case 'came-back':
+        for (const { step } of entry.pieces) this.#comesLate(step)
+        return
+      case 'consumable-set':
+        this.tubes.push({ id: entry.consumable.id, step: entry.consumable.step })
+        this.#comesLate(entry.consumable.step)
+        return
+      case 'applied':
+        if (entry.began) this.#start(this.tubes.find(({ id }) => id === entry.consumable)?.step ?? 0)
         return
       case 'confirmed':
         for (const mark of this.marks) if (mark.id === entry.mark) mark.seen = true
@@ -255,7 +268,20 @@ export class NaiveWork {
   }
 
   isUnderWay(no: number): boolean {
-    return this.#step(no).built === 'underway'
+    return this.isIn(no, 'underway')
+  }
+
+  isIn(no: number, built: Work['built']): boolean {
+    return this.#step(no).built === built
+  }
+
+  isAfterStart(no: number): boolean {
+    return this.#step(no).way === 'after-start'
+  }
+
+  /** The marks and the rows of turns of a step. */
+  linesOf(no: number): string[] {
+    return [...this.marks, ...this.grids].filter(({ step }) => step === no).map(({ id }) => id)
   }
 
   /** A step beneath the given one, near or far, that has something to put back and is not done; or null. */
@@ -313,7 +339,7 @@ export class NaiveWork {
     }
     for (const no of steps)
       for (const gate of ['start', 'finish', 'look', 'check']) this.waived.delete(`${gate} ${no}`)
-    for (const { id, step } of [...this.fluids, ...this.marks, ...this.grids])
+    for (const { id, step } of [...this.fluids, ...this.marks, ...this.grids, ...this.tubes])
       if (steps.includes(step)) this.waived.delete(id)
     for (const fluid of this.fluids) if (steps.includes(fluid.step)) fluid.filled = false
     for (const mark of this.marks) if (steps.includes(mark.step)) mark.seen = false
@@ -421,9 +447,18 @@ function touchesTheRecord(entry: Entry): boolean {
     'started',
     'closed',
   ]
+  const desk = [
+    'order-lined',
+    'order-changed',
+    'part-noted',
+    'trigger-set',
+    'trigger-dropped',
+    'bound',
+    'seen-again',
+  ]
   const bags = ['container-opened', 'container-put', 'container-voided', 'labels-dealt', 'labels-voided']
   const pictures = ['pictures-added', 'picture-sorted']
-  return ![...paperwork, ...bags, ...pictures].includes(entry.type)
+  return ![...paperwork, ...desk, ...bags, ...pictures].includes(entry.type)
 }
 
 function tick(cell: Cell): void {

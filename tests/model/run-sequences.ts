@@ -195,6 +195,10 @@ class Twin {
     expectSame(sheetsOf(this.state), this.#model.drawings.sheets(), 'the drawings differ')
     expectSame(slipsOf(this.state), this.#model.drawings.slips, 'the measurements differ')
     expectSame(sizesOf(this.state), this.#model.sizes(), 'the sizes differ')
+    const { judging, shopping, waiting } = this.#model
+    expectSame(judgedOf(this.state), judging.slips(), 'what was asked of pieces and said of them differs')
+    expectSame(ordersOf(this.state), shopping.slip(), 'the orders differ from the slip')
+    expectSame(awaitedOf(this.state), waiting.board(), 'what is out and what is put on differs')
     const lines = leftoverLines(leftovers(new Gates(this.state)))
     expectSame(lines, this.#model.unexplained(), 'the leftovers differ from what is unexplained')
     expectSame(cleared, this.#model.work.cleared, 'the clearance differs')
@@ -237,6 +241,46 @@ function slipsOf({ measures }: State): string[] {
 
 function sizesOf({ ledger }: State): string[] {
   return [...ledger.accounts.values()].map(({ piece }) => `${piece.id} ${piece.name} ${piece.size}`)
+}
+
+function judgedOf({ checks, verdicts, comparisons, bonds, triggers, findings }: State): string[] {
+  return [
+    ...[...checks.values()].map(({ id, piece, done }) => `${id} ${piece} ${done !== null}`).sort(),
+    ...[...verdicts].map(([piece, { verdict }]) => `${piece} ${verdict}`).sort(),
+    ...[...comparisons.values()]
+      .map(
+        ({ piece, old, features, verdict }) =>
+          `${piece} beside ${old} ${verdict}: ${features.map(({ feature, how }) => `${feature} ${how}`).sort()}`,
+      )
+      .sort(),
+    ...bonds.map(({ pieces }) => `together ${pieces}`),
+    ...[...triggers.values()].map(({ id, when }) => `${id} ${when}`),
+    ...[...findings.values()].map(({ id, text }) => `${id} ${text}`),
+  ]
+}
+
+function ordersOf({ orders, partNotes }: State): string[] {
+  return [
+    ...[...orders.values()].map(
+      ({ id, name, count, ordered, arrived, wrong, returned, cancelled, partNo }) =>
+        `${id} ${count} ${name} ${partNo}: ${ordered ? 'ordered' : 'wanted'}, ${arrived} came, ${wrong} wrong, ${returned} back${cancelled === null ? '' : ', struck out'}`,
+    ),
+    ...[...partNotes].flatMap(([piece, { partNo }]) =>
+      partNo === undefined ? [] : [`${piece} is ${partNo}`],
+    ),
+  ]
+}
+
+function awaitedOf({ outings, consumables }: State): string[] {
+  return [
+    ...[...outings.values()].map(({ id, pieces, tookOut }) => {
+      const away = pieces.flatMap(({ piece, away }) => Array.from({ length: away }, () => piece))
+      return `${id} ${away.sort()} ${tookOut !== null}`
+    }),
+    ...[...consumables.values()].map(
+      ({ id, step, applied }) => `${id} step ${step} ${applied === null ? null : Date.parse(applied.at)}`,
+    ),
+  ]
 }
 
 function rising(a: number, b: number): number {

@@ -2,9 +2,11 @@ import type { Command } from '../../src/journal/command.ts'
 import type { State } from '../../src/journal/state.ts'
 import { balance, holdingsIn } from '../../src/ledger/ledger.ts'
 import { outOfToolbox, owedAtHome, withinReach } from '../../src/plan/contents.ts'
+import type { JudgingReason } from '../../src/plan/judging.ts'
 import { leftovers } from '../../src/plan/leftovers.ts'
 import { Gates, type Reason } from '../../src/plan/reasons.ts'
 import { nextTurn } from '../../src/plan/tightening.ts'
+import type { WaitingReason } from '../../src/plan/waiting-reasons.ts'
 
 /**
  * What a patient mechanic would do next to bring the job to its first start and its end, or null when nothing
@@ -54,6 +56,17 @@ function lifting(state: State, reason: Reason): Command | null {
     case 'piece-short':
     case 'piece-away':
       return bringing(state, reason.piece, 1)
+    case 'check-due':
+    case 'piece-judged':
+    case 'compare-due':
+    case 'compare-wrong':
+      return judging(state, reason)
+    case 'out-unanswered':
+    case 'second-due':
+    case 'consumable-due':
+    case 'worked-late':
+    case 'curing':
+      return waiting(reason)
     case 'piece-used':
       return { do: 'use-again', piece: reason.piece, reason: 'measured and good' }
     case 'fault-open':
@@ -91,8 +104,77 @@ function lifting(state: State, reason: Reason): Command | null {
   }
 }
 
+/** What makes a piece one that may go back. Every third part is ordered, and every third of those is the wrong one. */
+function judging(state: State, reason: JudgingReason): Command {
+  const { piece } = reason
+  const fitAgain: Command = {
+    do: 'judge',
+    pieces: [piece],
+    verdict: 'fit-again',
+    reason: 'measured and good',
+  }
+  const isOn = balance(state.ledger, piece, 'machine') > 0
+  const isThird = Number(piece.slice(1)) % 3 === 0
+  const order = [...state.orders.values()].find((line) => line.piece === piece && line.cancelled === null)
+  switch (reason.code) {
+    case 'check-due':
+      return state.checks.get(reason.check)?.kind === 'measure'
+        ? fitAgain
+        : { do: 'pass-checks', checks: [reason.check] }
+    case 'piece-judged':
+      if (reason.verdict !== 'replace' || isOn) return fitAgain
+      if (order?.ordered && order.arrived < order.count)
+        return { do: 'receive', order: order.id, into: bench }
+      if (isThird && !order)
+        return { do: 'line-orders', lines: [{ piece, name: 'a new one', count: 1 }], ordered: true }
+      return { do: 'supply', piece, count: 1, into: bench, instead: true }
+    case 'compare-due':
+      return { do: 'compare', piece, features: [], rest: isThird ? 'wrong' : 'alike' }
+    case 'compare-wrong': {
+      const wrong = [...state.orders.values()].find((line) => line.wrong > 0)
+      if (isOn) return fitAgain
+      return wrong
+        ? { do: 'return-order', order: wrong.id, reason: 'the wrong one' }
+        : { do: 'supply', piece, count: 1, into: bench, instead: true }
+    }
+  }
+}
+
+/** What answers whoever waits; what sets goes on setting while something is written down. */
+function waiting(reason: WaitingReason): Command {
+  switch (reason.code) {
+    case 'out-unanswered':
+      return {
+        do: 'come-back',
+        outing: reason.outing,
+        pieces: [],
+        into: bench,
+        tookOut: { text: 'nothing', items: [] },
+      }
+    case 'second-due':
+      return { do: 'see-again', step: reason.step, line: reason.line, says: 'looked at from the other side' }
+    case 'consumable-due':
+      return { do: 'apply', consumable: reason.consumable }
+    case 'worked-late':
+      return waiving(reason.consumable)
+    case 'curing':
+      return { do: 'note', kind: 'note', text: 'waiting for it to set' }
+  }
+}
+
+const bench = { kind: 'place', place: 'bench' } as const
+
 /** Brings pieces to the bench from where they are, or new ones from a supplier. */
 function bringing(state: State, piece: `p${number}`, count: number): Command {
+  const outing = [...state.outings.values()].find(({ pieces }) =>
+    pieces.some((each) => each.piece === piece && each.away > 0),
+  )
+  const order = [...state.orders.values()].find(
+    (line) => line.piece === piece && line.ordered && line.cancelled === null && line.arrived < line.count,
+  )
+  if (order) return { do: 'receive', order: order.id, into: bench }
+  if (outing)
+    return { do: 'come-back', outing: outing.id, into: bench, tookOut: { text: 'nothing', items: [] } }
   for (const place of ['out', 'supplier', 'toolbox', 'lost'] as const) {
     const there = balance(state.ledger, piece, place)
     if (there > 0)
@@ -157,6 +239,17 @@ function tidying(state: State, gates: Gates): Command | null {
       return waiving(found.tightening)
     case 'eased-on':
       return waiving(found.loosening)
+    case 'check-due':
+    case 'piece-judged':
+    case 'compare-due':
+    case 'compare-wrong':
+      return judging(state, found)
+    case 'out-unanswered':
+    case 'second-due':
+    case 'consumable-due':
+    case 'worked-late':
+    case 'curing':
+      return waiting(found)
     default:
       return null
   }

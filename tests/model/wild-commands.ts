@@ -1,11 +1,13 @@
-import type { Command, Into } from '../../src/journal/command.ts'
+import type { Command } from '../../src/journal/command.ts'
 import type { Belongs } from '../../src/journal/entry.ts'
 import type { State } from '../../src/journal/state.ts'
 import type { PieceId } from '../../src/ledger/piece.ts'
-import { NAMED_PLACES } from '../../src/ledger/place.ts'
 import type { DecisionTarget } from '../../src/plan/facts.ts'
 import { patternOf } from '../../src/plan/pattern.ts'
 import type { Pass } from '../../src/plan/tightening.ts'
+import { Pick } from './pick.ts'
+import { wildJudging } from './wild-judging.ts'
+import { wildWaiting } from './wild-waiting.ts'
 
 /** What chance says: which kind of command, and three numbers for its particulars. */
 export interface Whim {
@@ -24,92 +26,6 @@ export function wildCommand(state: State, { kind, a, b, c }: Whim): Command {
 }
 
 type Make = (pick: Pick) => Command
-
-class Pick {
-  readonly state: State
-  readonly a: number
-  readonly b: number
-  readonly c: number
-
-  constructor(state: State, a: number, b: number, c: number) {
-    this.state = state
-    this.a = a
-    this.b = b
-    this.c = c
-  }
-
-  /** A step that is there, or rarely the one after the last. */
-  step(by: number): number {
-    return 1 + (by % (this.state.dealt.step + (by % 7 === 0 ? 1 : 0) || 1))
-  }
-  piece(by: number): PieceId {
-    return `p${1 + (by % (this.state.dealt.piece + (by % 7 === 0 ? 1 : 0) || 1))}`
-  }
-  container(by: number): number {
-    const label = this.blank(by >> 1)
-    if (by % 5 === 0 && label !== undefined) return label
-    return 1 + (by % (this.state.dealt.container + (by % 7 === 0 ? 1 : 0) || 1))
-  }
-  /** An unused label, a void one among them; undefined where none is on paper. */
-  blank(by: number): number | undefined {
-    const labels = [...this.state.blanks.keys()]
-    return labels[by % (labels.length || 1)]
-  }
-  /** Rarely a number that is on no unused label. */
-  label(by: number): number | undefined {
-    return by % 7 === 0 ? this.container(by) : this.blank(by)
-  }
-  numbered<Letter extends string>(letter: Letter, dealt: number, by: number): `${Letter}${number}` {
-    return `${letter}${1 + (by % (dealt || 1))}`
-  }
-  /** A tightening of a step under way, where there is one. */
-  tightening(by: number): `t${number}` {
-    const open = [...this.state.tightenings.values()].find(
-      ({ step }) => this.state.steps.get(step)?.built === 'underway',
-    )
-    return by % 4 > 0 && open ? open.id : this.numbered('t', this.state.dealt.tightening, by)
-  }
-  /** A difference that is not settled, where there is one. */
-  difference(by: number): `d${number}` {
-    const open = [...this.state.differences.values()].find(({ settled }) => settled === null)
-    return by % 4 > 0 && open ? open.id : this.numbered('d', this.state.dealt.difference, by)
-  }
-  /** A reason, and now and then none. */
-  reason(by: number): string {
-    return by % 9 === 0 ? ' ' : 'because it is so'
-  }
-  some<T>(list: readonly T[], by: number): T {
-    return list[by % list.length] as T
-  }
-  into(by: number): Into {
-    const slot = this.some(['1', '2', '3', '01', '1.5', ''], by >> 2)
-    return this.some<Into>(
-      [
-        { kind: 'hand' },
-        { kind: 'container', no: this.container(by >> 2) },
-        { kind: 'container', no: this.container(by >> 3), slot },
-        { kind: 'new', container: 'bag' },
-        { kind: 'new', container: 'tray', slots: 4 },
-        { kind: 'place', place: 'bench' },
-        { kind: 'hand' },
-        { kind: 'place', place: this.some(NAMED_PLACES, by >> 2) },
-        {
-          kind: 'container',
-          no: this.label(by >> 3) ?? 1,
-          as: this.some([undefined, 'tag', 'tray', 'bin'] as const, by >> 1),
-        },
-        { kind: 'new', container: 'tray', slots: 3, no: this.label(by >> 3) },
-      ],
-      by,
-    )
-  }
-  position(by: number): string | undefined {
-    return this.some([undefined, 'I1', 'I2', 'I3', '4', this.ownPosition(by), this.ownPosition(by)], by)
-  }
-  ownPosition(by: number): string | undefined {
-    return this.state.ledger.accounts.get(this.piece(by))?.home.position
-  }
-}
 
 const passes: Pass[][] = [
   [{ kind: 'snug', typed: 'by hand' }],
@@ -166,6 +82,9 @@ const targets = (pick: Pick): DecisionTarget =>
       pick.numbered('t', pick.state.dealt.tightening, pick.b),
       pick.numbered('f', pick.state.dealt.fluid, pick.b),
       pick.numbered('x', pick.state.dealt.fault, pick.b),
+      pick.numbered('k', pick.state.dealt.check, pick.b),
+      pick.numbered('b', pick.state.dealt.outing, pick.b),
+      pick.numbered('s', pick.state.dealt.consumable, pick.b),
     ],
     pick.a,
   )
@@ -199,6 +118,11 @@ const wild = {
     after: pick.b % 4 === 0 ? [pick.step(pick.c)] : undefined,
     needs: pick.b % 4 === 1 ? [pick.step(pick.c)] : undefined,
     hides: pick.b % 4 === 2 ? pick.c % 2 === 0 : undefined,
+    minutes: pick.b % 8 === 3 ? 1 + pick.c : undefined,
+    critical:
+      pick.c % 4 === 3
+        ? pick.some([{ afterMinutes: 0.02 }, null, { afterMinutes: 0.1 }, { afterMinutes: 30 }], pick.b)
+        : undefined,
   }),
   note: (pick) => ({ do: 'note', kind: 'note', text: pick.reason(pick.a) }),
   'take-off': (pick) => ({
@@ -508,6 +432,8 @@ const wild = {
   'close-job': (pick) => ({ do: 'close-job', note: pick.a % 2 === 0 ? 'handed over' : undefined }),
   undo: (pick) => ({ do: 'undo', entry: pick.a % 8 === 0 ? pick.a : undefined }),
   redo: () => ({ do: 'redo' }),
+  ...wildJudging,
+  ...wildWaiting,
 } satisfies Record<string, Make>
 
 /** What is done while a machine comes apart, each kind as often as it is listed. */
@@ -531,6 +457,14 @@ export const STRIP_WHIMS: readonly (keyof typeof wild)[] = [
   'add-step',
   'open-container',
   'deal-labels',
+  'ask-checks',
+  'judge',
+  'bind',
+  'set-trigger',
+  'carry',
+  'set-consumable',
+  'send-out',
+  'line-orders',
 ]
 
 /** The kinds of whims of any work, each as often as it is listed. */
@@ -582,6 +516,26 @@ export const WHIMS: readonly (keyof typeof wild)[] = [
   'override',
   'deal-labels',
   'add-pictures',
+  'judge',
+  'pass-checks',
+  'find',
+  'compare',
+  'carry',
+  'receive',
+  'receive',
+  'line-orders',
+  'send-out',
+  'come-back',
+  'come-back',
+  'apply',
+  'see-again',
+  'see-again',
+  'see-again',
+  'change-step',
+  'change-order',
+  'return-order',
+  'return-order',
+  'drop-consumable',
 ]
 
 /** A step in which turns are counted and that is not done. */
