@@ -17,6 +17,8 @@ import { outingCases } from './refusals/outings.ts'
 import { pictureCases } from './refusals/pictures.ts'
 import { pieceCases } from './refusals/pieces.ts'
 import { positionCases } from './refusals/positions.ts'
+import { replacingCases } from './refusals/replacing.ts'
+import { secondLookCases } from './refusals/second-looks.ts'
 import { stepCases } from './refusals/steps.ts'
 import { tighteningCases } from './refusals/tightening.ts'
 import { quoted, readTyped } from './typed.ts'
@@ -31,9 +33,11 @@ const catalogues = [
   positionCases,
   measuringCases,
   judgingCases,
+  replacingCases,
   countCases,
   outingCases,
   consumableCases,
+  secondLookCases,
   lawCases,
   reasonCases,
   leftoverCases,
@@ -67,7 +71,8 @@ describe('what a person is told', () => {
       const reading = readTyped(first, state)
       const commands = reading.kind === 'commands' ? reading.commands : []
       return commands.flatMap((command) => {
-        const decision = decide(state, command)
+        // A second look is somebody else's.
+        const decision = decide(state, command, { ...state.clock, by: 'somebody else' })
         if (decision.ok || decision.refusal.code === 'step-blocked') return []
         return [`${first}: ${decision.refusal.code}: ${says[0]}`]
       })

@@ -60,6 +60,6 @@ describe('a line is seen again', () => {
   test('of a set, the one that is meant is asked', () =>
     expect(commandsOf('seen cam cap: seated')).toMatchObject({
       kind: 'which-piece',
-      pieces: ['p5', 'p6', 'p7', 'p8'],
+      pieces: ['p9', 'p10', 'p11', 'p12'],
     }))
 })
