@@ -27,9 +27,7 @@ export function judgingHeedText(state: State, heed: JudgingHeed): string {
         ? sentence(
             `opened: ${joined(heed.opened.map((id) => `${id}, when ${state.triggers.get(id)?.when ?? ''}`))}`,
           )
-        : sentence(
-            `no list of yours is for this; one is made by ${say('when WORDS: replace PIECE; check PIECE: look for ...')}`,
-          )
+        : sentence(`no list of yours is for this: ${say('help when')} tells how to make one`)
     case 'mates':
       return sentence(
         `${setNames(state, heed.mates)} ${heed.mates.length === 1 ? 'belongs' : 'belong'} together with ${pieceName(state, heed.piece)}, which is new${heed.reasons.length > 0 ? ` (${heed.reasons.join('; ')})` : ''}: judge ${heed.mates.length === 1 ? 'it' : 'them'} too, ${say(`judge ${heed.mates[0]} replace because ...`)} or ${say(`judge ${heed.mates[0]} fit again because ...`)}`,

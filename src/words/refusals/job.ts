@@ -109,7 +109,7 @@ const FIRST: Record<UnknownThing, string> = {
   difference: `${say('count BAG = ...')} compares what is there with the record`,
   picture: `pictures come in from a folder, ${say('photos import FOLDER')}`,
   check: `${say('check PIECE: ...')} asks for one`,
-  trigger: `${say('when FINDING: ...')} makes one`,
+  trigger: `${say('checks')} shows your lists, ${say('help when')} tells how one is made`,
   order: `${say('buy PIECE')} orders`,
   outing: `${say('out PIECE to WHOM')} sends pieces out`,
   consumable: `${say('sealant N: ...')} sets one for a step`,
