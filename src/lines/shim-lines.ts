@@ -60,17 +60,21 @@ export function shimLines(
       // The new one is there already; the one that it took the place of may still lie about.
       const over = theOne(shims, positions[0] ?? '')
       if (over !== null && ![...holds.values()].includes(over) && isLying(state, over))
-        lines.push(`spare ${over}`)
+        lines.push(`spare ${over} because ${ANOTHER_SIZE}`)
       continue
     }
     if (work.last.take !== 'none')
       lines.push(`new ${oneWords(state, out, last)} size ${sizeText(work.last.size, unit)}`)
     // Where none came in its place, its home is left short, so that it is not fitted there.
-    if (isLying(state, out)) lines.push(`spare ${out}`)
+    if (isLying(state, out))
+      lines.push(`spare ${out}${work.last.take === 'none' ? '' : ` because ${ANOTHER_SIZE}`}`)
     touched.add(out)
   }
   return { lines, fitted: [...touched].filter((piece) => account(state, piece)?.at.has('machine')) }
 }
+
+/** An old shim may go before the new one was held beside it: that is of another size by intention. */
+const ANOTHER_SIZE = 'another size takes its place'
 
 /** Whether a piece is the one that the plan gives to a valve. */
 function isPlanned({ taken }: PlannedValve, piece: PieceId, shims: readonly ShimAt[]): boolean {

@@ -31,6 +31,8 @@ import {
 import { consumableLeftovers } from './consumables.ts'
 import { judgingLeftoverCases } from './judging.ts'
 import { outingLeftovers } from './outings.ts'
+import { replacingLeftoverCases } from './replacing.ts'
+import { alike } from './replacing-commands.ts'
 import { secondLookLeftovers } from './second-looks.ts'
 
 /** A story, and how the leftovers of that kind are told: the line, then what to do. */
@@ -73,6 +75,7 @@ const trap = [
 
 export const leftoverCases = {
   ...judgingLeftoverCases,
+  ...replacingLeftoverCases,
   'piece-off': [
     {
       given: trap,
@@ -149,7 +152,14 @@ export const leftoverCases = {
   ],
   'old-lying': [
     {
-      given: [job, begin('Seat off'), gasket, end, bought(1, 'p1'), fitted('p2')],
+      given: [job, begin('Seat off'), gasket, end, bought(1, 'p1')],
+      says: [
+        '1 × gasket in bag 1 (017 0001 24): kept until p2 is held beside it.',
+        '> Lay them side by side, then "compare p2: alike".',
+      ],
+    },
+    {
+      given: [job, begin('Seat off'), gasket, end, bought(1, 'p1'), alike('p2', true), fitted('p2')],
       says: [
         '1 × gasket in bag 1 (017 0001 24): nothing on the machine waits for it.',
         '> Put it out of the way: "scrap p1" or "spare p1".',

@@ -29,6 +29,7 @@ import {
 import { consumableReasons } from './consumables.ts'
 import { judgingReasonCases } from './judging.ts'
 import { outingAwayCases, outingReasons } from './outings.ts'
+import { replacingReasonCases } from './replacing.ts'
 import { secondLookReasons } from './second-looks.ts'
 
 /** A story, the gate of a step that is asked, and every reason that it gives, word for word. */
@@ -60,6 +61,7 @@ const head = [
 
 export const reasonCases = {
   ...judgingReasonCases,
+  ...replacingReasonCases,
   'still-stripping': [
     {
       given: seatOnTank,

@@ -15,6 +15,7 @@ import { outingCases, stillRefused } from './refusals/outings.ts'
 import { pictureCases } from './refusals/pictures.ts'
 import { pieceCases } from './refusals/pieces.ts'
 import { positionCases } from './refusals/positions.ts'
+import { refusedHere, replacingCases } from './refusals/replacing.ts'
 import { secondLookCases } from './refusals/second-looks.ts'
 import { stepCases } from './refusals/steps.ts'
 import { tighteningCases } from './refusals/tightening.ts'
@@ -29,6 +30,7 @@ const byCode = {
   ...positionCases,
   ...measuringCases,
   ...judgingCases,
+  ...replacingCases,
   ...countCases,
   ...outingCases,
   ...consumableCases,
@@ -51,6 +53,11 @@ describe('every refusal, from the command that meets it to the words', () => {
 })
 
 test.each(stillRefused)('what is on the machine does not go out: $says.0', ({ given, when, says: words }) => {
+  const { state } = play(given)
+  expect(says(state, refused(state, when))).toEqual(words)
+})
+
+test.each(refusedHere)('of an old piece and a new one: $says.0', ({ given, when, says: words }) => {
   const { state } = play(given)
   expect(says(state, refused(state, when))).toEqual(words)
 })

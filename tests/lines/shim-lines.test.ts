@@ -19,7 +19,7 @@ describe('the lines that carry a plan out', () => {
       lines: [
         'swap shims E2 E4 because 2.475 gives E2 0.235 mm and 2.50 gives E4 0.255 mm',
         'new shim E3 size 2.55',
-        'spare p7',
+        'spare p7 because another size takes its place',
       ],
       fitted: [],
     })
@@ -65,7 +65,11 @@ describe('the lines that carry a plan out', () => {
     // `old` in front asks for what was replaced.
     const job = told('begin head off', 'off old shims I1..I2 into bench', 'size p1 2.40', 'size p2 2.50')
     const { lines } = linesFor(job.state, 'I1 0.2, I2 0.2 wanted 0.08..0.12 for sale 2.60')
-    expect(lines).toEqual(['swap p1 and p2 because 2.50 gives I1 0.10 mm', 'new p1 size 2.60', 'spare p1'])
+    expect(lines).toEqual([
+      'swap p1 and p2 because 2.50 gives I1 0.10 mm',
+      'new p1 size 2.60',
+      'spare p1 because another size takes its place',
+    ])
     expect(sizesAt(carried(job, lines).state)).toEqual({ I1: 2.5, I2: 2.6 })
   })
 

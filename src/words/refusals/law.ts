@@ -116,9 +116,10 @@ export function noHome(state: State, piece: PieceId): Told {
     return told(`nothing on the machine waits for ${name}`, cure)
   }
   const fresh = liesAt(state, successor).find(({ place }) => isPassing(place))
+  const isDue = state.comparisons.get(successor)?.verdict === 'due'
   const cures = [
     fresh ? `fit the new: ${homeWords(state, successor, fresh.count, fresh.place)}` : '',
-    aside ? `put the old out of the way: ${aside}` : '',
+    aside && !isDue ? `put the old out of the way: ${aside}` : '',
   ]
   return told(
     `${name} (${piece}) ${agree(state, piece, 'was replaced, and does', 'were replaced, and do')} not go back`,

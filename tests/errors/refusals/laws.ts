@@ -1,5 +1,6 @@
 import type { Cases } from '../case.ts'
 import { begin, bench, bought, end, fitted, gasket, into, job, move, off, recount, set } from '../commands.ts'
+import { on } from '../replacing-commands.ts'
 
 const caps = [job, begin('Cam caps off'), set('cam caps', ['I1', 'I2', 'I3', 'I4']), end]
 const bolts = [job, begin('Seat off'), off(8, 'seat bolts', { size: 'M6x25 hex 10' }), end]
@@ -93,7 +94,7 @@ export const lawCases = {
       says: [
         'Gasket (p1) was replaced, and does not go back.',
         '  In its place: p2, on the bench.',
-        '> Fit the new: "fit p2"; put the old out of the way: "scrap p1" or "spare p1".',
+        '> Fit the new: "compare p2: alike", then "fit p2".',
       ],
     },
     {
@@ -106,6 +107,34 @@ export const lawCases = {
       says: [
         'Nothing on the machine waits for seat bolts M6x25 hex 10.',
         '> Put them out of the way: "scrap 5 p1 from bag 1" or "spare 5 p1 from bag 1".',
+      ],
+    },
+  ],
+  'carried-by-itself': [
+    {
+      given: [
+        job,
+        begin('Pump off'),
+        off(1, 'water pump', { kind: 'part' }, bench),
+        end,
+        on('p1', 1, 'threaded plug'),
+        on('p2', 1, 'seal ring'),
+      ],
+      when: { do: 'move-over', to: 'p2', pieces: ['p1'] },
+      says: [
+        'Water pump cannot sit on threaded plug, which sits on it.',
+        '> Say what it is taken off first.',
+      ],
+    },
+  ],
+  'no-carrier': [
+    {
+      given: bolts,
+      unreachable: 'a piece is known before anything goes onto it; only a damaged record could name another',
+      refusal: { code: 'law', violation: { law: 'no-carrier', piece: 'p1', carrier: 'p9' } },
+      says: [
+        'Seat bolts M6x25 hex 10 cannot sit on p9: there is no such piece.',
+        '> "where" shows every piece.',
       ],
     },
   ],
