@@ -8,7 +8,9 @@ import { type JointQuestion, jointQuestions } from './joint-questions.ts'
 import { type JudgingHeed, judgingHeeds } from './judging-heeds.ts'
 import { type LookAlikeSizes, lookAlikesInJob } from './look-alikes-in-job.ts'
 import { type MeasureView, measureViews } from './measure-views.ts'
+import { type MissingView, missingViews } from './missing-views.ts'
 import { type OpenLoosening, offBeforeEased } from './open-loosening.ts'
+import { type OrderHeed, orderHeeds } from './order-heeds.ts'
 import { type OutingHeed, outingHeeds } from './outing-heeds.ts'
 import { type RepeatedWork, repeatedWork } from './repeated-work.ts'
 import type { Entry } from './stored-entry.ts'
@@ -20,6 +22,7 @@ export type Heed =
   | ConsumableHeed
   | JudgingHeed
   | OutingHeed
+  | OrderHeed
   | { heed: 'joint'; tightening: TighteningId; question: JointQuestion }
   /** Fasteners come off before they were eased in all their steps. */
   | ({ heed: 'loosening-open' } & OpenLoosening)
@@ -34,6 +37,8 @@ export type Heed =
   | { heed: 'pass-through'; joint: TighteningFacts | LooseningFacts; pass: number; next: NextTurn | null }
   /** Fasteners of a step that is closed, of which the record has no tightening. */
   | { heed: 'untightened'; pieces: PieceId[] }
+  /** Something is missing or broken from now on. */
+  | { heed: 'missing'; missing: MissingView }
   /** One person did the same at several positions of a step that is closed. */
   | ({ heed: 'repeated' } & RepeatedWork)
 
@@ -44,6 +49,7 @@ export function heedsAfter(state: State, entry: Entry): Heed[] {
     ...consumableHeeds(state, entry),
     ...judgingHeeds(state, entry),
     ...outingHeeds(state, entry),
+    ...orderHeeds(state, entry),
   ]
 }
 
@@ -71,7 +77,15 @@ function ownHeeds(state: State, entry: Entry): Heed[] {
         state,
         entry.pieces.map(({ id }) => id),
       ),
+      ...missing(
+        state,
+        entry.pieces.map(({ id }) => id),
+      ),
     ]
+  }
+  if (entry.type === 'moved' || entry.type === 'explained') {
+    const lost = entry.moves.filter(({ to }) => to === 'lost').map(({ piece }) => piece)
+    return missing(state, lost)
   }
   if (entry.type === 'supplied')
     return alike(
@@ -107,4 +121,12 @@ function passThrough(joint: TighteningFacts | LooseningFacts | undefined, pass: 
 
 function alike(state: State, came: readonly PieceId[]): Heed[] {
   return lookAlikesInJob(state, came).map((sizes) => ({ heed: 'look-alikes', ...sizes }))
+}
+
+/** What pieces that just came off, or got lost, leave to be done. */
+function missing(state: State, pieces: readonly PieceId[]): Heed[] {
+  if (pieces.length === 0) return []
+  return missingViews(state)
+    .filter(({ piece }) => pieces.includes(piece))
+    .map((view) => ({ heed: 'missing', missing: view }))
 }

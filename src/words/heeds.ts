@@ -7,8 +7,10 @@ import { jointQuestionText, wrenchText } from './joint-questions.ts'
 import { judgingHeedText } from './judging/heed-words.ts'
 import { measureLine } from './measurements/measure-text.ts'
 import { lackingText } from './measurements/result-text.ts'
+import { missingText } from './missing-text.ts'
 import { fastenerName, looseningName, passName } from './names.ts'
 import { pieceName } from './pieces.ts'
+import { orderHeedText } from './waiting/order-heed-words.ts'
 import { outingHeedText } from './waiting/outing-heed-words.ts'
 
 /** What is worth a look because of what was just recorded, in one line. */
@@ -41,11 +43,16 @@ export function heedText(state: State, heed: Heed): string {
       return sentence(
         `the record has no tightening of ${joined(heed.pieces.map((id) => pieceName(state, id)))}: are they tight?`,
       )
+    case 'missing':
+      return sentence(`${missingText(state, heed.missing).what}: ${say('due')} shows each way out`)
     case 'repeated':
       return sentence(repeatedText(state, heed))
     case 'not-put-on':
     case 'fitted-late':
       return consumableHeedText(state, heed)
+    case 'order-unneeded':
+    case 'kit-short':
+      return orderHeedText(state, heed)
     case 'goes-along':
     case 'taken-out-there':
     case 'still-away':
