@@ -3,7 +3,6 @@ import type { Account } from '../ledger/account.ts'
 import type { PieceId } from '../ledger/piece.ts'
 import { type ShoppingLine, shopping } from '../plan/shopping.ts'
 import type { PartNotes } from '../plan/waiting-facts.ts'
-import { singular } from '../trade/bag-line/nouns.ts'
 import { readDecimal } from '../trade/number.ts'
 import type { Line } from './line.ts'
 import { misread } from './stopped.ts'
@@ -60,7 +59,7 @@ export function buyNamed(line: Line, words: string, notes: Notes): Command[] {
 /** What a piece is called in a shop: its name with its size, or with the position that it is for. */
 export function shopName({ piece, home }: Account): string {
   const { name, size } = piece
-  const called = home.position === undefined ? name : `${singular(name)} ${home.position}`
+  const called = home.position === undefined ? name : `${name} ${home.position}`
   return size === undefined || called.endsWith(size) ? called : `${called} ${size}`
 }
 

@@ -2,6 +2,7 @@ import type { State } from '../journal/state.ts'
 import { shoppingView } from '../session/shopping-view.ts'
 import { minorDigits } from '../trade/currency.ts'
 import { priceText } from '../trade/price.ts'
+import { pieceName } from '../words/pieces.ts'
 import { wantSum } from '../words/waiting/shopping-text.ts'
 import { csvTable } from './csv.ts'
 
@@ -14,6 +15,7 @@ export function orderList(state: State): string {
     .filter(({ order }) => order === undefined)
     .map((line, index) => ({
       ...line,
+      name: line.piece === undefined ? line.name : pieceName(state, line.piece),
       line: String(index + 1),
       standing: 'to buy',
       why: [line.group, wantSum(line)].filter(Boolean).join(': '),

@@ -13,6 +13,7 @@ import { type OpenLoosening, offBeforeEased } from './open-loosening.ts'
 import { type OrderHeed, orderHeeds } from './order-heeds.ts'
 import { type OutingHeed, outingHeeds } from './outing-heeds.ts'
 import { type RepeatedWork, repeatedWork } from './repeated-work.ts'
+import { type ReplacingHeed, replacingHeeds } from './replacing-heeds.ts'
 import type { Entry } from './stored-entry.ts'
 import { untightened } from './untightened.ts'
 import { type WrenchView, wrenchSettings } from './wrench-settings.ts'
@@ -22,6 +23,7 @@ export type Heed =
   | ConsumableHeed
   | JudgingHeed
   | OutingHeed
+  | ReplacingHeed
   | OrderHeed
   | { heed: 'joint'; tightening: TighteningId; question: JointQuestion }
   /** Fasteners come off before they were eased in all their steps. */
@@ -49,6 +51,7 @@ export function heedsAfter(state: State, entry: Entry): Heed[] {
     ...consumableHeeds(state, entry),
     ...judgingHeeds(state, entry),
     ...outingHeeds(state, entry),
+    ...replacingHeeds(state, entry),
     ...orderHeeds(state, entry),
   ]
 }

@@ -3,7 +3,7 @@ import type { PieceId } from '../ledger/piece.ts'
 import type { Place } from '../ledger/place.ts'
 import type { DifferenceId, FaultId, FluidId, LooseningId, TighteningId } from '../plan/facts.ts'
 import type { Tightening } from '../plan/tightening.ts'
-import { liesAt, nextFastener } from './lookups.ts'
+import { liesAt, nextFastener, openOrderFor, successorOf } from './lookups.ts'
 import { containerPlace, placeName } from './places.ts'
 import { backWords } from './waiting/out-words.ts'
 
@@ -26,9 +26,17 @@ export function homeWords(state: State, id: PieceId, count: number, place: Place
   if (state.used.has(id)) return usedWords(state, id)
   const unjudged = acceptWords(state, id)
   if (unjudged !== null) return unjudged
-  if (place === 'bench' || place === 'spare' || containerPlace(place)) return fitWords(state, id, count)
+  const { verdict } = state.comparisons.get(id) ?? {}
+  if (verdict === 'wrong') return `${say(`new ${id}`)} when the right one is here`
+  const first = verdict === 'due' ? `${say(`compare ${id}: alike`)}, then ` : ''
+  const carrier = state.ledger.accounts.get(place as PieceId)
+  if (carrier) return `${first}${carriedWords(state, id, carrier.piece.id, count)}`
+  if (place === 'bench' || place === 'spare' || containerPlace(place))
+    return `${first}${fitWords(state, id, count)}`
   const back = place === 'out' ? backWords(state, id) : null
   if (back !== null) return `once back, ${say(back)}`
+  const order = place === 'supplier' ? openOrderFor(state, id) : undefined
+  if (order !== undefined) return `${say(`arrived ${order}`)} when here`
   const when = place === 'out' ? 'once back, ' : place === 'supplier' ? 'once here, ' : ''
   return `${when}${sendWords(state, 'move', id, place, { count, to: 'bench' })}`
 }
@@ -37,11 +45,23 @@ export function homeWords(state: State, id: PieceId, count: number, place: Place
 function acceptWords(state: State, id: PieceId): string | null {
   const verdict = state.verdicts.get(id)?.verdict
   const should = state.ledger.accounts.get(id)?.should ?? 1
-  if (verdict === 'replace') return `${say(should > 1 ? `new ${should} ${id}` : `new ${id}`)} when here`
+  if (verdict === 'replace') return `${newWords(state, id, should > 1 ? `${should} ${id}` : id)} when here`
   if (verdict !== undefined && verdict !== 'fit-again')
     return `${say(`judge ${id} fit again because ...`)} when that is done`
   const isChecked = ![...state.checks.values()].some(({ piece, done }) => piece === id && done === null)
   return isChecked ? null : `${say('checks')} shows what is to be seen of it first`
+}
+
+/** What sits on another piece goes home with it; from an old one it goes over to the new one first. */
+function carriedWords(state: State, id: PieceId, on: PieceId, count: number): string {
+  const { should = 0, at } = state.ledger.accounts.get(on) ?? {}
+  const fresh = successorOf(state, on)
+  if (should === 0 && fresh) return say(`move over from ${on} to ${fresh.piece.id}`)
+  const isHere = [...(at?.keys() ?? [])].every(
+    (place) => place === 'machine' || place === 'bench' || containerPlace(place) !== null,
+  )
+  if (!isHere) return `with what it sits on, or ${say(`move ${id} to bench`)} when it is off`
+  return at?.has('machine') ? fitWords(state, id, count) : fitWords(state, on)
 }
 
 /** What sends a piece from a place; how many and from where only when it lies elsewhere too. */
@@ -69,7 +89,7 @@ export function shortageWords(state: State, id: PieceId, short: number): string 
       ? `${sendWords(state, 'move', id, 'lost', { count: Math.min(lost, short), to: 'bench' })} when found, `
       : ''
   const when = neverThere(state, id, short) > 0 ? 'when found or here' : 'when here'
-  return `${find}${say(`new ${some}`)} ${when}, or ${say(`leave off ${some} because ...`)}`
+  return `${find}${newWords(state, id, some)} ${when}, or ${say(`leave off ${some} because ...`)}`
 }
 
 /** Of those that are short: how many the record never had, because they were missing when the job began. */
@@ -91,10 +111,17 @@ export function faultWords(state: State, id: FaultId): string {
   return `${work}, or ${say(`override ${id} because ...`)} if it may stay so`
 }
 
+/** What records that new ones are here: by the line that they were ordered by, where there is one. */
+function newWords(state: State, id: PieceId, some: string): string {
+  const order = openOrderFor(state, id)
+  return say(order === undefined ? `new ${some}` : `arrived ${order}`)
+}
+
 /** What puts a used single-use piece right. */
 export function usedWords(state: State, id: PieceId): string {
   const should = state.ledger.accounts.get(id)?.should ?? 1
-  return `${say(should > 1 ? `new ${should} ${id}` : `new ${id}`)} when here, or ${say(`use again ${id} because ...`)}`
+  const some = should > 1 ? `${should} ${id}` : id
+  return `${newWords(state, id, some)} when here, or ${say(`use again ${id} because ...`)}`
 }
 
 function typedPlace(state: State, place: Place): string {

@@ -108,7 +108,7 @@ const tellers: EntryTellers = {
       moves.length > 0
         ? movesText(state, moves, { pieces, from: false })
         : `${piecesText(state, openings, pieces)}, ordered`
-    const instead = retired.length > 0 ? ', in place of the old' : ''
+    const instead = retired.length > 0 && !entry.kit ? ', in place of the old' : ''
     const { borrowed } = entry
     const lender = borrowed ? `, from job ${borrowed.job}, ${borrowed.name}` : ''
     return `${arrival || (borrowed ? 'borrowed' : 'new')}: ${arrived}${lender}${instead}${openedText(opened)}`

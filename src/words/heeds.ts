@@ -11,6 +11,7 @@ import { missingText } from './missing-text.ts'
 import { fastenerName, looseningName, passName } from './names.ts'
 import { pieceName } from './pieces.ts'
 import { orderHeedText } from './waiting/order-heed-words.ts'
+import { replacingHeedText } from './judging/replacing-heed-words.ts'
 import { outingHeedText } from './waiting/outing-heed-words.ts'
 
 /** What is worth a look because of what was just recorded, in one line. */
@@ -53,6 +54,12 @@ export function heedText(state: State, heed: Heed): string {
     case 'order-unneeded':
     case 'kit-short':
       return orderHeedText(state, heed)
+    case 'to-compare':
+    case 'goes-over':
+    case 'other-thread':
+    case 'compare-rest':
+    case 'wrong-one':
+      return replacingHeedText(state, heed)
     case 'goes-along':
     case 'taken-out-there':
     case 'still-away':

@@ -3,6 +3,7 @@ import type { Account } from '../ledger/account.ts'
 import type { PieceId } from '../ledger/piece.ts'
 import type { Place } from '../ledger/place.ts'
 import type { Tightening } from '../plan/tightening.ts'
+import type { OrderId } from '../plan/waiting-facts.ts'
 import { containerPlace } from './places.ts'
 
 export interface Lying {
@@ -46,6 +47,24 @@ export function nextFastener({
     if (fastener !== undefined) return { pass, fastener }
   }
   return null
+}
+
+/** The oldest line of an order for the home of a piece of which something is still to come. */
+export function openOrderFor(state: State, id: PieceId): OrderId | undefined {
+  const line = new Set<PieceId>()
+  for (let each: PieceId | undefined = id; each !== undefined && !line.has(each); ) {
+    line.add(each)
+    each = state.ledger.accounts.get(each)?.piece.replaces
+  }
+  const open = [...state.orders.values()].find(
+    ({ piece, count, arrived, wrong, returned, ordered, cancelled }) =>
+      piece !== undefined &&
+      line.has(piece) &&
+      ordered &&
+      cancelled === null &&
+      arrived - wrong - returned < count,
+  )
+  return open?.id
 }
 
 /** The piece that took over the home of another. */

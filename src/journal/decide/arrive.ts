@@ -95,17 +95,23 @@ function nothingNew(): Supplied {
   return { type: 'supplied', pieces: [], openings: [], moves: [], retired: [] }
 }
 
-/** How many of what arrives a home of one can take: none while a good one is there or waits to go there. */
+/** How many of what arrives a home of one can take: none while a good new one is there or waits to go there. */
 function homeTakes(state: State, account: Account): number {
-  if (shortageOf(state, account).short > 0) return 1
-  return isMatched(account.piece) || balance(state.ledger, account.piece.id, 'machine') > 0 ? 0 : 1
+  return shortageOf(state, account).short > 0 || isOldOne(state, account) ? 1 : 0
+}
+
+/** A single part that came off, and for which somebody bought a new one all the same. */
+function isOldOne(state: State, { piece, should, entered }: Account): boolean {
+  const isOff = balance(state.ledger, piece.id, 'machine') === 0
+  const cameOff = piece.replaces === undefined && entered > 0
+  return isOff && cameOff && should === 1 && piece.kind === 'part' && !isMatched(piece)
 }
 
 function isInstead(state: State, account: Account, size: string | undefined): boolean {
-  const { piece, should, entered } = account
+  const { piece, entered } = account
   const { parts } = shortageOf(state, account)
   const isUnfit = parts.some(({ why }) => why === 'replace' || why === 'wrong')
-  const isSecond = should === 1 && entered > 0 && piece.kind === 'part' && parts.length === 0
+  const isSecond = parts.length === 0 && isOldOne(state, account)
   return isUnfit || isSecond || size !== undefined || (isMatched(piece) && entered > 0)
 }
 

@@ -143,16 +143,27 @@ function namedLines(
   isNeeded = true,
 ): { count: number | undefined; lines: OrderFacts[] } {
   const whole = ordersNamed(asked, among, line.state)
-  const [, first = '', rest = ''] = /^(\S+) (.+)$/.exec(asked) ?? []
-  const number = readWhole(first)
+  const { number, words } = splitNumber(asked)
   const isCount = whole.length === 0 && number !== undefined
-  const lines = isCount ? ordersNamed(rest, among, line.state) : whole
-  if (lines.length === 0 && isNeeded) noSuchOrder(line, isCount ? rest : asked)
-  const [one] = lines
-  if (lines.some(({ name, piece }) => name !== one?.name && (piece === undefined || piece !== one?.piece))) {
-    noSuchOrder(line, asked)
-  }
+  const lines = isCount ? ordersNamed(words, among, line.state) : whole
+  if (lines.length === 0 && isNeeded) noSuchOrder(line, isCount ? words : asked)
+  const kinds = new Set(lines.map((order) => kindOf(line, order)))
+  if (kinds.size > 1) noSuchOrder(line, asked)
   return { count: isCount ? number : undefined, lines }
+}
+
+/** `6 head bolts`, `head bolts 6`. */
+function splitNumber(text: string): { number: number | undefined; words: string } {
+  const [, first = '', after = ''] = /^(\S+) (.+)$/.exec(text) ?? []
+  const [, before = '', last = ''] = /^(.+) (\S+)$/.exec(text) ?? []
+  const front = readWhole(first)
+  return front === undefined ? { number: readWhole(last), words: before } : { number: front, words: after }
+}
+
+/** What a line is of: lines for the positions of one set are of one kind. */
+function kindOf(line: Line, { name, piece }: OrderFacts): string {
+  const account = piece === undefined ? undefined : line.account(piece)
+  return account ? `${account.piece.name} at ${account.home.at}` : name
 }
 
 function onlyOne(line: Line, words: string, among: readonly OrderFacts[]): OrderFacts['id'] {

@@ -17,7 +17,9 @@ export function orderMisreadingText(state: State, misreading: OrderMisreading): 
   }
   const { part, open } = misreading
   const what =
-    part === '' ? 'nothing that was ordered is still to come' : `no line of an order is called '${part}'`
+    part === ''
+      ? 'nothing that was ordered is still to come'
+      : `nothing that is still to come is called '${part}'`
   return open.length === 0
     ? told(what, `what is here without an order: ${say('new PIECE')}`)
     : told(
