@@ -1,6 +1,6 @@
 import type { PieceId } from '../ledger/piece.ts'
 import { readPositions } from '../trade/positions.ts'
-import { findPieces, type Prefer } from './find-piece.ts'
+import type { Prefer } from './find-piece.ts'
 import type { Line } from './line.ts'
 
 /**
@@ -25,11 +25,6 @@ export function oneThing(line: Line, words: string, prefer: Prefer[]): PieceId[]
   const pieces = line.pieces(words, ...prefer)
   const sets = new Set(pieces.map((id) => setOf(line, id)))
   return sets.size > 1 ? line.which(words, pieces) : pieces
-}
-
-/** Whether words name anything at all. */
-export function namesAny(line: Line, words: string): boolean {
-  return findPieces(words, line.state).length > 0
 }
 
 function setOf(line: Line, id: PieceId): string {

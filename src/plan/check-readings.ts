@@ -60,10 +60,9 @@ function answers({ measurement: { kind } }: MeasureFacts, what: string): boolean
   return asked.value.kind === kind || (asked.value.kind === 'flatness' && kind === 'flatness-grid')
 }
 
-/** A position measured again alone is the same clearance as when it was measured with its mates. */
+/** A position measured again alone is the same clearance as when it was measured with its mates: `bore of cam caps`. */
 function subjectOf(name: string): string {
-  const subject = readSubject(name)
-  return subject.understood ? subject.value.base : name.toLowerCase()
+  return name.toLowerCase().replace(/ (?:@ ?|at )?[a-z]{0,3}\d.*$/, '')
 }
 
 function worst(readings: readonly PieceReading[]): Verdict | null {

@@ -2,7 +2,8 @@ import type { Account } from '../../ledger/account.ts'
 import type { PieceId } from '../../ledger/piece.ts'
 import { triggersFor } from '../../plan/findings.ts'
 import type { TriggerId, TriggerItem } from '../../plan/judging-facts.ts'
-import { namesAny, piecesOf } from '../find-pieces.ts'
+import { findPieces } from '../find-piece.ts'
+import { piecesOf } from '../find-pieces.ts'
 import type { Line } from '../line.ts'
 import { beginsCheck, readChecks } from '../read-checks.ts'
 import type { Verb } from '../verb.ts'
@@ -65,10 +66,11 @@ function checksOf(line: Line, pieces: readonly PieceId[], asked: string): Trigge
   return pieces.flatMap((piece) => checks.map((check) => ({ do: 'check' as const, piece, ...check })))
 }
 
-/** Words behind `at` or `on` that name a piece; others belong to the finding. */
+/** Words behind `at` or `on` that name one piece; others belong to the finding. */
 function pieceBehind(line: Line): PieceId | undefined {
   const [, words] = /^.+ (?:at|on) (?:the )?(.+)$/i.exec(line.rest) ?? []
-  if (words === undefined || !namesAny(line, words)) return undefined
+  const [piece, ...others] = words === undefined ? [] : findPieces(words, line.state, isWanted)
+  if (piece === undefined || others.length > 0) return undefined
   line.take(/ (?:at|on) (?:the )?(?!.* (?:at|on) )(.+)$/i)
-  return line.piece(words, isWanted)
+  return piece
 }

@@ -1,0 +1,234 @@
+import { describe, expect, test } from 'vitest'
+import type { Command } from '../../../src/journal/command.ts'
+import { readLine } from '../../../src/lines/read-line.ts'
+import { told, topEnd } from '../told.ts'
+
+// Pieces: p1 valve cover bolts, p9 to p12 cam caps I1 to I4, p13 to p16 shims E1 to E4.
+const state = told(...topEnd)
+
+function commands(line: string, on = state): Command[] {
+  const reading = readLine(line, on)
+  if (reading.kind !== 'commands') throw new Error(JSON.stringify(reading))
+  return reading.commands
+}
+
+function id(words: string): string {
+  const [command] = commands(`judge ${words} clean because dirty`)
+  return command?.do === 'judge' ? command.pieces.join() : ''
+}
+
+const [i1, i2, i3, i4] = ['I1', 'I2', 'I3', 'I4'].map((at) => id(`cam cap ${at}`))
+const head = id('cylinder head')
+
+describe('what is to be checked', () => {
+  test('each of a set gets each check', () => {
+    const [command] = commands(
+      'check cam caps: look for score, cracks and burrs; measure oil clearance; clean',
+    )
+    expect(command).toMatchObject({ do: 'ask-checks' })
+    const checks = command?.do === 'ask-checks' ? command.checks : []
+    expect(checks).toHaveLength(12)
+    expect(checks.filter(({ piece }) => piece === i2)).toEqual([
+      { piece: i2, kind: 'look', what: ['score', 'cracks', 'burrs'] },
+      { piece: i2, kind: 'measure', what: ['oil clearance'] },
+      { piece: i2, kind: 'clean', what: [] },
+    ])
+  })
+
+  test.each([
+    ['check cylinder head: cracks', { kind: 'look', what: ['cracks'] }],
+    ['check cylinder head: look at it', { kind: 'look', what: ['it'] }],
+    ['check cylinder head: look', { kind: 'look', what: [] }],
+    ['check cylinder head: clean the joint face', { kind: 'clean', what: ['the joint face'] }],
+    ['check cylinder head: compare with the new gasket', { kind: 'compare', what: ['the new gasket'] }],
+    ['check cylinder head: measure', { kind: 'measure', what: [] }],
+  ])('%s', (line, check) => {
+    expect(commands(line)).toEqual([{ do: 'ask-checks', checks: [{ piece: head, ...check }] }])
+  })
+
+  test('one of the set, by its position', () => {
+    expect(commands('check cam cap I3: look for score')).toEqual([
+      { do: 'ask-checks', checks: [{ piece: i3, kind: 'look', what: ['score'] }] },
+    ])
+  })
+
+  test('without words, what is usual for the kind of part', () => {
+    const [command] = commands('check cylinder head')
+    const checks = command?.do === 'ask-checks' ? command.checks : []
+    expect(checks.map(({ kind }) => kind)).toEqual(['clean', 'look', 'measure'])
+    expect(checks.find(({ kind }) => kind === 'measure')?.what).toContain('flatness')
+  })
+
+  test('a check valve comes off like any other part', () => {
+    expect(readLine('off check valve into bench', state).kind).toBe('commands')
+  })
+
+  test.each([
+    ['check', 'missing'],
+    ['check gizmo: look for score', 'no-such-piece'],
+  ])('%s is not understood', (line, code) => {
+    expect(readLine(line, state)).toMatchObject({ kind: 'misread', misreading: { code } })
+  })
+})
+
+describe('checks that turned out well', () => {
+  const checked = told(
+    ...topEnd,
+    'check cam caps: look for score; measure bore',
+    'check cylinder head: clean',
+  )
+
+  test.each([
+    ['ok k1', ['k1'], undefined],
+    ['ok k1,k3', ['k1', 'k3'], undefined],
+    ['ok k1 and k2: none at all', ['k1', 'k2'], 'none at all'],
+    ['ok k2..k4: fine', ['k2', 'k3', 'k4'], 'fine'],
+    ['ok K7', ['k7'], undefined],
+    ['ok cylinder head', ['k9'], undefined],
+    ['ok cam cap I2: bright', ['k3', 'k4'], 'bright'],
+  ])('%s', (line, checks, says) => {
+    expect(commands(line, checked)).toEqual([{ do: 'pass-checks', checks, says }])
+  })
+
+  test('all that is open on a whole set', () => {
+    const [command] = commands('ok cam caps', checked)
+    expect(command?.do === 'pass-checks' ? command.checks : []).toEqual(
+      [1, 2, 3, 4, 5, 6, 7, 8].map((no) => `k${no}`),
+    )
+  })
+
+  test.each(['ok', 'ok shims', 'ok k1..k9999'])('%s is not understood', (line) => {
+    expect(readLine(line, checked).kind).toBe('misread')
+  })
+
+  test.each([
+    ['drop k1 because new', { do: 'drop-check', check: 'k1', reason: 'new' }],
+    ['drop h2 because another engine', { do: 'drop-trigger', trigger: 'h2', reason: 'another engine' }],
+    [
+      'drop s3 because a gasket is used',
+      { do: 'drop-consumable', consumable: 's3', reason: 'a gasket is used' },
+    ],
+  ])('%s', (line, command) => {
+    expect(commands(line)).toEqual([command])
+  })
+
+  test.each([
+    ['drop k1', 'reason-missing'],
+    ['drop p1 because old', 'missing'],
+  ])('%s is not understood', (line, code) => {
+    expect(readLine(line, state)).toMatchObject({ misreading: { code } })
+  })
+})
+
+describe('a verdict', () => {
+  test.each([
+    ['judge cam caps fit again because no marks', [i1, i2, i3, i4], 'fit-again', 'no marks'],
+    ['judge cam cap I2 replace because worn', [i2], 'replace', 'worn'],
+    ['judge cam caps I1, I3 machine because tight', [i1, i3], 'machine', 'tight'],
+    ['judge cam caps I1 and I3 machine because tight', [i1, i3], 'machine', 'tight'],
+    ['judge cam caps I1..I3 clean because varnish', [i1, i2, i3], 'clean', 'varnish'],
+    ['judge cylinder head, cam cap I4 replace because cracked', [head, i4], 'replace', 'cracked'],
+    ['judge cylinder head good because flat', [head], 'fit-again', 'flat'],
+    ['judge p1 clean because dirty', ['p1'], 'clean', 'dirty'],
+  ])('%s', (line, pieces, verdict, reason) => {
+    expect(commands(line)).toEqual([
+      { do: 'judge', pieces, count: undefined, verdict, reason, picture: undefined },
+    ])
+  })
+
+  test('so many of a lot', () => {
+    expect(commands('judge 2 valve cover bolts replace because bent')).toMatchObject([
+      { do: 'judge', pieces: ['p1'], count: 2, verdict: 'replace' },
+    ])
+  })
+
+  test.each([
+    'judge cylinder head replace picture g3 because cracked',
+    'judge cylinder head replace because cracked picture g3',
+  ])('%s', (line) => {
+    expect(commands(line)).toMatchObject([{ pieces: [head], verdict: 'replace', picture: 'g3' }])
+  })
+
+  test.each([
+    ['judge cylinder head replace', 'reason-missing'],
+    ['judge cylinder head because cracked', 'missing'],
+    ['judge replace because cracked', 'missing'],
+    ['judge gizmo replace because cracked', 'no-such-piece'],
+  ])('%s is not understood', (line, code) => {
+    expect(readLine(line, state)).toMatchObject({ kind: 'misread', misreading: { code } })
+  })
+
+  test('words that name several things are asked about', () => {
+    expect(readLine('judge bolts replace because old', state)).toMatchObject({ kind: 'which-piece' })
+  })
+})
+
+describe('what belongs together', () => {
+  test('a part and a set', () => {
+    expect(commands('together cylinder head, cam caps because bored as one')).toEqual([
+      { do: 'bind', pieces: [head, i1, i2, i3, i4], reason: 'bored as one' },
+    ])
+  })
+
+  test('no reason is needed', () => {
+    expect(commands('together cylinder head and cam cap I1')).toEqual([
+      { do: 'bind', pieces: [head, i1], reason: undefined },
+    ])
+  })
+})
+
+test('checks shows them', () => {
+  expect(readLine('checks', state)).toEqual({ kind: 'ask', ask: { ask: 'checks' } })
+})
+
+describe('lists that a finding opens', () => {
+  test('what is to be replaced and what is to be checked', () => {
+    expect(
+      commands(
+        'when metal in the oil: replace cam cap I1; check cylinder head: look for score; measure flatness',
+      ),
+    ).toEqual([
+      {
+        do: 'set-trigger',
+        when: 'metal in the oil',
+        items: [
+          { do: 'replace', piece: i1 },
+          { do: 'check', piece: head, kind: 'look', what: ['score'] },
+          { do: 'check', piece: head, kind: 'measure', what: ['flatness'] },
+        ],
+      },
+    ])
+  })
+
+  test('a whole set', () => {
+    expect(commands('when a cap is scored: replace cam caps')).toMatchObject([
+      { items: [{ piece: i1 }, { piece: i2 }, { piece: i3 }, { piece: i4 }] },
+    ])
+  })
+
+  test.each(['when', 'when metal', 'when metal:', 'when metal: paint it', 'when metal: look for score'])(
+    '%s is not understood',
+    (line) => {
+      expect(readLine(line, state).kind).toBe('misread')
+    },
+  )
+
+  const listed = told(
+    ...topEnd,
+    'when metal in the oil: replace cam cap I1',
+    'when scored caps: check cylinder head: look for score',
+  )
+
+  test.each([
+    ['finding metal in the oil', ['h1'], undefined],
+    ['finding oil with fine metal in it', ['h1'], undefined],
+    ['finding score on the caps', [], undefined],
+    ['finding cap I3 scored at cam cap I3', ['h2'], i3],
+    ['finding a crack at the cylinder head', [], head],
+    ['finding a smell at night', [], undefined],
+  ])('%s', (line, triggers, piece) => {
+    const [command] = commands(line, listed)
+    expect(command).toMatchObject({ do: 'find', triggers })
+    expect(command?.do === 'find' ? command.piece : null).toBe(piece)
+  })
+})
