@@ -29,6 +29,8 @@ export function runBorrow(asked: Borrowing, taker: Session, openOther: OpenOther
   return outcome(borrow(lender, taker, asked), { asked, lender, taker })
 }
 
+type StillLent = Extract<Borrowed, { kind: 'still-lent' }>
+
 interface About {
   asked: Borrowing
   lender: Session
@@ -79,14 +81,16 @@ function outcome(borrowed: Borrowed, { asked, lender, taker }: About): ErrandOut
     case 'not-recorded': {
       const session = borrowed.in === 'lender' ? lender : taker
       const { code, told: words } = troubleOf(borrowed.error, session.store.path)
+      return { ok: false, exit: 'not-recorded', code, told: words, entries: [] }
+    }
+    case 'still-lent':
       return {
         ok: false,
         exit: 'not-recorded',
-        code,
-        told: borrowed.lent === null ? words : stillLent(lender, words),
+        code: 'still-lent',
+        told: stillLent(lender, taker, borrowed.outing),
         entries: [],
       }
-    }
     default:
       return borrowed satisfies never
   }
@@ -108,12 +112,11 @@ function ofOther(lender: Session, { what, lines, cure }: Told): Told {
   return { what: sentence(`in ${jobName(lender)}: ${what}`), lines, cure: sentence(`there: ${cure}`) }
 }
 
-function stillLent(lender: Session, { what, lines, cure }: Told): Told {
-  const { no } = lender.state.job
-  const left = sentence(
-    `${jobName(lender)} has it as lent, which could not be taken back: ${say('undo')} there, in job ${no}`,
+function stillLent(lender: Session, taker: Session, outing: StillLent['outing']): Told {
+  return told(
+    `${jobName(taker)} did not take it, and ${jobName(lender)} has it as lent still (${outing})`,
+    `in job ${lender.state.job.no}: ${say(`came back ${outing}`)}`,
   )
-  return { what, lines: [...lines, left], cure }
 }
 
 function pieceLine({ state }: Session, id: Parameters<typeof pieceName>[1]): string {

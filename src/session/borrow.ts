@@ -4,6 +4,7 @@ import type { Account } from '../ledger/account.ts'
 import type { PieceId } from '../ledger/piece.ts'
 import type { Borrowing } from '../lines/errand.ts'
 import { findPieces, nearPieces } from '../lines/find-piece.ts'
+import type { OutingId } from '../plan/waiting-facts.ts'
 import type { Session } from './session.ts'
 import type { Entry } from './stored-entry.ts'
 
@@ -15,8 +16,9 @@ export type Borrowed =
   | { kind: 'no-such-piece'; near: PieceId[] }
   | { kind: 'itself' }
   | { kind: 'refused'; in: Side; refusal: Refusal }
-  /** `lent`: the entry that stands in the job that lends, where it could not be taken back. */
-  | { kind: 'not-recorded'; in: Side; error: Error; lent: Entry | null }
+  | { kind: 'not-recorded'; in: Side; error: Error }
+  /** This job did not take it, and the entry that stands in the one that lends could not be taken back. */
+  | { kind: 'still-lent'; lent: Entry; outing: OutingId }
 type Side = 'lender' | 'taker'
 
 /**
@@ -34,18 +36,16 @@ export function borrow(lender: Session, taker: Session, asked: Borrowing): Borro
   if (!foreseen.ok) return { kind: 'refused', in: 'taker', refusal: foreseen.refusal }
   const lending = lender.send(lendingOf(taker, asked, piece))
   if (lending.kind === 'refused') return { kind: 'refused', in: 'lender', refusal: lending.refusal }
-  if (lending.kind === 'not-recorded')
-    return { kind: 'not-recorded', in: 'lender', error: lending.error, lent: null }
+  if (lending.kind === 'not-recorded') return { kind: 'not-recorded', in: 'lender', error: lending.error }
   const { entry: lent } = lending
   const taken = taker.send(take)
   if (taken.kind === 'recorded') return { kind: 'borrowed', lent, taken: taken.entry }
   const undone = lender.send({ do: 'undo', entry: lent.n })
-  const left = undone.kind === 'recorded' ? null : lent
-  if (taken.kind === 'not-recorded')
-    return { kind: 'not-recorded', in: 'taker', error: taken.error, lent: left }
-  if (left !== null && undone.kind === 'not-recorded')
-    return { kind: 'not-recorded', in: 'lender', error: undone.error, lent: left }
-  return { kind: 'refused', in: 'taker', refusal: taken.refusal }
+  if (undone.kind !== 'recorded' && lent.type === 'sent-out')
+    return { kind: 'still-lent', lent, outing: lent.outing.id }
+  return taken.kind === 'refused'
+    ? { kind: 'refused', in: 'taker', refusal: taken.refusal }
+    : { kind: 'not-recorded', in: 'taker', error: taken.error }
 }
 
 function taking({ state }: Session, { piece, count, instead, into }: Borrowing): Command {

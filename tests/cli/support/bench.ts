@@ -27,6 +27,8 @@ export interface Bench {
   told(...lines: string[]): void
   /** The chosen job as it stands on the disk. */
   session(): Session
+  /** From now on it is eight o'clock on that day: `2030-01-04`. */
+  itIs(day: string): void
 }
 
 /** One moment, so that two jobs told alike are alike. */
@@ -39,6 +41,7 @@ export function bench(): Bench {
   const home = join(own, 'jobs')
   mkdirSync(home)
   const shelf = new DiskShelf(home)
+  let now = NOW
   const begin = (words: readonly string[]) => {
     const read = readArguments(words)
     if ('wrong' in read) throw new Error(read.wrong)
@@ -56,7 +59,7 @@ export function bench(): Bench {
       env: { PUTBACK_HOME: home },
       cwd: home,
       colour: false,
-      now: () => NOW,
+      now: () => now,
     })
     return { code, said }
   }
@@ -69,6 +72,9 @@ export function bench(): Bench {
     home,
     shelf,
     say,
+    itIs(day) {
+      now = new Date(`${day}T08:00:00Z`)
+    },
     async send(...words) {
       const { code, said } = begin(words)
       return { code: await code, ...said }
