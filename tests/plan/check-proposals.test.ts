@@ -36,8 +36,8 @@ test.each<[string, Command[], string[]]>([
 
 test('nothing for what is on the machine', () => {
   const { state } = given(
-    begin('Cover off'),
-    off(1, 'pump cover', { kind: 'part' }),
+    begin('Engine off'),
+    off(1, 'oil pump', { kind: 'part' }),
     end,
     take(1),
     fitted('p1'),
