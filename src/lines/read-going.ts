@@ -1,8 +1,8 @@
 import type { Account } from '../ledger/account.ts'
 import type { PieceId } from '../ledger/piece.ts'
 import { readDateSaid } from '../trade/calendar/date-said.ts'
-import type { Prefer } from './find-piece.ts'
-import { namesAny, piecesOf } from './find-pieces.ts'
+import { findPieces, type Prefer } from './find-piece.ts'
+import { piecesOf } from './find-pieces.ts'
 import type { Line } from './line.ts'
 import { readDay } from './read-said.ts'
 
@@ -57,6 +57,11 @@ export function countedPieces(
   takeUncounted()
   if (found.length === 0) line.missing('PIECE')
   return found
+}
+
+/** Whether words name anything at all. */
+export function namesAny(line: Line, words: string): boolean {
+  return findPieces(words, line.state).length > 0
 }
 
 function clausesOf(line: Line, text: string): Map<Clause, string> {
