@@ -3,6 +3,7 @@ import type { Account } from '../../ledger/account.ts'
 import { hereOf, openOf, ordersFor } from '../../plan/order-lines.ts'
 import type { OrderFacts } from '../../plan/waiting-facts.ts'
 import { readDecimal, readWhole } from '../../trade/number.ts'
+import { amountAndName } from '../bought-lines.ts'
 import { noSuchOrder, openOrders, orderNumber, ordersNamed } from '../find-order.ts'
 import { takeKitLines } from '../kit-lines.ts'
 import type { Line } from '../line.ts'
@@ -143,7 +144,7 @@ function namedLines(
   isNeeded = true,
 ): { count: number | undefined; lines: OrderFacts[] } {
   const whole = ordersNamed(asked, among, line.state)
-  const { number, words } = splitNumber(asked)
+  const { number, words } = splitNumber(line, asked)
   const isCount = whole.length === 0 && number !== undefined
   const lines = isCount ? ordersNamed(words, among, line.state) : whole
   if (lines.length === 0 && isNeeded) noSuchOrder(line, isCount ? words : asked)
@@ -152,8 +153,12 @@ function namedLines(
   return { count: isCount ? number : undefined, lines }
 }
 
-/** `6 head bolts`, `head bolts 6`. */
-function splitNumber(text: string): { number: number | undefined; words: string } {
+/** `6 head bolts`, `two head bolts`, `2.1 L coolant`, `head bolts 6`. */
+function splitNumber(line: Line, text: string): { number: number | undefined; words: string } {
+  if (/^[\d.,]*\d ?\D/.test(text)) {
+    const { count, name } = amountAndName(line, text)
+    return { number: count, words: name }
+  }
   const [, first = '', after = ''] = /^(\S+) (.+)$/.exec(text) ?? []
   const [, before = '', last = ''] = /^(.+) (\S+)$/.exec(text) ?? []
   const front = readWhole(first)
