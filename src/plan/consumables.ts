@@ -1,4 +1,4 @@
-import type { StepContents } from './contents.ts'
+import { owedAtHome, type StepContents } from './contents.ts'
 import type { FluidId, PlanFacts, StepFacts } from './facts.ts'
 import { beneath, buildNeeds } from './order.ts'
 import type { ConsumableFacts, CureTarget } from './waiting-facts.ts'
@@ -78,6 +78,24 @@ export function minutesLate(facts: PlanFacts, consumable: ConsumableFacts): numb
   const fittedAt = facts.steps.get(consumable.step)?.work?.fittedAt ?? null
   if (until === null || fittedAt === null) return 0
   return Math.max(0, Math.ceil((Date.parse(fittedAt) - Date.parse(until)) / 60_000))
+}
+
+/** It dried before anything was fitted on it: it may be cleaned off and put on anew, for nothing has to come apart. */
+export function isDried(facts: PlanFacts, consumable: ConsumableFacts): boolean {
+  return isOverdue(facts, consumable) && !isFittedOn(facts, consumable)
+}
+
+/** Whether its working time has run out while pieces of its step are still to be fitted. */
+export function isOverdue(facts: PlanFacts, consumable: ConsumableFacts): boolean {
+  const until = workUntil(consumable)
+  return until !== null && facts.clock.at >= until && isApart(facts, consumable)
+}
+
+/** Whether pieces of its step are still to be fitted. */
+export function isApart(facts: PlanFacts, { step }: ConsumableFacts): boolean {
+  return [...facts.ledger.accounts.values()].some(
+    (account) => account.piece.step === step && account.should > 0 && owedAtHome(facts, account) > 0,
+  )
 }
 
 /** Whether a piece was fitted in its step after it was put on. */

@@ -59,6 +59,15 @@ export function finishView(session: Session): FinishView {
   }
 }
 
+/** Whether anything was said that an estimate can rest on. */
+export function isEstimable({ steps, notes, outings, orders, consumables }: State): boolean {
+  return (
+    outings.size + orders.size + consumables.size > 0 ||
+    notes.some(({ minutes }) => minutes !== undefined) ||
+    [...steps.values()].some(({ minutes }) => minutes !== undefined)
+  )
+}
+
 function minutesOf({ steps, notes }: State, no: number): StepToDo['minutes'] {
   const said = steps.get(no)?.minutes
   if (said !== undefined) return { minutes: Math.ceil(said), by: 'said' }

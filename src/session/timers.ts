@@ -1,6 +1,5 @@
 import type { State } from '../journal/state.ts'
-import { curedAt, workUntil } from '../plan/consumables.ts'
-import { owedAtHome } from '../plan/contents.ts'
+import { curedAt, isApart, workUntil } from '../plan/consumables.ts'
 import type { ConsumableFacts } from '../plan/waiting-facts.ts'
 
 /** Something that was put on, and the time that runs for it; times in ISO 8601. */
@@ -34,14 +33,14 @@ export function turningPoints(state: State): string[] {
 
 function workTimer(state: State, consumable: ConsumableFacts): Timer | null {
   const until = workUntil(consumable)
-  if (until === null || consumable.applied === null || !owesPieces(state, consumable.step)) return null
+  if (until === null || consumable.applied === null || !isApart(state, consumable)) return null
   return timer(state, consumable, 'work', { from: consumable.applied.at, until })
 }
 
 function setTimer(state: State, consumable: ConsumableFacts): Timer | null {
   const until = curedAt(state, consumable)
-  const { cureMinutes = 0, step } = consumable
-  if (until === null || until <= state.clock.at || owesPieces(state, step)) return null
+  const { cureMinutes = 0 } = consumable
+  if (until === null || until <= state.clock.at || isApart(state, consumable)) return null
   const from = new Date(Date.parse(until) - cureMinutes * 60_000).toISOString()
   return timer(state, consumable, 'set', { from, until })
 }
@@ -54,13 +53,7 @@ function timer(
 ): Timer {
   const now = clock.at < from ? from : clock.at
   const minutesLeft = Math.max(0, Math.ceil((Date.parse(until) - Date.parse(now)) / 60_000))
-  return { consumable, kind, from, until, minutesLeft, isOver: kind === 'work' && clock.at > until }
-}
-
-function owesPieces(state: State, step: number): boolean {
-  return [...state.ledger.accounts.values()].some(
-    (account) => account.piece.step === step && account.should > 0 && owedAtHome(state, account) > 0,
-  )
+  return { consumable, kind, from, until, minutesLeft, isOver: kind === 'work' && clock.at >= until }
 }
 
 function rank({ kind }: Timer): number {

@@ -3,6 +3,7 @@ import type { Account } from '../ledger/account.ts'
 import { type Holding, holdingsAt, holdingsIn, placesOf } from '../ledger/ledger.ts'
 import { belongsInToolbox, isMatched, type Piece } from '../ledger/piece.ts'
 import { containerOf } from '../ledger/place.ts'
+import { isDried } from '../plan/consumables.ts'
 import { outOfToolbox, owedAtHome, withinReach } from '../plan/contents.ts'
 import type { FaultFacts, FluidFacts, MarkFacts, StepFacts, TighteningFacts } from '../plan/facts.ts'
 import { type Leftover, leftovers } from '../plan/leftovers.ts'
@@ -84,6 +85,7 @@ export type Todo =
 export function todoOf(session: Session, no: number): Todo[] {
   const { state } = session
   const contents = session.gates().contentsOf(no)
+  const now = session.stateNow()
   const todo: Todo[] = []
   for (const account of contents.aids) {
     for (const { place, count } of outOfToolbox(state, account)) {
@@ -91,8 +93,8 @@ export function todoOf(session: Session, no: number): Todo[] {
     }
   }
   for (const consumable of contents.consumables) {
-    if (consumable.applied === null && !state.overrides.has(consumable.id))
-      todo.push({ kind: 'apply', consumable })
+    const isDue = consumable.applied === null || isDried(now, consumable)
+    if (isDue && !state.overrides.has(consumable.id)) todo.push({ kind: 'apply', consumable })
   }
   for (const account of lastOffFirst(state, contents.pieces)) {
     const owed = owedAtHome(state, account)

@@ -26,7 +26,10 @@ const asked = [...pump, sealant]
 /** What runs so many minutes after it was put on, in a few words and as it is told. */
 function running(minutes: number, ...commands: Command[]): string[] {
   const { state } = given(...asked, ...commands)
-  const clock = { at: new Date(Date.UTC(2030, 0, 1, 8, minutes, 7)).toISOString(), today: '2030-01-01' }
+  const clock = {
+    at: new Date(Date.UTC(2030, 0, 1, 8, 0, 7) + minutes * 60_000).toISOString(),
+    today: '2030-01-01',
+  }
   const now = { ...state, clock }
   return timersOf(now).flatMap((timer) => [inShort(timer), timerText(now, timer)])
 }
@@ -37,10 +40,10 @@ describe('what runs', () => {
   test.each<[string, number, Command[], string[]]>([
     ['nothing before it is on', 0, [], []],
     ['the working time', 1, [applied], ['work 4', 's1, grey sealant: put the joint together, 4 min to go']],
-    ['its last moment', 5, [applied], ['work 0', 's1, grey sealant: put the joint together, 0 min to go']],
+    ['its last minute', 4.5, [applied], ['work 1', 's1, grey sealant: put the joint together, 1 min to go']],
     [
       'it has run out',
-      6,
+      5,
       [applied],
       [
         'work 0 over',

@@ -1,8 +1,7 @@
-import { isFittedOn, workUntil } from '../../plan/consumables.ts'
-import { owedAtHome } from '../../plan/contents.ts'
+import { isDried, isOverdue } from '../../plan/consumables.ts'
 import { beneath, buildNeeds } from '../../plan/order.ts'
 import { Gates } from '../../plan/reasons.ts'
-import type { ConsumableFacts, ConsumableId, CureTarget } from '../../plan/waiting-facts.ts'
+import type { ConsumableId, CureTarget } from '../../plan/waiting-facts.ts'
 import { daysBetween } from '../../trade/calendar/days-between.ts'
 import type { Command } from '../command.ts'
 import type { EntryBodyOf } from '../entry.ts'
@@ -50,27 +49,13 @@ export function apply(state: State, { consumable: id }: Of<'apply'>): EntryBodyO
   const { step: no, applied } = consumable
   const step = knownStep(state, no)
   if (step.built === 'done') refuse({ code: 'step-done', step: no })
-  if (applied !== null && !isSpoilt(state, consumable)) {
-    const until = workUntil(consumable)
-    const isLate = until !== null && state.clock.at > until && owesPieces(state, no)
-    refuse({ code: 'put-on-already', consumable: id, isLate })
-  }
+  if (applied !== null && !isDried(state, consumable))
+    refuse({ code: 'put-on-already', consumable: id, isLate: isOverdue(state, consumable) })
   refuseExpired(state, consumable)
   const began = step.built !== 'underway'
   const reasons = began ? new Gates(state).start(no) : []
   if (reasons.length > 0) refuse({ code: 'step-blocked', step: no, gate: 'start', reasons })
   return { type: 'applied', consumable: id, began }
-}
-
-/** It dried before anything was fitted on it: it may be cleaned off and put on anew, for nothing has to come apart. */
-function isSpoilt(state: State, consumable: ConsumableFacts): boolean {
-  const until = workUntil(consumable)
-  const isOver = until !== null && state.clock.at > until
-  return isOver && !isFittedOn(state, consumable) && owesPieces(state, consumable.step)
-}
-
-function owesPieces(state: State, step: number): boolean {
-  return new Gates(state).contentsOf(step).pieces.some((account) => owedAtHome(state, account) > 0)
 }
 
 function refuseExpired(

@@ -1,3 +1,4 @@
+import { isEstimable } from '../../session/finish-view.ts'
 import { outOfLimits } from '../../session/measure-views.ts'
 import { secondLookView } from '../../session/second-look-view.ts'
 import { type PlanRow, planRows, todoOf } from '../../session/views.ts'
@@ -9,13 +10,13 @@ import { goTo, type Page, rowsOf } from '../page.ts'
 import { chipColumn } from '../signs.ts'
 import { blank, type Line, line, strong, wrap } from '../text/line.ts'
 import { nextChoice, todoText } from './next.ts'
-import { heading, withWords } from './rows.ts'
+import { heading, indented, withWords } from './rows.ts'
 import { perVersion, type Scene } from './scene.ts'
 import { stepSign } from './step-signs.ts'
 
 /** What goes back, in an order in which it can be done: each step with how it stands and every reason why. */
 export function backPage(scene: Scene): Page {
-  const { session } = scene
+  const { session, width } = scene
   const { state } = session
   const rows = perVersion(session, 'plan', () => planRows(session))
   const open = rows.filter(({ standing }) => standing !== 'done' && standing !== 'idle')
@@ -24,6 +25,9 @@ export function backPage(scene: Scene): Page {
     ...open.flatMap((row) => stepRows(scene, row)),
     ...(over.length > 0 && open.length > 0 ? [blank] : []),
     ...(over.length > 0 ? [heading('BEHIND YOU'), ...over.flatMap((row) => stepRows(scene, row))] : []),
+    ...(open.length > 0 && !state.started && isEstimable(state)
+      ? [blank, ...indented('"finish" says when it is together, and what can be done meanwhile', width)]
+      : []),
   ]
   return {
     title: line(strong('WHAT GOES BACK'), `  ${open.length} to do, ${over.length} behind you`),

@@ -1,3 +1,4 @@
+import { isEstimable } from '../../session/finish-view.ts'
 import { unsortedPictures } from '../../session/pictures.ts'
 import { proposedSteps } from '../../session/proposed-steps.ts'
 import type { Card } from '../../session/views.ts'
@@ -131,5 +132,6 @@ function choicesNow(scene: Scene, card: Card): Map<number, Choice> {
       ? goTo('stop work and leave', { at: 'leave' })
       : { says: 'leave', act: { do: 'leave', note: null } },
   )
+  if (!state.started && isEstimable(state)) choices.set(10, goTo('when it is together', { at: 'finish' }))
   return choices
 }
