@@ -232,3 +232,35 @@ describe('lists that a finding opens', () => {
     expect(command?.do === 'find' ? command.piece : null).toBe(piece)
   })
 })
+
+describe('accepting what is proposed', () => {
+  const stripped = told(
+    'begin engine off',
+    'off cylinder head into bench',
+    'off cam caps I1..I3 into new tray 4 slots',
+    'end',
+  )
+
+  test('steps are counted first, then checks: one number a set, a check for each of its pieces', () => {
+    const all = commands('accept all', stripped)
+    expect(all.every(({ do: what }) => what === 'add-step')).toBe(true)
+    const [caps] = commands(`accept ${all.length + 2}`, stripped)
+    const checks = caps?.do === 'ask-checks' ? caps.checks : []
+    expect(new Set(checks.map(({ piece }) => piece)).size).toBe(3)
+    expect(checks).toContainEqual(
+      expect.objectContaining({ kind: 'measure', what: ['bore', 'oil clearance'] }),
+    )
+  })
+
+  test('all checks, by that word', () => {
+    const taken = commands('accept checks', stripped)
+    expect(taken.map(({ do: what }) => what)).toEqual(['ask-checks', 'ask-checks'])
+  })
+
+  test('a number too many tells how many there are', () => {
+    const count = commands('accept all', stripped).length + 2
+    expect(readLine(`accept ${count + 1}`, stripped)).toMatchObject({
+      misreading: { code: 'no-such-proposal', count },
+    })
+  })
+})
