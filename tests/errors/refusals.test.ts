@@ -11,6 +11,7 @@ import { jobCases } from './refusals/job.ts'
 import { judgingCases } from './refusals/judging.ts'
 import { lawCases } from './refusals/laws.ts'
 import { measuringCases } from './refusals/measuring.ts'
+import { orderCases } from './refusals/orders.ts'
 import { outingCases, stillRefused } from './refusals/outings.ts'
 import { pictureCases } from './refusals/pictures.ts'
 import { pieceCases } from './refusals/pieces.ts'
@@ -32,6 +33,7 @@ const byCode = {
   ...judgingCases,
   ...replacingCases,
   ...countCases,
+  ...orderCases,
   ...outingCases,
   ...consumableCases,
   ...secondLookCases,

@@ -49,6 +49,7 @@ import {
 import { play } from '../errors/play.ts'
 import { consumableEntries } from './entries/consumables.ts'
 import { judgingEntries } from './entries/judging.ts'
+import { arrivalEntries, orderEntries } from './entries/orders.ts'
 import { outingEntries } from './entries/outings.ts'
 import { criticalEntries, secondLookEntries } from './entries/second-looks.ts'
 
@@ -367,6 +368,7 @@ const byType = {
       story: [job, begin('Seat off'), gasket, bought(1, 'p1', true, at('supplier'))],
       says: 'new: 1 × gasket, ordered, in place of the old',
     },
+    ...arrivalEntries,
   ],
 
   decided: [
@@ -687,6 +689,7 @@ const byType = {
   undone: [{ story: [...seat, { do: 'undo' }], says: 'entry 3 taken back' }],
   redone: [{ story: [...seat, { do: 'undo' }, { do: 'redo' }], says: 'entry 3 put back in force' }],
   ...consumableEntries,
+  ...orderEntries,
   ...secondLookEntries,
   ...outingEntries,
   ...judgingEntries,

@@ -66,7 +66,7 @@ const byCode = {
   'no-such-fluid': [
     ['fill oil 2 L', ["No one fluid is called 'oil'.", '  f1 coolant.', '> Name one of these by its id.']],
   ],
-  'no-such-proposal': [['accept 9', ["There is no proposal '9', only 1 to 2.", '> "proposals" shows them.']]],
+  'no-such-proposal': [['accept 9', ["There is no proposal '9', only 1 to 3.", '> "proposals" shows them.']]],
   'one-each': [
     [
       'seen t1,m2: all tight',
@@ -182,6 +182,79 @@ const byCode = {
         "'0.01 mm (0.004 in)' is not the same in both units: a misprint or a slip, so look at the manual and type one of them.",
         '> Write "measure WHAT of PIECE [POSITIONS]: READINGS [by N INSTRUMENT], LIMITS [manual p. N] [in step N]".',
       ],
+    ],
+  ],
+  date: [
+    ['buy p3 due soon', ["'soon' is no day that is understood.", '> Perhaps "buy p3 due 4 Dec".']],
+    ['buy p3 due 4.13.', ["'4.13.' has no month.", '> Perhaps "buy p3 due 13 Apr".']],
+    [
+      'buy p3 due next Friday',
+      [
+        "'next friday' is the one this week to some and the one after it to others.",
+        '> Perhaps "buy p3 due friday".',
+      ],
+    ],
+    ['buy p3 due yesterday', ["'yesterday' is gone by.", '> Perhaps "buy p3 due today".']],
+    ['buy p3 due in 2 months', ["'in 2 months' is no number of days.", '> Perhaps "buy p3 due in 60 days".']],
+  ],
+  'no-such-day': [
+    ['buy p3 due 31 Nov', ["'31 Nov' is no day: November has 30.", '> Look at the date again.']],
+    ['buy p3 due 29.2.2027', ["'29.2.2027' is no day: February 2027 has 28.", '> Look at the date again.']],
+  ],
+  'two-ways': [
+    [
+      'buy p3 at 3.20 EUR due 4/12',
+      [
+        "'4/12' can be read in two ways.",
+        '> Write "buy p3 at 3.20 EUR due 4 Dec" or "buy p3 at 3.20 EUR due 12 Apr".',
+      ],
+    ],
+    [
+      'buy p3 at 1.250 EUR each due 4 Dec',
+      [
+        "'1.250 EUR each' can be read in two ways.",
+        '> Write "buy p3 at 1250 EUR each due 4 Dec" or "buy p3 at 1.25 EUR each due 4 Dec".',
+      ],
+    ],
+  ],
+  duration: [
+    [
+      'sealant 1: grey sealant on the cap, cures overnight',
+      [
+        "'overnight' says no number of minutes, hours or days.",
+        '> Write "sealant N: WORDS[, within 5 min][, cures 24 h [before step 3, coolant, start]][, use by DATE][, amount 1 tube]".',
+      ],
+    ],
+    [
+      'sealant 1: grey sealant on the cap, cures 24 hous',
+      [
+        "'24 hous' is in no unit that is understood: min, h or days.",
+        '> Perhaps "sealant 1: grey sealant on the cap, cures 24 h".',
+      ],
+    ],
+  ],
+  price: [
+    [
+      'buy p3 at 0.125 EUR',
+      ["'0.125' has more decimals than there are coins.", '> Perhaps "buy p3 at 0.13 EUR".'],
+    ],
+    ['buy p3 at 4.50 XYZ', ["'XYZ' is no currency.", '> Perhaps "buy p3 at 4.50".']],
+  ],
+  'no-such-want': [
+    ['buy 9', ["There is no line '9' to buy, only 1 to 1.", '> "to buy" shows them.']],
+    ['buy 0', ["There is no line '0' to buy, only 1 to 1.", '> "to buy" shows them.']],
+  ],
+  'no-such-order': [
+    [
+      'arrived cap bolts',
+      [
+        "Nothing that is still to come is called 'cap bolts'.",
+        '> What is here without an order: "new PIECE".',
+      ],
+    ],
+    [
+      'arrived all',
+      ['Nothing that was ordered is still to come.', '> What is here without an order: "new PIECE".'],
     ],
   ],
   'bag-line': [
