@@ -5,8 +5,11 @@ import type { AsBuilt } from './as-built.ts'
 import { arrivalText } from './told/arrival-text.ts'
 import { containerText, pictureText } from './told/container-text.ts'
 import { jobText } from './told/job-text.ts'
+import { judgingText } from './told/judging-text.ts'
 import { heading, type Line, line, rowsOf } from './told/line.ts'
 import { measuredText } from './told/measured-text.ts'
+import { orderText } from './told/order-text.ts'
+import { outingText } from './told/outing-text.ts'
 import { stepText } from './told/step-text.ts'
 import { supplyText } from './told/supply-text.ts'
 import { history, orNone, type Telling } from './told/telling.ts'
@@ -41,8 +44,18 @@ export function asBuiltText(
       ? []
       : section('MEASURED OUTSIDE EVERY STEP', measuredText(telling, facts.measures, 2))),
     ...section(
+      'FOUND, CHECKED AND JUDGED',
+      facts.judging.flatMap((one) => judgingText(telling, one)),
+      'Nothing was asked of any piece.',
+    ),
+    ...section(
+      'WANTED AND ORDERED',
+      [...facts.orders.flatMap((one) => orderText(telling, one)), ...each(telling, facts.partNotes)],
+      'Nothing was.',
+    ),
+    ...section(
       'NEW PIECES',
-      facts.supplies.map((each) => supplyText(telling, each)),
+      facts.supplies.flatMap((one) => supplyText(telling, one)),
       'None came.',
     ),
     ...section('DECISIONS ON PIECES', each(telling, facts.decisions), 'None were taken.'),
@@ -51,7 +64,11 @@ export function asBuiltText(
       facts.overrides.flatMap((one) => overrideText(telling, one)),
       'None were given.',
     ),
-    ...section('SENT OUT, BACK, SCRAPPED AND MOVED', each(telling, facts.moves), 'Nothing was.'),
+    ...section(
+      'SENT OUT, BACK, SCRAPPED AND MOVED',
+      [...facts.outings.flatMap((one) => outingText(telling, one)), ...each(telling, facts.moves)],
+      'Nothing was.',
+    ),
     ...section(
       'RECOUNTS',
       facts.counts.flatMap((one) => countText(telling, one)),

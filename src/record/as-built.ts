@@ -9,6 +9,9 @@ import { type AidRecord, aidsOf } from './facts/aids.ts'
 import { type Arrival, arrivalOf } from './facts/arrival.ts'
 import { type ContainerRecord, containersOf, type LabelEntry } from './facts/containers.ts'
 import { type CountRecord, countsOf } from './facts/counts.ts'
+import { type JudgingRecord, judgingOf } from './facts/judging.ts'
+import { type OrderRecord, ordersOf } from './facts/orders.ts'
+import { type OutingRecord, outingsOf } from './facts/outings.ts'
 import { type PictureGroup, pictureGroups } from './facts/pictures.ts'
 import { entriesInForce, type Overridden, whatStands } from './facts/standing.ts'
 import { type MeasureRecord, measuresIn, type StepRecord, stepRecords } from './facts/steps.ts'
@@ -36,11 +39,18 @@ export interface AsBuilt {
   steps: StepRecord[]
   /** What was measured outside every step. */
   measures: MeasureRecord[]
+  /** What was found, asked of pieces and decided about them. */
+  judging: JudgingRecord[]
+  orders: OrderRecord[]
+  /** What is known about buying a piece. */
+  partNotes: EntryOf<'part-noted'>[]
   supplies: Supply[]
   /** Left off, accepted as lost, to be used again, another home, name or size. */
   decisions: Entry[]
   overrides: Overridden[]
-  /** Pieces sent out and back, scrapped, moved; not aids and tools. */
+  /** What went out of the house, to a shop or to another job. */
+  outings: OutingRecord[]
+  /** Pieces scrapped and moved; not aids and tools. */
   moves: Entry[]
   counts: CountRecord[]
   aids: AidRecord[]
@@ -79,9 +89,13 @@ export function asBuilt(session: Session): AsBuilt {
     arrival: arrivalOf(state, entries),
     steps,
     measures: measuresIn(state, entries, null),
-    supplies: suppliesOf(entries),
+    judging: judgingOf(state, entries),
+    orders: ordersOf(state, entries),
+    partNotes: of('part-noted'),
+    supplies: suppliesOf(state, entries),
     decisions: of('decided', 'rehomed', 'renamed', 'sized'),
     overrides: stands.overrides,
+    outings: outingsOf(state, entries),
     moves: of('moved').filter(({ moves }) => moves.some(({ piece }) => !isAid(state, piece))),
     counts: countsOf(state, entries),
     aids: aidsOf(state, entries),

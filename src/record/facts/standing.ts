@@ -43,10 +43,10 @@ export function whatStands(entries: readonly Entry[]): Standing {
     if (entry.type === 'confirmed') confirmed.set(entry.mark, entry)
     if (entry.type === 'filled') filled.set(entry.fluid, entry)
     if (entry.type === 'overridden') overrides.push({ entry, ended: null })
+    endOverrides(state, overrides, entry)
     if (!TAKES_BACK.has(entry.type)) continue
     for (const id of confirmed.keys()) if (!state.marks.get(id)?.confirmed) confirmed.delete(id)
     for (const id of filled.keys()) if (state.fluids.get(id)?.filledLitres === null) filled.delete(id)
-    endOverrides(state, overrides, entry)
   }
   return { home: home.all(), turns, confirmed, filled, overrides }
 }

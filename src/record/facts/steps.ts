@@ -16,12 +16,16 @@ import type {
   TighteningFacts,
   TighteningId,
 } from '../../plan/facts.ts'
+import type { CheckId } from '../../plan/judging-facts.ts'
+import type { ConsumableId } from '../../plan/waiting-facts.ts'
 import { type MeasureView, measureViews } from '../../session/measure-views.ts'
 import type { Session } from '../../session/session.ts'
 import { type PlanRow, planRows } from '../../session/views.ts'
 import { judge } from '../../trade/measuring/judge.ts'
 import type { Judged } from '../../trade/measuring/judged.ts'
 import type { AtHome } from './at-home.ts'
+import { type PutOnRecord, putOnIn } from './put-on.ts'
+import { type SeenAgain, seenAgainIn } from './seen-again.ts'
 import type { Standing } from './standing.ts'
 import type { Turns } from './turns.ts'
 
@@ -40,6 +44,9 @@ export interface StepRecord {
   marks: { mark: MarkFacts; confirmed: Entry | null }[]
   tightenings: { tightening: TighteningFacts; history: Turns | null }[]
   fluids: { fluid: FluidFacts; filled: Entry | null }[]
+  /** What is put on for it: sealant, locker, grease, the side of a gasket. */
+  putOn: PutOnRecord[]
+  seenAgain: SeenAgain
   /** Every measurement of the step, those taken again since as well. */
   measures: MeasureRecord[]
   /** What was eased in steps before it came off. */
@@ -85,6 +92,8 @@ export function stepRecords(
         history: turns.of(tightening.id) ?? null,
       })),
       fluids: contents.fluids.map((fluid) => ({ fluid, filled: filled.get(fluid.id) ?? null })),
+      putOn: putOnIn(state, entries, no),
+      seenAgain: seenAgainIn(state, entries, no, contents),
       measures: measuresIn(state, entries, no),
       loosenings: [...state.loosenings.values()]
         .filter(({ step }) => step === no)
@@ -134,6 +143,9 @@ function takenOff(entry: Entry): number[] {
       return [entry.fluid.step]
     case 'marked':
       return [entry.mark.step]
+    // Sub-parts go home in the step of what they sit on.
+    case 'carrying':
+      return [entry.pieces[0]?.step ?? 0]
     default:
       return []
   }
@@ -166,5 +178,8 @@ function stepOfTarget(state: State, target: DecisionTarget): number | undefined 
   if (target.startsWith('t')) return state.tightenings.get(target as TighteningId)?.step
   if (target.startsWith('l')) return state.loosenings.get(target as LooseningId)?.step
   if (target.startsWith('f')) return state.fluids.get(target as FluidId)?.step
+  if (target.startsWith('s')) return state.consumables.get(target as ConsumableId)?.step
+  const check = target.startsWith('k') ? state.checks.get(target as CheckId) : undefined
+  if (check) return state.ledger.accounts.get(check.piece)?.piece.step
   return state.faults.get(target as FaultId)?.step
 }

@@ -12,6 +12,8 @@ import type { AtHome } from '../facts/at-home.ts'
 import type { StepRecord } from '../facts/steps.ts'
 import { type Line, line } from './line.ts'
 import { measuredText } from './measured-text.ts'
+import { putOnText } from './put-on-text.ts'
+import { seenAgainText } from './seen-again-text.ts'
 import { dated, history, numbered, type Telling, withMoves } from './telling.ts'
 import { looseningText, tighteningText } from './tightening-text.ts'
 
@@ -48,6 +50,10 @@ export function stepText(telling: Telling, step: StepRecord): Line[] {
     ...titled('not on the machine', owed(telling, step)),
     ...titled('marks', marks(telling, step)),
     ...titled('fluids', fluids(telling, step)),
+    ...titled(
+      'put on',
+      step.putOn.flatMap((one) => putOnText(telling, one)),
+    ),
     ...titled('measured', measuredText(telling, step.measures)),
     ...titled(
       'tightened',
@@ -55,6 +61,7 @@ export function stepText(telling: Telling, step: StepRecord): Line[] {
         tighteningText(telling, tightening, turns),
       ),
     ),
+    ...titled('seen again', seenAgainText(telling, step.seenAgain)),
   ]
 }
 
