@@ -39,6 +39,15 @@ export function piecesToJudge(state: State): JudgedPiece[] {
   return judgedPieces(state).filter(({ standing }) => !isSettled(standing))
 }
 
+/** One piece, whether or not anything was asked of it. */
+export function judgedPieceOf(state: State, piece: PieceId): JudgedPiece {
+  return judgedPiece(
+    state,
+    piece,
+    [...state.checks.values()].filter((check) => check.piece === piece),
+  )
+}
+
 function judgedPiece(state: State, piece: PieceId, checks: readonly CheckFacts[]): JudgedPiece {
   return {
     piece,

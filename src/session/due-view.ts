@@ -59,11 +59,6 @@ export function dueView(state: State): DueView {
   }
 }
 
-/** How many things are due in all. */
-export function dueCount(view: DueView): number {
-  return Object.values(view).reduce((sum, group) => sum + group.length, 0)
-}
-
 function dueOf(thing: OutingView | OrderView): string {
   return ('outing' in thing ? thing.outing : thing.order).due ?? ''
 }

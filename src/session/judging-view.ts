@@ -1,30 +1,17 @@
 import type { State } from '../journal/state.ts'
 import type { PieceId } from '../ledger/piece.ts'
-import { boundTo, type Standing, standingOf } from '../plan/judging.ts'
-import type { CheckFacts, ComparisonFacts, VerdictFacts } from '../plan/judging-facts.ts'
+import { boundTo } from '../plan/judging.ts'
+import { type JudgedPiece, judgedPieceOf } from './check-views.ts'
 
-/** What is asked of a piece and what was decided about it. */
-export interface JudgingView {
-  piece: PieceId
-  standing: Standing
-  /** All checks on it, done ones too, oldest first: their order never changes. */
-  checks: CheckFacts[]
-  verdict: VerdictFacts | null
-  comparison: ComparisonFacts | null
+/** What is asked of a piece and what was decided about it; its checks in an order that never changes. */
+export interface JudgingView extends JudgedPiece {
   /** What belongs together with it. */
   together: PieceId[]
 }
 
 /** Everything that is judged about one piece. */
 export function judgingView(state: State, piece: PieceId): JudgingView {
-  return {
-    piece,
-    standing: standingOf(state, piece),
-    checks: [...state.checks.values()].filter((check) => check.piece === piece),
-    verdict: state.verdicts.get(piece) ?? null,
-    comparison: state.comparisons.get(piece) ?? null,
-    together: boundTo(state, piece),
-  }
+  return { ...judgedPieceOf(state, piece), together: boundTo(state, piece) }
 }
 
 /** The pieces that are asked about as one set, itself among them: a matched set at one home, else the piece alone. */

@@ -105,9 +105,9 @@ function asked(ask: Extract<Reading, { kind: 'ask' }>['ask'], state: Scene['sess
       return go('when it is together, at the earliest', { at: 'finish' })
     case 'proposals':
       return go('what else the way back asks for', { at: 'proposals' })
-    case 'due':
     case 'shopping':
-      return go('what is to be bought and what is ordered', { at: 'due' })
+      return go('what is to be bought and what is ordered', { at: 'buy' })
+    case 'due':
     case 'checks':
       return go('what is judged and awaited', { at: 'due' })
     case 'compare':

@@ -29,6 +29,8 @@ export type Screen =
   | { at: 'judge'; piece: PieceId; ofSet?: true | undefined }
   /** A new piece beside the old one; `how` while a number says of a feature that it is not alike. */
   | { at: 'compare'; piece: PieceId; how?: 'differs' | 'wrong' | undefined }
+  /** What is to buy, and how what was ordered stands. */
+  | { at: 'buy' }
   /** One line that is wanted or ordered. */
   | { at: 'order'; order: OrderId }
   /** What went out together. */

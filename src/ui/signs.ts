@@ -37,6 +37,8 @@ export const SIGNS = {
   cancelled: { sign: 'X', word: 'CANCELLED', tone: 'plain' },
   missing: { sign: '!', word: 'MISSING', tone: 'stop' },
   broken: { sign: 'X', word: 'BROKEN', tone: 'stop' },
+  runOut: { sign: '!', word: 'RUN OUT', tone: 'stop' },
+  setting: { sign: '#', word: 'SETTING', tone: 'active' },
   nothingDue: { sign: '✓', word: 'NOTHING DUE', tone: 'good' },
   // A scanned container
   fitsNow: { sign: '✓', word: 'FITS NOW', tone: 'good' },

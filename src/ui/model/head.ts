@@ -47,13 +47,14 @@ function balanceText(state: State): string {
 
 function tabs(screen: Screen, width: number): Line {
   const here = HOME_OF[screen.at] ?? screen.at
-  // Two spaces between the names, one where the terminal is narrow.
-  const gap = width < SPACIOUS ? '' : ' '
+  // Closer together where the terminal is narrow.
+  const isNarrow = width < SPACIOUS
+  const gap = isNarrow ? '' : ' '
   const spans = SCREENS.flatMap(({ digit, name, screen: { at } }): Span[] => {
     const label = `.${digit} ${name}`
     return at === here ? [{ text: `[${label}]`, tone: 'here' }, plain(gap)] : [plain(` ${label} ${gap}`)]
   })
-  return spread(spans, line('? help '), width)
+  return spread(spans, line(isNarrow ? '? ' : '? help '), width)
 }
 
 const SPACIOUS = 73
@@ -69,6 +70,7 @@ const HOME_OF: Partial<Record<ScreenName, ScreenName>> = {
   photos: 'lies',
   judge: 'due',
   compare: 'due',
+  buy: 'due',
   order: 'due',
   outing: 'due',
 }

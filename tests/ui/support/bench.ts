@@ -27,6 +27,13 @@ export function shelfIn(home: string): DiskShelf {
   return new DiskShelf(home, { now: () => SOME_DAY })
 }
 
+/** The same folder, some days after the day on which these jobs are told. */
+export function shelfLater(home: string, days: number): DiskShelf {
+  const day = new Date(SOME_DAY)
+  day.setDate(day.getDate() + days)
+  return new DiskShelf(home, { now: () => day })
+}
+
 /** A job told in the language of the record, and the screens in front of it. */
 export function jobWith(...lines: string[]) {
   return jobWithErrands(NO_ERRANDS, ...lines)

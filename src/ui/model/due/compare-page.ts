@@ -1,30 +1,27 @@
-import { judgingView } from '../../../session/judging-view.ts'
-import { featuresFor } from '../../../trade/inspection/compare-features.ts'
+import { type ComparisonView, comparisonView } from '../../../session/comparison-view.ts'
+import { featureLine } from '../../../words/judging/compare-words.ts'
 import { liesText, pieceName } from '../../../words/pieces.ts'
 import type { Command } from '../../act.ts'
 import type { Screen } from '../../navigation.ts'
 import { BACK, type Choice, choicesOf, type Page, rowsOf } from '../../page.ts'
 import { chip, SIGNS, type Sign } from '../../signs.ts'
-import { type Line, line, strong } from '../../text/line.ts'
+import { line, strong } from '../../text/line.ts'
 import { groups, headed, indented, numbered } from '../rows.ts'
-import type { PieceId, Scene, State } from '../scene.ts'
+import type { PieceId, Scene } from '../scene.ts'
 
 type Compared = Extract<Screen, { at: 'compare' }>
-type Comparison = NonNullable<ReturnType<typeof judgingView>['comparison']>
-type Feature = Comparison['features'][number]
 
 /** A new piece beside the old one, feature by feature: a number says alike, or begins the words of what is not. */
 export function comparePage({ session, width }: Scene, { piece, how }: Compared): Page {
   const state = session.stateNow()
-  const { comparison } = judgingView(state, piece)
+  const comparison = comparisonView(state, piece)
   const name = pieceName(state, piece)
   if (!comparison) return nothingToCompare(name, piece, width)
-  const features = featuresOf(state, comparison)
   const choices = new Map<number, Choice>()
-  const rows = features.flatMap((each) => {
+  const rows = comparison.features.flatMap((each) => {
     const no = choices.size + 1
     choices.set(no, how === undefined ? alike(piece, each.feature) : unlike(piece, each.feature, how))
-    return numbered(no, featureRow(each), width)
+    return numbered(no, featureLine(each), width)
   })
   const others = otherChoices(piece, how).flatMap((choice) => {
     const no = choices.size + 1
@@ -59,31 +56,10 @@ const HEADINGS = {
   wrong: 'WHAT IS WRONG?',
 }
 
-const LIKENESS = { alike: 'alike', differs: 'differs, but right', wrong: 'WRONG' }
-
 /** How a comparison stands, as a sign. */
-export function comparisonSign({ verdict }: Comparison): Sign {
+export function comparisonSign({ verdict }: Pick<ComparisonView, 'verdict'>): Sign {
   if (verdict === 'due') return SIGNS.notCompared
   return verdict === 'right' ? SIGNS.good : SIGNS.wrongOne
-}
-
-/** What such a part is compared for, and whatever else was said; each with the last word on it. */
-function featuresOf(
-  state: State,
-  { piece, features }: Comparison,
-): { feature: string; said: Feature | undefined }[] {
-  const proposed = featuresFor(state.ledger.accounts.get(piece)?.piece.name ?? '')
-  const named = features.map(({ feature }) => feature)
-  return [...new Set([...proposed, ...named])].map((feature) => ({
-    feature,
-    said: features.findLast((each) => each.feature === feature),
-  }))
-}
-
-function featureRow({ feature, said }: { feature: string; said: Feature | undefined }): Line {
-  if (!said) return line(feature)
-  const words = said.says ? `, ${said.says}` : ''
-  return line(strong(feature), `  ${LIKENESS[said.how]}${words}`)
 }
 
 function alike(piece: PieceId, feature: string): Choice {

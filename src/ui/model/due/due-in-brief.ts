@@ -1,11 +1,9 @@
 import { type DueView, dueView } from '../../../session/due-view.ts'
-import { dueText } from '../../../words/days.ts'
 import { counted } from '../../../words/grammar.ts'
-import { orderName } from '../../../words/waiting/names.ts'
-import { overdueText } from '../../../words/waiting/out-words.ts'
+import { lateText } from '../../../words/waiting/late-text.ts'
 import type { Line } from '../../text/line.ts'
 import { indented } from '../rows.ts'
-import type { Scene, State } from '../scene.ts'
+import type { Scene } from '../scene.ts'
 
 /** So many rows are seen at a glance on the card. */
 const MOST = 2
@@ -14,20 +12,17 @@ const MOST = 2
 export function overdueRows({ session, width }: Scene): Line[] {
   const state = session.stateNow()
   const { late } = dueView(state)
-  const shown = late.slice(0, MOST).flatMap((thing) => indented(lateText(state, thing), width))
+  const shown = late
+    .slice(0, MOST)
+    .flatMap((thing) => indented(lateText(state, thing).replace(/^OVERDUE /, ''), width))
   const more = late.length - MOST
-  return more > 0 ? [...shown, ...indented(`and ${more} more: ".6" shows them`, width)] : shown
+  return more > 0 ? [...shown, ...indented(`and ${more} more: look with ".6"`, width)] : shown
 }
 
 /** How much is to be checked and awaited, in one row; none where there is nothing. */
 export function dueRows({ session, width }: Scene): Line[] {
   const said = countsOf(dueView(session.stateNow()))
-  return said.length === 0 ? [] : indented(`${said.join(', ')}: ".6" shows them`, width)
-}
-
-function lateText(state: State, thing: DueView['late'][number]): string {
-  if ('outing' in thing) return overdueText(state, thing.outing).replace(/^OVERDUE /, '')
-  return `${orderName(state, thing.order.id)}, ${dueText(thing.order.due ?? '', state.clock.today)}`
+  return said.length === 0 ? [] : indented(`${said.join(', ')}: look with ".6"`, width)
 }
 
 function countsOf({ checks, comparisons, judged, outings, orders, missing }: DueView): string[] {

@@ -1,12 +1,13 @@
 import { type JudgingView, judgedSet, judgingView } from '../../../session/judging-view.ts'
 import { sentence } from '../../../words/grammar.ts'
 import { checkWords, VERDICTS } from '../../../words/judging/names.ts'
+import { verdictLine } from '../../../words/measurements/measure-text.ts'
 import { countedPiece, homeName, liesText, pieceName } from '../../../words/pieces.ts'
 import type { Screen } from '../../navigation.ts'
 import { BACK, type Choice, choicesOf, goTo, type Page, rowsOf } from '../../page.ts'
 import { chip, SIGNS, type Sign } from '../../signs.ts'
 import { type Line, line, strong } from '../../text/line.ts'
-import { groups, headed, indented, numbered } from '../rows.ts'
+import { bulleted, groups, headed, indented, numbered } from '../rows.ts'
 import type { PieceId, Scene, State } from '../scene.ts'
 
 type Judged = Extract<Screen, { at: 'judge' }>
@@ -44,8 +45,8 @@ function piecePage({ session, width }: Scene, piece: PieceId): Page {
   // A check keeps its number when it is done: a finger that bounces claims it twice, and no other.
   const checks = view.checks.flatMap((check) => {
     const no = choices.size + 1
-    choices.set(no, good(check))
-    return numbered(no, checkRow(check), width)
+    choices.set(no, choiceOf(check))
+    return [...numbered(no, checkRow(check), width), ...readingRows(check, width)]
   })
   const verdicts = VERDICT_WORDS.flatMap((verdict) => {
     const no = choices.size + 1
@@ -76,16 +77,36 @@ function piecePage({ session, width }: Scene, piece: PieceId): Page {
   }
 }
 
-function checkRow(check: Check): Line {
+function checkRow({ check, readings }: Check): Line {
   const { id, done } = check
   const result = done ? `  good${done.says ? `: ${done.says}` : ''}` : ''
-  return line(...(done ? [chip(SIGNS.good), ' '] : []), strong(checkWords(check)), `  ${id}${result}`)
+  const lacks = readings && readings.missing.length > 0 ? ', to be measured' : ''
+  return line(...(done ? [chip(SIGNS.good), ' '] : []), strong(checkWords(check)), `  ${id}${lacks}${result}`)
 }
 
-function good({ id, done }: Check): Choice {
-  return done
-    ? { says: `${id} is done already`, act: { do: 'say', what: `${id} was found good already.` } }
-    : { says: `${id} is good`, act: { do: 'send', commands: [{ do: 'pass-checks', checks: [id] }] } }
+/** What was measured for a check, under its row. */
+function readingRows({ readings }: Check, width: number): Line[] {
+  return (readings?.readings ?? []).flatMap(({ measure, judged }) =>
+    bulleted(`${measure.name}: ${verdictLine(measure.measurement, judged)}`, width),
+  )
+}
+
+function choiceOf({ check, readings }: Check): Choice {
+  const { id, done, piece } = check
+  if (done)
+    return { says: `${id} is done already`, act: { do: 'say', what: `${id} was found good already.` } }
+  const [first] = readings?.missing ?? []
+  if (first === undefined)
+    return { says: `${id} is good`, act: { do: 'send', commands: [{ do: 'pass-checks', checks: [id] }] } }
+  const what = first === 'it' ? '' : `${first} `
+  return {
+    says: `measure ${what}first`,
+    act: {
+      do: 'write',
+      before: `measure ${what}of ${piece}: `,
+      asks: 'Type the readings, the instrument and the limits of the manual.',
+    },
+  }
 }
 
 interface VerdictWords {
@@ -123,12 +144,12 @@ function verdictRows(state: State, { piece, verdict }: JudgingView, width: numbe
 function setPage({ session, width }: Scene, piece: PieceId): Page {
   const state = session.stateNow()
   const views = judgedSet(state, piece).map((each) => judgingView(state, each))
-  const open = views.flatMap(({ checks }) => checks.filter(({ done }) => done === null))
+  const open = views.flatMap(({ checks }) => checks.filter(({ check }) => check.done === null))
   const choices = new Map<number, Choice>()
   const rows = views.flatMap((view) => {
     const no = choices.size + 1
     choices.set(no, goTo(`look at ${pieceName(state, view.piece)}`, { at: 'judge', piece: view.piece }))
-    const asked = view.checks.filter(({ done }) => done === null).map(checkWords)
+    const asked = view.checks.flatMap(({ check }) => (check.done === null ? checkWords(check) : []))
     return numbered(
       no,
       line(chip(standingSign(view)), ' ', strong(pieceName(state, view.piece)), `  ${asked.join('; ')}`),
@@ -139,7 +160,7 @@ function setPage({ session, width }: Scene, piece: PieceId): Page {
   if (all !== null)
     choices.set(all, {
       says: 'all of them are good',
-      act: { do: 'send', commands: [{ do: 'pass-checks', checks: open.map(({ id }) => id) }] },
+      act: { do: 'send', commands: [{ do: 'pass-checks', checks: open.map(({ check }) => check.id) }] },
     })
   return {
     title: line(strong('TO BE CHECKED'), `  ${countedPiece(state, piece, 1)} and its set`),

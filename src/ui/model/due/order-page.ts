@@ -1,6 +1,6 @@
 import { type OrderView, orderView } from '../../../session/order-view.ts'
 import { dayText, dueText } from '../../../words/days.ts'
-import { orderName } from '../../../words/waiting/names.ts'
+import { amountText, notesText, orderedText } from '../../../words/waiting/order-words.ts'
 import type { Command } from '../../act.ts'
 import { BACK, type Choice, choicesOf, NO_CHOICES, type Page, rowsOf } from '../../page.ts'
 import { chip, SIGNS, type Sign } from '../../signs.ts'
@@ -17,7 +17,7 @@ export function orderPage({ session, width }: Scene, id: OrderId): Page {
   const choices = orderChoices(view)
   const sign = orderSign(view)
   return {
-    title: line(strong(orderName(state, id)), '  ', chip(sign)),
+    title: line(strong(`${id}, ${orderedText(state, id)}`), '  ', chip(sign)),
     top: [],
     rows: rowsOf(
       groups(
@@ -31,7 +31,7 @@ export function orderPage({ session, width }: Scene, id: OrderId): Page {
     ),
     enter: BACK,
     choice: choicesOf(choices),
-    large: { letters: sign.word, under: [line(strong(orderName(state, id)))] },
+    large: { letters: sign.word, under: [line(strong(orderedText(state, id)))] },
   }
 }
 
@@ -60,41 +60,43 @@ export function orderSign({ standing }: OrderView): Sign {
 }
 
 function facts({ clock }: State, { order }: OrderView): string[] {
-  const bought = [
-    order.partNo === undefined ? '' : `number ${order.partNo}`,
-    order.source === undefined ? '' : `from ${order.source}`,
-    order.price === undefined ? '' : `at ${order.price.typed}`,
-  ].filter(Boolean)
+  const { ordered, since, due, cancelled } = order
+  const bought = notesText(order)
   const when = [
-    order.since === null || !order.ordered ? '' : `ordered ${dayText(order.since, clock.today)}`,
-    order.due === undefined ? '' : dueText(order.due, clock.today),
+    since === null || !ordered ? '' : `ordered ${dayText(since, clock.today)}`,
+    due === undefined ? '' : dueText(due, clock.today),
   ].filter(Boolean)
   return [
     ...(bought.length > 0 ? [bought.join(', ')] : []),
     ...(when.length > 0 ? [when.join('; ')] : []),
-    ...(order.cancelled === null ? [] : [`cancelled, because ${order.cancelled}`]),
+    ...(cancelled === null ? [] : [`cancelled, because ${cancelled}`]),
   ]
 }
 
 function arrivedRows({ order, open }: OrderView, width: number): Line[] {
-  const { count, arrived, wrong, returned, ordered } = order
+  const { count, arrived, wrong, returned, ordered, unit } = order
   if (!ordered && arrived === 0) return []
   const said = [
-    `${arrived} of ${count} arrived`,
-    ...(wrong > 0 ? [`${wrong} of them wrong`] : []),
-    ...(returned > 0 ? [`${returned} sent back`] : []),
-    `${open} still to come`,
+    `${amountText(arrived, unit)} of ${amountText(count, unit)} arrived`,
+    ...(wrong > 0 ? [`${amountText(wrong, unit)} of them wrong`] : []),
+    ...(returned > 0 ? [`${amountText(returned, unit)} sent back`] : []),
+    `${amountText(open, unit)} still to come`,
   ]
   return indented(said.join(', '), width)
 }
 
 /** Each with a number of its own, whether or not the others can be chosen now: the same number says the same. */
 function orderChoices({ order, open, here }: OrderView): Map<number, Choice> {
-  const { id, ordered } = order
+  const { id, ordered, unit } = order
   const choices = new Map<number, Choice>()
   if (order.cancelled !== null) return choices
   if (open > 0) {
-    const all = open === 1 ? 'it is here' : `all ${open} are here`
+    const all =
+      open === 1
+        ? 'it is here'
+        : unit === undefined
+          ? `all ${open} are here`
+          : `all ${amountText(open, unit)} is here`
     choices.set(1, send(`${all}: onto the bench`, { do: 'receive', order: id, into: BENCH }))
     choices.set(2, {
       says: 'some are here, or they go elsewhere: say how many, and into what',

@@ -1,0 +1,148 @@
+import type { DueChecks, DueView } from '../../../session/due-view.ts'
+import { judgingView } from '../../../session/judging-view.ts'
+import { shoppingView } from '../../../session/shopping-view.ts'
+import type { timersOf } from '../../../session/timers.ts'
+import { timerText } from '../../../words/consumables/timer-words.ts'
+import { dayText, dueText } from '../../../words/days.ts'
+import { counted } from '../../../words/grammar.ts'
+import { checkWords, VERDICTS } from '../../../words/judging/names.ts'
+import { stepName } from '../../../words/names.ts'
+import { countedPiece, pieceName } from '../../../words/pieces.ts'
+import { orderedText, standingText } from '../../../words/waiting/order-words.ts'
+import { totalsText } from '../../../words/waiting/shopping-text.ts'
+import { type Choice, goTo } from '../../page.ts'
+import { chipColumn, SIGNS, type Sign } from '../../signs.ts'
+import { type Line, line, strong } from '../../text/line.ts'
+import { indented, numbered } from '../rows.ts'
+import type { State } from '../scene.ts'
+import { comparisonSign } from './compare-page.ts'
+import { standingSign } from './judge-page.ts'
+import { orderSign } from './order-page.ts'
+import { outingSign } from './outing-page.ts'
+
+type Outing = DueView['outings'][number]
+type Order = DueView['orders'][number]
+
+/** A number takes two digits. */
+const MOST = 99
+const SIGN_WIDTH = 16
+
+/** Rows with a sign each, numbered one after the other. */
+export class NumberedRows {
+  readonly choices = new Map<number, Choice>()
+  /** All rows, those past the last number too. */
+  count = 0
+  readonly #width: number
+
+  constructor(width: number) {
+    this.#width = width
+  }
+
+  add(sign: Sign, text: Line, choice: Choice): Line[] {
+    this.count += 1
+    const row = line(...chipColumn(sign, SIGN_WIDTH), ' ', ...text)
+    if (this.choices.size >= MOST) return indented(row, this.#width)
+    const no = this.choices.size + 1
+    this.choices.set(no, choice)
+    return numbered(no, row, this.#width)
+  }
+}
+
+/** The checks to do on a piece or a set, on a row. */
+export function checksRow(state: State, { pieces, checks }: DueChecks, numbers: NumberedRows): Line[] {
+  const [piece] = pieces
+  if (piece === undefined) return []
+  const name =
+    pieces.length === 1
+      ? pieceName(state, piece)
+      : `${pieces.length} × ${state.ledger.accounts.get(piece)?.piece.name ?? piece}`
+  const asked = [...new Set(checks.map(checkWords))].join('; ')
+  return numbers.add(
+    standingSign(judgingView(state, piece)),
+    line(strong(name), `  ${asked}`),
+    goTo(`check ${name}`, { at: 'judge', piece, ...(pieces.length > 1 && { ofSet: true }) }),
+  )
+}
+
+/** What went out together, and until when. */
+export function outingRow(state: State, view: Outing, numbers: NumberedRows): Line[] {
+  const { id, to, due, since, pieces } = view.outing
+  const away = pieces.filter((each) => each.away > 0)
+  const names = (away.length > 0 ? away : pieces).map(({ piece, count, away: out }) =>
+    countedPiece(state, piece, out > 0 ? out : count),
+  )
+  const day =
+    due === undefined ? `since ${dayText(since, state.clock.today)}` : dueText(due, state.clock.today)
+  const said =
+    view.standing === 'unanswered' ? `back from ${to}: what was taken out there?` : `at ${to}, ${day}`
+  return numbers.add(
+    outingSign(view),
+    line(strong(`${id}, ${names.join(', ')}`), `  ${said}`),
+    goTo(`look at ${id}`, { at: 'outing', outing: id }),
+  )
+}
+
+/** What must be bought has a list of its own: here is how much of it there is. */
+export function toBuyRow(state: State, numbers: NumberedRows): Line[] {
+  const { lines, toBuy } = shoppingView(state)
+  if (lines.length === 0) return []
+  const sum = toBuy.sums.length === 0 ? '' : `, ${totalsText(toBuy)}`
+  return numbers.add(
+    SIGNS.wanted,
+    line(strong(counted(lines.length, 'line')), ` not ordered yet${sum}`),
+    goTo('what is to buy', { at: 'buy' }),
+  )
+}
+
+/** A line that was ordered, and how it stands. */
+export function orderRow(state: State, view: Order, numbers: NumberedRows): Line[] {
+  const { id } = view.order
+  return numbers.add(
+    orderSign(view),
+    line(strong(`${id}, ${orderedText(state, id)}`), `  ${standingText(state, view).replace(/^late, /, '')}`),
+    goTo(`look at ${id}`, { at: 'order', order: id }),
+  )
+}
+
+/** A new piece that is to be held beside the old one. */
+export function comparisonRow(
+  state: State,
+  comparison: DueView['comparisons'][number],
+  numbers: NumberedRows,
+): Line[] {
+  const { piece, old } = comparison
+  const name = pieceName(state, piece)
+  return numbers.add(
+    comparisonSign(comparison),
+    line(strong(name), `  ${piece}, the old one is ${old}`),
+    goTo(`compare ${name}`, { at: 'compare', piece }),
+  )
+}
+
+/** A piece that is judged, and waits for what the verdict asks. */
+export function judgedRow(
+  state: State,
+  { piece, verdict }: DueView['judged'][number],
+  numbers: NumberedRows,
+): Line[] {
+  const name = pieceName(state, piece)
+  return numbers.add(
+    standingSign(judgingView(state, piece)),
+    line(strong(name), `  ${VERDICTS[verdict.verdict]}, because ${verdict.reason}`),
+    goTo(`look at ${name}`, { at: 'judge', piece }),
+  )
+}
+
+/** A time that runs leads to the step in which it was put on. */
+export function timerRow(
+  state: State,
+  timer: ReturnType<typeof timersOf>[number],
+  numbers: NumberedRows,
+): Line[] {
+  const { step } = timer.consumable
+  return numbers.add(
+    timer.isOver ? SIGNS.runOut : SIGNS.setting,
+    line(timerText(state, timer)),
+    goTo(`look at ${stepName(state, step)}`, { at: 'step', step }),
+  )
+}
