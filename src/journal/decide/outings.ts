@@ -117,7 +117,13 @@ function meantOuting(state: State, { outing: id, pieces = [] }: Of<'come-back'>)
   if (id !== undefined) return state.outings.get(id) ?? unknown('outing', id)
   const first = pieces[0]?.piece ?? refuse({ code: 'text-missing', what: 'name' })
   knownPiece(state, first)
-  return outingsWith(state, first)[0] ?? refuse({ code: 'not-out', piece: first, outing: null })
+  const [outing] = outingsWith(state, first)
+  if (outing) return outing
+  const before = [...state.outings.values()].findLast((each) =>
+    each.pieces.some(({ piece }) => piece === first),
+  )
+  if (before) refuse({ code: 'back-already', outing: before.id, piece: first })
+  refuse({ code: 'not-out', piece: first, outing: null })
 }
 
 function stillAway({ pieces }: OutingFacts): { piece: PieceId; count: number }[] {

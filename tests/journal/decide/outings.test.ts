@@ -193,6 +193,9 @@ describe('pieces come back', () => {
       .when(back({ pieces: [{ piece: 'p2' }] }))
       .refuses('not-out', { piece: 'p2', outing: 'b1' })
     const here = gone.and(back())
+    here
+      .when(back({ outing: undefined, pieces: [{ piece: 'p1' }] }))
+      .refuses('back-already', { outing: 'b1', piece: 'p1' })
     here.when(back()).refuses('back-already', { outing: 'b1', piece: null })
     here.when(back({ pieces: [{ piece: 'p1' }] })).refuses('back-already', { outing: 'b1', piece: 'p1' })
   })
