@@ -6,12 +6,14 @@ import { belongsInToolbox, type PieceId } from '../ledger/piece.ts'
 import { owedAtHome } from '../plan/contents.ts'
 import { type JudgingReason, judgingReasons } from '../plan/judging.ts'
 import type { Reason } from '../plan/reasons.ts'
+import { ridersOf } from '../plan/riders.ts'
 import type { Session } from './session.ts'
 
 /** What a piece in a scanned container is for, and whether it could go home now. */
 export interface ScannedPiece {
   piece: PieceId
   count: number
+  /** Its slot or container, or the piece that it sits on. */
   place: Holding['place']
   step: number
   /** Whether its home still wants it. */
@@ -146,7 +148,12 @@ function answer(session: Session, no: number): ScanAnswer {
   const inside = [...state.containers.values()]
     .filter((other) => other.inside === no && other.voided === null)
     .map((other) => other.no)
-  const pieces = holdingsIn(state.ledger, no).map((holding) => scanned(state, holding))
+  const pieces = holdingsIn(state.ledger, no).flatMap((holding) => [
+    scanned(state, holding),
+    ...ridersOf(state.ledger, holding.piece).map(({ piece, on, count }) =>
+      scanned(state, { piece, place: on, count }),
+    ),
+  ])
   return { kind: 'container', container: no, code, pieces, inside, verdict: verdict(session, pieces) }
 }
 

@@ -24,6 +24,19 @@ export function liesIn(state: State, container: number): Lying[] {
   )
 }
 
+/** What sits on a piece, on what sits on it, and so on. */
+export function liesOn(state: State, carrier: PieceId): Lying[] {
+  const found: Lying[] = []
+  const open = [carrier]
+  for (let on = open.shift(); on !== undefined; on = open.shift()) {
+    for (const piece of state.ledger.byPlace.get(on) ?? []) {
+      found.push({ piece, place: on, count: state.ledger.accounts.get(piece)?.at.get(on) ?? 0 })
+      open.push(piece)
+    }
+  }
+  return found
+}
+
 /** The slots of a tray that hold nothing. */
 export function freeSlots(state: State, container: number): string[] {
   const taken = new Set(liesIn(state, container).map(({ place }) => containerPlace(place)?.slot))

@@ -2,6 +2,7 @@ import type { State } from '../journal/state.ts'
 import type { Account } from '../ledger/account.ts'
 import type { Home, Piece, PieceId } from '../ledger/piece.ts'
 import { joined, singular } from './grammar.ts'
+import { liesOn } from './lookups.ts'
 import { whereName } from './places.ts'
 
 /** A piece without a count: `valve cover bolts M6x25 hex 10`, `cam cap I3`, `hose end at pump outlet`. */
@@ -21,6 +22,12 @@ export function countedPiece(state: State, id: PieceId, count: number): string {
 export function countedName(piece: Piece, home: Home, count: number): string {
   const name = nameOf(piece, home, count)
   return home.position !== undefined && count === 1 ? name : `${count} × ${name}`
+}
+
+/** What sits on a piece: ` with 3 × pump studs M6x25 on it`; nothing where none does. */
+export function carriedText(state: State, id: PieceId): string {
+  const riders = liesOn(state, id).map(({ piece, count }) => countedPiece(state, piece, count))
+  return riders.length === 0 ? '' : ` with ${joined(riders)} on ${agree(state, id, 'it', 'them')}`
 }
 
 /** The verb that goes with a piece's name: `agree(state, id, 'belongs', 'belong')`. */

@@ -6,7 +6,7 @@ import { otherBearerName } from '../../words/bearers.ts'
 import { stepName } from '../../words/names.ts'
 import { notAgainText } from '../../words/not-again.ts'
 import { countedPiece, homeName } from '../../words/pieces.ts'
-import { containerName, containerPath, containerPlace } from '../../words/places.ts'
+import { containerName, containerPath, containerPlace, whereName } from '../../words/places.ts'
 import { reasonText } from '../../words/reasons.ts'
 import { cardText } from './card-text.ts'
 import { bearerText } from './labels.ts'
@@ -112,7 +112,9 @@ function reasonsOf(state: State, verdict: Verdict): string[] {
 }
 
 function pieceLine(state: State, { piece, count, place, step, wanted }: ScannedPiece): string {
-  const slot = containerPlace(place)?.slot
-  const goes = wanted ? `goes to ${homeName(state, piece)}, step ${step}` : 'goes nowhere'
-  return `${slot === undefined ? '' : `slot ${slot}: `}${piece}  ${countedPiece(state, piece, count)}: ${goes}`
+  const inside = containerPlace(place)
+  const at = inside === null ? `${whereName(state, place)}: ` : inside.slot && `slot ${inside.slot}: `
+  const notWanted = state.used.has(piece) ? 'used: a new one goes in' : 'goes nowhere'
+  const goes = wanted ? `goes to ${homeName(state, piece)}, step ${step}` : notWanted
+  return `${at ?? ''}${piece}  ${countedPiece(state, piece, count)}: ${goes}`
 }

@@ -2,7 +2,7 @@ import { findPiecesEver, nearPieces } from '../../lines/find-piece.ts'
 import type { Session } from '../../session/session.ts'
 import { containerRows } from '../../session/views.ts'
 import { numberRanges } from '../../words/grammar.ts'
-import { countedPiece, homeName, pieceName } from '../../words/pieces.ts'
+import { carriedText, countedPiece, homeName, pieceName } from '../../words/pieces.ts'
 import { containerName, containerPath } from '../../words/places.ts'
 import { label, placeWithLabel } from './labels.ts'
 import { picturesLine } from './photos-text.ts'
@@ -25,7 +25,7 @@ export function whereAnswer(session: Session, words: string): { text: string[]; 
   if (pieces.length > 0) {
     const text = pieces.map(({ piece, name, home, step, lies }) => {
       const where = lies.map(({ place, count }) => `${count} ${placeWithLabel(state, place)}`).join(', ')
-      return `${piece}  ${name}: ${where === '' ? 'nowhere' : where}; belongs to ${home}, step ${step}`
+      return `${piece}  ${name}${carriedText(state, piece)}: ${where === '' ? 'nowhere' : where}; belongs to ${home}, step ${step}`
     })
     const [only] = pieces
     const shown = only && pieces.length === 1 ? picturesLine(state, { piece: only.piece }) : []
@@ -47,7 +47,12 @@ function everywhere({ state }: Session): { text: string[]; answer: unknown } {
   const text = rows.flatMap(({ container, holdings }) => {
     const outer = containerPath(state, container.no).replace(/^\S+ \S+/, '')
     const head = `${code(container.no)}  ${containerName(state, container.no)}${outer}${holdings.length === 0 ? ': empty' : ''}`
-    return [head, ...holdings.map(({ piece, count }) => `  ${piece}  ${countedPiece(state, piece, count)}`)]
+    return [
+      head,
+      ...holdings.map(
+        ({ piece, count }) => `  ${piece}  ${countedPiece(state, piece, count)}${carriedText(state, piece)}`,
+      ),
+    ]
   })
   const loose = (['bench', 'out', 'supplier', 'spare', 'lost'] as const).flatMap((place) =>
     [...(state.ledger.byPlace.get(place) ?? [])].map((piece) => {
@@ -57,7 +62,7 @@ function everywhere({ state }: Session): { text: string[]; answer: unknown } {
   )
   const lines = loose.map(
     ({ place, piece, count }) =>
-      `${piece}  ${countedPiece(state, piece, count)}: ${placeWithLabel(state, place)}`,
+      `${piece}  ${countedPiece(state, piece, count)}${carriedText(state, piece)}: ${placeWithLabel(state, place)}`,
   )
   const unused = [...state.blanks].filter(([, { voided }]) => voided === null).map(([no]) => no)
   const blank =

@@ -8,10 +8,10 @@ import { partKinds } from '../../trade/inspection/part-kind.ts'
 import type { Command } from '../command.ts'
 import type { EntryBodyOf } from '../entry.ts'
 import type { State } from '../state.ts'
-import { arrive } from './arriving.ts'
 import { destination } from './containers.ts'
 import { refuseTooEarly, riderMoves } from './leaving.ts'
 import { matesOf } from './mates.ts'
+import { newPieces } from './new-pieces.ts'
 import { given, knownPiece, lawful, refuse, unknown, wholeCount } from './refuse.ts'
 
 type Of<Name extends Command['do']> = Extract<Command, { do: Name }>
@@ -59,7 +59,7 @@ export function supply(
   const old = knownPiece(state, piece)
   if (named !== undefined && isOtherKind(named, old.piece.name)) refuse({ code: 'other-kind', piece, named })
   const { places, opened } = destination(state, into, null)
-  const arrived = arrive(state, { piece, count, to: places[0] ?? 'bench', instead, size })
+  const arrived = newPieces(state, { piece, count, to: places[0] ?? 'bench', instead, size })
   return { type: 'supplied', ...arrived, opened, borrowed }
 }
 

@@ -1,6 +1,6 @@
 import { numberRanges } from '../../words/grammar.ts'
 import { liesAt, liesIn } from '../../words/lookups.ts'
-import { countedPiece } from '../../words/pieces.ts'
+import { carriedText, countedPiece } from '../../words/pieces.ts'
 import { containerPath, containerPlace, placeName, whereName } from '../../words/places.ts'
 import { type Choice, goTo, type Page, type Rows, rowsOf } from '../page.ts'
 import { cut, type Line, line, padded, strong } from '../text/line.ts'
@@ -101,12 +101,17 @@ function standingOrder(state: State): Standing[] {
 function heldAt(state: State, place: PlaceOfPiece): string {
   const pieces = [...(state.ledger.byPlace.get(place) ?? [])]
   return pieces
-    .map((piece) => countedPiece(state, piece, state.ledger.accounts.get(piece)?.at.get(place) ?? 0))
+    .map((piece) => {
+      const count = state.ledger.accounts.get(piece)?.at.get(place) ?? 0
+      return `${countedPiece(state, piece, count)}${carriedText(state, piece)}`
+    })
     .join(', ')
 }
 
 function heldIn(state: State, no: number, holds: number): string {
-  const lying = liesIn(state, no).map(({ piece, count }) => countedPiece(state, piece, count))
+  const lying = liesIn(state, no).map(
+    ({ piece, count }) => `${countedPiece(state, piece, count)}${carriedText(state, piece)}`,
+  )
   if (holds > 0) lying.push(holds === 1 ? '1 container' : `${holds} containers`)
   return lying.length === 0 ? 'empty' : lying.join(', ')
 }

@@ -4,7 +4,7 @@ import { type JobNumber, type ScanAnswer, type ScannedPiece, scan, type Verdict 
 import { stepName } from '../../words/names.ts'
 import { notAgainText } from '../../words/not-again.ts'
 import { countedPiece, homeName, pieceName } from '../../words/pieces.ts'
-import { containerName, containerPath, containerPlace } from '../../words/places.ts'
+import { containerName, containerPath, containerPlace, whereName } from '../../words/places.ts'
 import { reasonText } from '../../words/reasons.ts'
 import type { Command } from '../act.ts'
 import { bigLetters } from '../controls/big-letters/big-letters.ts'
@@ -126,11 +126,11 @@ function verdictRows({ session, width }: Scene, verdict: Verdict): Line[] {
 
 function pieceRows({ session, width }: Scene, { piece, count, place, step, wanted }: ScannedPiece): Line[] {
   const { state } = session
-  const slot = containerPlace(place)?.slot
-  const inSlot = slot === undefined ? '' : `slot ${slot}: `
+  const inside = containerPlace(place)
+  const inSlot = inside === null ? `${whereName(state, place)}: ` : inside.slot && `slot ${inside.slot}: `
   const notWanted = state.used.has(piece) ? 'used: a new one goes in' : 'goes nowhere'
   const goes = wanted ? `goes to ${homeName(state, piece)}, step ${step}` : notWanted
-  return indented(line(inSlot, strong(countedPiece(state, piece, count)), `  ${goes}`), width)
+  return indented(line(inSlot ?? '', strong(countedPiece(state, piece, count)), `  ${goes}`), width)
 }
 
 function containerChoices(scene: Scene, { container, verdict }: Container): Map<number, Choice> {

@@ -25,7 +25,11 @@ type Arrived = Required<Pick<EntryBodyOf<'supplied'>, 'pieces' | 'openings' | 'm
  * New pieces: for a short home the same piece, in place of an old one a successor that takes its home. `index`: how many
  * pieces the same entry has entered before. A new part whose old one is at hand is to be held beside it.
  */
-export function arrive(state: State, { piece: id, count, to, instead, size }: Arriving, index = 0): Arrived {
+export function newPieces(
+  state: State,
+  { piece: id, count, to, instead, size }: Arriving,
+  index = 0,
+): Arrived {
   const old = knownPiece(state, id)
   if (belongsInToolbox(old.piece) || old.should === 0) refuse({ code: 'not-for-home', piece: id })
   wholeCount(count)
