@@ -641,6 +641,7 @@ test('what is left over and done with is put away by its number, and read before
     'tool: magnet',
     'end',
     'new p1',
+    'compare p3: alike keep old',
     'look 1',
     'take 1',
     'fit gasket',
