@@ -60,7 +60,7 @@ function piecePage({ session, width }: Scene, piece: PieceId): Page {
     rows: rowsOf(
       groups(
         [
-          ...indented(`${sentence(homeName(state, piece))} Now ${liesText(state, piece)}.`, width),
+          ...indented(`Home: ${homeName(state, piece)}. Now ${liesText(state, piece)}.`, width),
           ...verdictRows(state, view, width),
         ],
         headed('A NUMBER SAYS: LOOKED AT, AND GOOD', checks),
