@@ -1,6 +1,6 @@
 import type { PieceId } from '../ledger/piece.ts'
 import { readPositions } from '../trade/positions.ts'
-import type { Prefer } from './find-piece.ts'
+import { findPieces, type Prefer } from './find-piece.ts'
 import type { Line } from './line.ts'
 
 /**
@@ -11,7 +11,7 @@ import type { Line } from './line.ts'
 export function piecesOf(line: Line, text: string, ...prefer: Prefer[]): PieceId[] {
   const found: PieceId[] = []
   let before = ''
-  for (const part of partsOf(text)) {
+  for (const part of partsOf(line, text, prefer)) {
     const words = isPosition(part) && before !== '' ? `${before} ${part}` : part
     found.push(...oneThing(line, words, prefer))
     before = words === part ? nameOf(part) : before
@@ -34,7 +34,9 @@ function setOf(line: Line, id: PieceId): string {
   return `${piece.set ?? piece.name} ${home.at} ${piece.step}`
 }
 
-function partsOf(text: string): string[] {
+function partsOf(line: Line, text: string, prefer: Prefer[]): string[] {
+  // A part may have the word in its name: `bucket and shim`.
+  if (/ and /i.test(text) && findPieces(text, line.state, ...prefer).length > 0) return [text]
   return text
     .split(/\s*,\s*|\s+and\s+/i)
     .flatMap(spreadRange)

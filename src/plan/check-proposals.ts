@@ -43,7 +43,8 @@ export function checkProposals(facts: PlanFacts): CheckProposal[] {
     if (asked.has(piece.id) || facts.verdicts.has(piece.id)) known.add(key)
     const proposal = bySet.get(key)
     if (proposal) {
-      proposal.pieces.push(piece.id)
+      // The ends of a hose are one hose.
+      if (piece.kind !== 'connection') proposal.pieces.push(piece.id)
       continue
     }
     if (partKinds(piece.name).every((kind) => HARDWARE.has(kind))) continue
@@ -66,5 +67,6 @@ function isRetained(facts: PlanFacts, account: Account): boolean {
 }
 
 function setOf({ piece, home }: Account): string {
+  if (piece.kind === 'connection' && piece.set !== undefined) return [piece.set, piece.step].join('\n')
   return home.position === undefined ? piece.id : [piece.name, home.at, piece.step].join('\n')
 }

@@ -34,11 +34,6 @@ export function judgedPieces(state: State): JudgedPiece[] {
   ]
 }
 
-/** The pieces of which something still waits. */
-export function piecesToJudge(state: State): JudgedPiece[] {
-  return judgedPieces(state).filter(({ standing }) => !isSettled(standing))
-}
-
 /** One piece, whether or not anything was asked of it. */
 export function judgedPieceOf(state: State, piece: PieceId): JudgedPiece {
   return judgedPiece(

@@ -27,8 +27,8 @@ test('proposals: what is usually checked, a set by one number, and how it is tak
     text.indexOf('Usually checked before it goes back. Limits are in the service manual, never here.'),
   )
   expect(checks).toHaveLength(4)
-  expect(checks[1]).toMatch(/^ {2}\d {2}cylinder head: clean: .*; look for .*; measure flatness,? .*$/)
-  expect(checks[2]).toMatch(/^ {2}\d {2}cam caps, 2 pieces: clean: /)
+  expect(checks[1]).toMatch(/^ {2}\d {2}cylinder head: clean .*; look for .*; measure flatness,? .*$/)
+  expect(checks[2]).toMatch(/^ {2}\d {2}cam caps, 2 pieces: clean /)
   expect(checks[3]).toBe(
     'Take them with: accept 1,2 or: accept all (all steps) or: accept checks (all checks)',
   )

@@ -60,3 +60,8 @@ test('what is accepted is accepted by the record, and proposed no more', () => {
   const checks = checkProposals(told.state).flatMap(checksOf)
   expect(checkProposals(told.and({ do: 'ask-checks', checks }).state)).toEqual([])
 })
+
+test('the ends of a hose are one hose', () => {
+  const hose = off(2, 'coolant hose', { kind: 'connection', positions: ['radiator', 'pump'] })
+  expect(checkProposals(given(begin('Engine off'), hose, end).state)).toMatchObject([{ pieces: ['p1'] }])
+})

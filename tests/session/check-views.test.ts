@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import type { Command } from '../../src/journal/command.ts'
-import { judgedPieces, piecesToJudge } from '../../src/session/check-views.ts'
+import { judgedPieces } from '../../src/session/check-views.ts'
 import { judgedRows, triggerRows } from '../../src/words/judging/checks-text.ts'
 import { begin, bought, end, job, off, set } from '../errors/commands.ts'
 import { asked, flatness, judged, listed, passed } from '../errors/judging-commands.ts'
@@ -47,14 +47,9 @@ test('what waits comes first, with what is open and what was measured', () => {
 
 test('what was replaced is shown no more, and what took its place is to be compared', () => {
   expect(told(asked('p4', 'look'), judged('replace', 'it leaks', 'p4'), bought(1, 'p4', true))).toEqual([
-    'p5  oil pump: NOT CHECKED',
+    'p5  oil pump: NOT COMPARED',
     '    to be compared with the old one, p4',
   ])
-})
-
-test('only what waits is to be judged', () => {
-  const { state } = play([...engine, asked('p1'), asked('p4'), passed(['k2'])])
-  expect(piecesToJudge(state).map(({ piece }) => piece)).toEqual(['p1'])
 })
 
 test('a list with what it asks for', () => {

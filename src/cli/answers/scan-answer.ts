@@ -91,7 +91,7 @@ function verdictText(state: State, verdict: Verdict): string {
     case 'not-good':
       return `NOT GOOD, it does not go back, for ${stepName(state, verdict.step)}:`
     case 'not-checked':
-      return `NOT CHECKED, for ${stepName(state, verdict.step)}:`
+      return `${isToCompare(verdict) ? 'NOT COMPARED' : 'NOT CHECKED'}, for ${stepName(state, verdict.step)}:`
     case 'not-again':
       return 'NOT AGAIN, a new one goes in:'
     case 'not-in-this-step':
@@ -103,6 +103,11 @@ function verdictText(state: State, verdict: Verdict): string {
     default:
       return verdict satisfies never
   }
+}
+
+/** Whether a new one waits to be laid beside the old one: that is said before what is to be checked of it. */
+function isToCompare({ reasons }: Extract<Verdict, { kind: 'not-good' | 'not-checked' }>): boolean {
+  return reasons[0]?.code === 'compare-due'
 }
 
 function reasonsOf(state: State, verdict: Verdict): string[] {

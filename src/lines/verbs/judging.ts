@@ -50,6 +50,8 @@ export const judgingVerbs: readonly Verb[] = [
     forms: ['drop k1|h1|s1 because REASON'],
     says: 'Drops a check, a list or something to put on that is not needed after all.',
     examples: ['drop k1 because the part is new'],
+    // Drop links come off like any other part.
+    meant: /^[khs]\d/i,
     read(line) {
       const reason = line.reason()
       const [letter = '', number = ''] = line.take(/^([khs])(\d{1,9})$/i) ?? line.missing('k1')

@@ -79,7 +79,7 @@ function verdictSign(verdict: Verdict): Sign {
     case 'not-good':
       return SIGNS.notGood
     case 'not-checked':
-      return SIGNS.notChecked
+      return verdict.reasons[0]?.code === 'compare-due' ? SIGNS.notCompared : SIGNS.notChecked
     case 'not-again':
       return SIGNS.notAgain
     case 'not-in-this-step':

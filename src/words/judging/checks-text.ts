@@ -8,7 +8,7 @@ import { itemsText } from './asked-text.ts'
 import { checkWords, VERDICTS } from './names.ts'
 
 /** How a piece stands, in capitals as on the screens. */
-export const STANDINGS: Record<JudgedPiece['standing'], string> = {
+const STANDINGS: Record<JudgedPiece['standing'], string> = {
   'not-asked': 'NOT ASKED',
   due: 'NOT CHECKED',
   accepted: 'GOOD',
@@ -28,8 +28,9 @@ export function judgedRows(
     : []
   const compared =
     comparison?.verdict === 'due' ? [`    to be compared with the old one, ${comparison.old}`] : []
+  const isToCompare = standing === 'due' && comparison?.verdict === 'due'
   return [
-    `${piece}  ${pieceName(state, piece)}: ${STANDINGS[standing]}`,
+    `${piece}  ${pieceName(state, piece)}: ${isToCompare ? 'NOT COMPARED' : STANDINGS[standing]}`,
     ...checks.flatMap(checkRows),
     ...compared,
     ...decided,

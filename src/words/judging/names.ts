@@ -24,6 +24,6 @@ export const VERDICTS: Record<VerdictKind, string> = {
 const KINDS: Record<CheckKind, { alone: string; with: string }> = {
   look: { alone: 'look it over', with: 'look for' },
   measure: { alone: 'measure it', with: 'measure' },
-  clean: { alone: 'clean it', with: 'clean:' },
+  clean: { alone: 'clean it', with: 'clean' },
   compare: { alone: 'compare it', with: 'compare' },
 }

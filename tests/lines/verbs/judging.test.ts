@@ -264,3 +264,9 @@ describe('accepting what is proposed', () => {
     })
   })
 })
+
+test('a drop link comes off like any other part, and so does what has "and" in its name', () => {
+  const off = told('begin arm off', 'off drop link into bench', 'off bucket and shim into bench', 'end')
+  expect(commands('judge drop link replace because loose', off)).toMatchObject([{ pieces: ['p1'] }])
+  expect(commands('judge bucket and shim clean because gummed', off)).toMatchObject([{ pieces: ['p2'] }])
+})
