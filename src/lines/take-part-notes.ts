@@ -5,8 +5,8 @@ import { readDay, readPriced } from './read-said.ts'
 
 // What a price begins with; `at the corner` is none.
 const priceStart = String.raw`(?:\p{Sc}|\d|[.,]\d|[a-z]{2,3}\.? ?\d|[a-z]{1,3}\p{Sc})`
-// A part number has a digit in it, or is the one word behind.
-const numberStart = String.raw`(?:\S*\d)`
+// A part number has a digit in it, in its first or its second group.
+const numberStart = String.raw`(?:\p{L}{1,5} )?\S*\d`
 const next = String.raw`(?=,? (?:from |due |at (?=${priceStart})|(?:part )?no\.? (?=${numberStart}))|$)`
 
 /**

@@ -4,7 +4,12 @@ import { TOPICS } from '../../src/lines/verb.ts'
 import { verbs } from '../../src/lines/verbs.ts'
 import { told, topEnd } from './told.ts'
 
-const state = told(...topEnd, 'tighten valve cover bolts: 10 Nm', 'off 6 M6x20 pump cover bolts into bench')
+const state = told(
+  ...topEnd,
+  'tighten valve cover bolts: 10 Nm',
+  'off 6 M6x20 pump cover bolts into bench',
+  'buy 8 head bolts',
+)
 
 const examples = verbs.flatMap((verb) => verb.examples.map((example) => ({ verb, example })))
 
