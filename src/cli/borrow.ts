@@ -57,7 +57,7 @@ function outcome(borrowed: Borrowed, { asked, lender, taker }: About): ErrandOut
       return notOf(
         'which-piece',
         told(
-          `in ${jobName(lender)} ${borrowed.pieces.length} pieces answer to '${asked.words}'`,
+          `in ${jobName(lender)}, ${borrowed.pieces.length} pieces answer to '${asked.words}'`,
           `say which, by its id there: ${say(again(asked, borrowed.pieces[0] ?? 'PIECE'))}`,
           borrowed.pieces.map((id) => pieceLine(lender, id)),
         ),
@@ -66,7 +66,7 @@ function outcome(borrowed: Borrowed, { asked, lender, taker }: About): ErrandOut
       return notOf(
         'no-such-piece',
         told(
-          `in ${jobName(lender)} no piece is called '${asked.words}'`,
+          `in ${jobName(lender)}, no piece is called '${asked.words}'`,
           borrowed.near.length > 0 ? 'name one of these, or another' : 'look in that job what it is called',
           borrowed.near.map((id) => pieceLine(lender, id)),
         ),
@@ -102,7 +102,7 @@ function notOf(code: string, words: Told): ErrandOutcome {
 
 function itself(session: Session): Told {
   return told(
-    `${jobName(session)} is this job itself`,
+    `${jobName(session)}, is this job itself`,
     'say the number of another: "putback jobs" lists them',
   )
 }

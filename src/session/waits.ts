@@ -1,5 +1,7 @@
 import type { State } from '../journal/state.ts'
 import type { PieceId } from '../ledger/piece.ts'
+import { carrierOf } from '../ledger/place.ts'
+import { outingsWith } from '../plan/outings.ts'
 import type { Gates, Reason } from '../plan/reasons.ts'
 import type { OrderId, OutingId } from '../plan/waiting-facts.ts'
 import { openOf } from './order-standing.ts'
@@ -41,9 +43,11 @@ function lackingPiece(reason: Reason): PieceId[] {
 
 /** Where it is to come from: the outing that took it, else the order line for it; the later one where there are two. */
 function comingBy(state: State, piece: PieceId): Pick<Wait, 'by' | 'due'> {
-  const outings = [...state.outings.values()].filter(({ pieces }) =>
-    pieces.some((each) => each.piece === piece && each.away > 0),
+  const carriers = [...(state.ledger.accounts.get(piece)?.at.keys() ?? [])].flatMap(
+    (place) => carrierOf(place) ?? [],
   )
+  // What sits on another piece comes with that.
+  const outings = [piece, ...carriers].flatMap((each) => outingsWith(state, each))
   const orders = [...state.orders.values()].filter((order) => order.piece === piece && openOf(order) > 0)
   const ways = [...outings, ...orders.filter(({ ordered }) => ordered)]
   const last = ways.sort((a, b) => ((a.due ?? '') < (b.due ?? '') ? -1 : 1)).at(-1)

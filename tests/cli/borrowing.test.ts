@@ -47,7 +47,7 @@ test('with nothing said of its name here, the piece that takes it is named', asy
 })
 
 test.each<[string, string, string[]]>([
-  ['of itself', 'borrow 1 cover bolt from job 2', ['Job 2, blue twin is this job itself.']],
+  ['of itself', 'borrow 1 cover bolt from job 2', ['Job 2, blue twin, is this job itself.']],
   ['of no job', 'borrow 1 cover bolt from job 7', ["There is no job '7'."]],
   [
     'more than there are',
@@ -58,7 +58,7 @@ test.each<[string, string, string[]]>([
     'what several answer to',
     'borrow 1 bolt from job 1 for cover bolts',
     [
-      "In job 1, red twin 2 pieces answer to 'bolt'.",
+      "In job 1, red twin, 2 pieces answer to 'bolt'.",
       'p1  cover bolts M6x25: in bag 1',
       'p2  guard bolts M6x16: in bag 1',
       '"borrow 1 p1 from job 1 for p1"',
@@ -67,7 +67,7 @@ test.each<[string, string, string[]]>([
   [
     'what nobody there knows',
     'borrow 1 flywheel from job 1 for cover bolts',
-    ["In job 1, red twin no piece is called 'flywheel'."],
+    ["In job 1, red twin, no piece is called 'flywheel'."],
   ],
 ])('%s: refused, and neither record says a word of it', async (_, line, words) => {
   const { send, red, session } = twoJobs()

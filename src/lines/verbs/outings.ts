@@ -32,6 +32,7 @@ export const outingVerbs: readonly Verb[] = [
       'out cylinder head',
     ],
     read(line) {
+      if (/ to$/i.test(line.rest)) line.missing('to WHOM')
       const split = splitTo(line)
       return split === null ? plain.read(line) : sendOut(line, split)
     },

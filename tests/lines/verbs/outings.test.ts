@@ -71,6 +71,7 @@ describe('out', () => {
     ['out cylinder head to Miller due yesterday', { code: 'date', fault: 'past' }],
     ['out cylinder head to bench', { code: 'not-understood', nearest: 'move cylinder head to bench' }],
     ['out flywheel to Miller', { code: 'no-such-piece', part: 'flywheel' }],
+    ['out cylinder head to', { code: 'missing', what: 'to WHOM' }],
     ['out cylinder head to for skimming', { code: 'missing', what: 'to WHOM' }],
     ['out hose to Miller', { kind: 'which-piece' }],
   ])('%s: asked', (line, asked) => {
