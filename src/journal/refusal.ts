@@ -128,7 +128,7 @@ export type Refusal =
   | { code: 'not-cleared' }
   | { code: 'not-started' }
   | { code: 'checks-open'; steps: number[] }
-  /** `isLate`: its working time has run out since, with pieces still to be fitted. */
+  /** `isLate`: its working time had run out before all of its step was fitted. */
   | { code: 'put-on-already'; consumable: ConsumableId; isLate: boolean }
   /** The last day of use has gone by, so many days ago. `consumable`: null while it is only asked for. */
   | { code: 'out-of-date'; consumable: ConsumableId | null; name: string; expires: string; days: number }

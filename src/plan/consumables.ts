@@ -24,11 +24,14 @@ export function curing(facts: PlanFacts, target: CureTarget): CureReason[]
 export function curing(facts: PlanFacts, target: CureTarget): CureReason[] {
   return [...facts.consumables.values()].flatMap((consumable): CureReason[] => {
     if (!consumable.before.includes(target) || facts.overrides.has(consumable.id)) return []
-    return [...notTogether(facts, consumable, target), ...settingYet(facts, consumable)]
+    return [...notTogether(facts, consumable, target), ...settingYet(facts, consumable, target)]
   })
 }
 
-function settingYet(facts: PlanFacts, consumable: ConsumableFacts): WaitingReason[] {
+function settingYet(facts: PlanFacts, consumable: ConsumableFacts, target: CureTarget): WaitingReason[] {
+  const late = minutesLate(facts, consumable)
+  // It will never hold, however long it sets. What is late stands before the first start in any case.
+  if (late > 0) return target === 'start' ? [] : [{ code: 'worked-late', consumable: consumable.id, late }]
   const until = curedAt(facts, consumable)
   return until !== null && facts.clock.at < until
     ? [{ code: 'curing', consumable: consumable.id, until }]

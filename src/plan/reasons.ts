@@ -121,7 +121,10 @@ export class Gates {
     reasons.push(...this.aidsIn(contents))
     for (const fluid of contents.fluids) {
       if (fluid.filledLitres === null && !this.facts.overrides.has(fluid.id)) {
-        reasons.push(...curing(this.facts, fluid.id), { code: 'fluid-open', fluid: fluid.id })
+        const held = curing(this.facts, fluid.id).filter(
+          (reason) => !reasons.some((said) => isSame(said, reason)),
+        )
+        reasons.push(...held, { code: 'fluid-open', fluid: fluid.id })
       }
     }
     // Something beneath was touched after the look, while this step was under way.
@@ -280,6 +283,16 @@ const JUDGING: ReadonlySet<string> = new Set<JudgingReason['code']>([
   'compare-due',
   'compare-wrong',
 ])
+
+/** Whether two reasons are one about the same thing that is put on. */
+function isSame(one: Reason, other: Reason): boolean {
+  return (
+    one.code === other.code &&
+    'consumable' in one &&
+    'consumable' in other &&
+    one.consumable === other.consumable
+  )
+}
 
 /** What of a piece is not home, by where it lies, and what is nowhere to be had. */
 export function notHome(facts: PlanFacts, account: Account): Reason[] {

@@ -17,8 +17,16 @@ export function consumableHeeds(state: State, entry: Entry): ConsumableHeed[] {
   )
   return own.flatMap((consumable): ConsumableHeed[] => {
     const { id, applied } = consumable
-    if (applied === null) return entry.began ? [{ heed: 'not-put-on', consumable: id }] : []
+    if (applied === null) return isFirst(state, entry) ? [{ heed: 'not-put-on', consumable: id }] : []
     const late = minutesLate(state, consumable)
     return late > 0 ? [{ heed: 'fitted-late', consumable: id, late }] : []
   })
+}
+
+/** Whether all that is home of the step was fitted just now. */
+function isFirst({ ledger }: State, { step, moves }: Extract<Entry, { type: 'fitted' }>): boolean {
+  const home = [...ledger.accounts.values()]
+    .filter(({ piece, should }) => piece.step === step && should > 0)
+    .reduce((sum, { at }) => sum + (at.get('machine') ?? 0), 0)
+  return home === moves.reduce((sum, { count }) => sum + count, 0)
 }

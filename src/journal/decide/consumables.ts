@@ -1,7 +1,7 @@
-import { isDried, isOverdue } from '../../plan/consumables.ts'
+import { isDried, isOverdue, minutesLate } from '../../plan/consumables.ts'
 import { beneath, buildNeeds } from '../../plan/order.ts'
 import { Gates } from '../../plan/reasons.ts'
-import type { ConsumableId, CureTarget } from '../../plan/waiting-facts.ts'
+import type { ConsumableFacts, ConsumableId, CureTarget } from '../../plan/waiting-facts.ts'
 import { daysBetween } from '../../trade/calendar/days-between.ts'
 import type { Command } from '../command.ts'
 import type { EntryBodyOf } from '../entry.ts'
@@ -50,12 +50,16 @@ export function apply(state: State, { consumable: id }: Of<'apply'>): EntryBodyO
   const step = knownStep(state, no)
   if (step.built === 'done') refuse({ code: 'step-done', step: no })
   if (applied !== null && !isDried(state, consumable))
-    refuse({ code: 'put-on-already', consumable: id, isLate: isOverdue(state, consumable) })
+    refuse({ code: 'put-on-already', consumable: id, isLate: isLate(state, consumable) })
   refuseExpired(state, consumable)
   const began = step.built !== 'underway'
   const reasons = began ? new Gates(state).start(no) : []
   if (reasons.length > 0) refuse({ code: 'step-blocked', step: no, gate: 'start', reasons })
   return { type: 'applied', consumable: id, began }
+}
+
+function isLate(state: State, consumable: ConsumableFacts): boolean {
+  return isOverdue(state, consumable) || minutesLate(state, consumable) > 0
 }
 
 function refuseExpired(

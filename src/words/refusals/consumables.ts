@@ -16,7 +16,7 @@ export const consumableRefusals: Tellers<'put-on-already' | 'out-of-date' | 'not
     const again = `${say(`reopen ${step} because ...`)} opens the step again, then clean it off and put it on anew`
     return isLate
       ? told(
-          `${consumableName(state, consumable)}, has been on${since}, longer than it may, and pieces were fitted on it`,
+          `${consumableName(state, consumable)}, has been on${since}: its working time ran out before all was together`,
           again,
         )
       : told(

@@ -36,7 +36,7 @@ export const consumableCases = {
       ],
       when: applied,
       says: [
-        's1, grey sealant, has been on for 2 min, longer than it may, and pieces were fitted on it.',
+        's1, grey sealant, has been on for 2 min: its working time ran out before all was together.',
         '> "reopen 1 because ..." opens the step again, then clean it off and put it on anew.',
       ],
     },
