@@ -41,7 +41,8 @@ function containerPage(scene: Scene, answer: Container): Page {
   const choices = containerChoices(scene, answer)
   const sign = verdictSign(verdict)
   return {
-    ...verdictShown(scene, sign),
+    // Its own word is too long for large letters on 80 columns.
+    ...verdictShown(scene, sign, sign === SIGNS.notCompared ? 'COMPARE IT' : sign.word),
     title: line(
       ...cut([strong(containerName(state, container))], Math.floor(width / 3)),
       '  ',
