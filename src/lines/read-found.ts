@@ -29,7 +29,7 @@ export function readFound(line: Line): Found {
   if (item?.kind !== 'fastener' && item?.kind !== 'part') return { words, ...namedOnly(bare) }
   const piece = foundPiece(item)
   // A size with no name is read as that of bolts; nobody has said so.
-  const isNamed = piece.name !== undefined && rest.toLowerCase().includes(piece.name.toLowerCase())
+  const isNamed = rest.toLowerCase().includes(item.name.toLowerCase())
   const known = { ...piece, ...(lengthMm !== undefined && { lengthMm }) }
   return { words, count: item.count, piece: isNamed ? known : { ...known, name: undefined } }
 }

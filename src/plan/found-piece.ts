@@ -18,8 +18,9 @@ export interface FoundAgreement extends SizeAgreement {
 }
 
 /** What is known of a found piece that was told as a bag line is written: `1 M6x25 hex 10 cover bolt`. */
-export function foundPiece({ name, thread, fastenerClass, drive }: PieceItem): FoundPiece {
-  return { name, thread, fastenerClass, drive }
+export function foundPiece(item: PieceItem): FoundPiece {
+  const { name, positions = [], thread, fastenerClass, drive } = item
+  return { name: [name, ...positions].join(' '), thread, fastenerClass, drive }
 }
 
 /** In what a found piece agrees with a piece of the record. */

@@ -1,6 +1,5 @@
 import type { State } from '../journal/state.ts'
-import type { FoundHome } from '../plan/found-homes.ts'
-import type { FoundView } from '../session/found-view.ts'
+import type { FoundHomeView, FoundView } from '../session/found-view.ts'
 import { asideWords, say, sendWords } from './cures.ts'
 import { counted, joined, sentence, stepNumbers } from './grammar.ts'
 import { liesIn } from './lookups.ts'
@@ -18,11 +17,11 @@ export interface FoundTold {
 }
 
 /** What a home that something found may belong to is told as. */
-export function foundHomeText(state: State, found: FoundView, home: FoundHome): FoundTold {
+export function foundHomeText(state: State, found: FoundView, home: FoundHomeView): FoundTold {
   const { piece } = home
   const step = state.ledger.accounts.get(piece)?.piece.step ?? 0
   return {
-    what: `${piece}  ${pieceName(state, piece)}, belongs to ${homeName(state, piece)}, step ${step}: ${countText(state, home)}`,
+    what: `${piece}  ${pieceName(state, piece)}, belongs to ${homeName(state, piece)}, step ${step}: ${countText(state, home)}${matesText(state, home)}`,
     why: sentence(whyText(found, home)),
     acts: acts(state, found, home, step).map(sentence),
   }
@@ -43,8 +42,16 @@ export function foundHeading({ words, homes }: FoundView): string {
     : `${counted(homes.length, 'home')} may be that of '${words}', the likeliest first.`
 }
 
+/** `; the same goes for p10 cam cap I2 and p11 cam cap I3`. */
+function matesText(state: State, { mates }: FoundHomeView): string {
+  if (mates.length === 0) return ''
+  const named = mates.map((id) => `${id} ${pieceName(state, id)}`)
+  const shown = named.length > 3 ? [...named.slice(0, 2), `${named.length - 2} more of its set`] : named
+  return `; the same goes for ${joined(shown)}`
+}
+
 /** What the record says of a home: what is missing first. */
-function countText(state: State, { piece, count }: FoundHome): string {
+function countText(state: State, { piece, count }: FoundHomeView): string {
   const { should, onMachine, lies, short, neverThere, lost, countedShort, leftOff, scrapped, used } = count
   const otherwise = short - neverThere - lost - scrapped
   const facts = [
@@ -67,14 +74,18 @@ function countText(state: State, { piece, count }: FoundHome): string {
   return facts.length === 0 ? `none of ${pieceName(state, piece)} was ever there` : joined(facts)
 }
 
-function liesText(state: State, place: FoundHome['count']['lies'][number]['place'], count: number): string {
+function liesText(
+  state: State,
+  place: FoundHomeView['count']['lies'][number]['place'],
+  count: number,
+): string {
   return containerPlace(place)
     ? `${placeName(state, place)} should hold ${count}`
     : `${count} should be ${whereName(state, place)}`
 }
 
 /** `agrees in thread, pitch and length; another drive; its class is not known`. */
-function whyText({ piece: found }: FoundView, { agrees }: FoundHome): string {
+function whyText({ piece: found }: FoundView, { agrees }: FoundHomeView): string {
   const parts = [
     { name: 'thread', as: agrees.thread, isSaid: found.thread !== undefined },
     { name: 'pitch', as: agrees.pitch, isSaid: found.thread !== undefined && agrees.thread === 'yes' },
@@ -100,7 +111,7 @@ function whyText({ piece: found }: FoundView, { agrees }: FoundHome): string {
 }
 
 /** Recording what turned up comes first where the record misses one; else what is looked at is said, the nearest first. */
-function acts(state: State, { count: found }: FoundView, home: FoundHome, step: number): string[] {
+function acts(state: State, { count: found }: FoundView, home: FoundHomeView, step: number): string[] {
   const { piece, count, undo, standing } = home
   const { lost, countedShort, short, onMachine, lies } = count
   const number = (most: number) => Math.max(1, Math.min(found, most))
@@ -123,7 +134,7 @@ function acts(state: State, { count: found }: FoundView, home: FoundHome, step: 
   return told.length === 0 ? ['nothing on the machine waits for it'] : told
 }
 
-function newWords(state: State, piece: FoundHome['piece'], count: number): string {
+function newWords(state: State, piece: FoundHomeView['piece'], count: number): string {
   const isOnly = (state.ledger.accounts.get(piece)?.should ?? 1) === 1
   return say(isOnly ? `new ${piece}` : `new ${count} ${piece}`)
 }
@@ -136,7 +147,7 @@ function lookText(state: State, step: number, undo: readonly number[], onMachine
   return `${all}; to reach ${onMachine === 1 ? 'it' : 'them'}, ${first}${say(`reopen ${step} because ...`)}${opened}`
 }
 
-function containersOf(lies: FoundHome['count']['lies']): number[] {
+function containersOf(lies: FoundHomeView['count']['lies']): number[] {
   const numbers = lies.flatMap(({ place }) => containerPlace(place)?.container ?? [])
   return [...new Set(numbers)]
 }

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest'
 import { benchWithJob } from './support/bench.ts'
 
 test('what turned up is looked for on the command line, and all homes are in the data', () => {
-  const { say, told, ask, session } = benchWithJob()
+  const { say, told, session } = benchWithJob()
   const lots = Array.from({ length: 14 }, (_, index) => `off 2 M6x25 lot ${index + 1} bolts into new bag`)
   told('begin all of it off, does not hide', ...lots, 'lost 1 lot 9 bolts because it rolled away')
   const before = session().entries().length
@@ -18,9 +18,9 @@ test('what turned up is looked for on the command line, and all homes are in the
   expect(lines[3]).toBe('     If it is: "move 1 p9 from lost to bench".')
   expect(out).toContain('     and 2 less likely: say more of it, such as its length or its drive\n')
 
-  const { json } = ask('found M6x25 hex 10')
-  expect(json.answer).toMatchObject({ words: 'M6x25 hex 10', count: 1 })
-  expect((json.answer as { homes: unknown[] }).homes).toHaveLength(14)
+  const { answer } = JSON.parse(say('--json', 'found M6x25 hex 10').out)
+  expect(answer).toMatchObject({ words: 'M6x25 hex 10', count: 1 })
+  expect(answer.homes).toHaveLength(14)
   expect(session().entries()).toHaveLength(before)
 })
 

@@ -4,8 +4,9 @@ import type { Found } from '../../src/lines/read-found.ts'
 import { readLine } from '../../src/lines/read-line.ts'
 import { foundHomes } from '../../src/plan/found-homes.ts'
 import { Gates } from '../../src/plan/reasons.ts'
+import { gathered } from '../../src/session/found-view.ts'
 import { foundHeading, foundHomeText, nothingFoundText } from '../../src/words/found-text.ts'
-import { begin, bought, done, end, fitted, job, move, off, recount, take } from '../errors/commands.ts'
+import { begin, bought, done, end, fitted, job, move, off, recount, set, take } from '../errors/commands.ts'
 import { play } from '../errors/play.ts'
 import { quoted, readTyped } from '../errors/typed.ts'
 
@@ -15,7 +16,7 @@ function told(words: string, ...commands: Command[]): string[] {
   const reading = readLine(`found ${words}`, state)
   if (reading.kind !== 'ask' || reading.ask.ask !== 'found') throw new Error(JSON.stringify(reading))
   const found: Found = reading.ask.found
-  const view = { ...found, homes: foundHomes(new Gates(state), found.piece) }
+  const view = { ...found, homes: gathered(state, foundHomes(new Gates(state), found.piece)) }
   const lines = view.homes.flatMap((home) => {
     const { what, why, acts } = foundHomeText(state, view, home)
     return [what, why, ...acts]
@@ -130,6 +131,32 @@ describe('what is told of a home', () => {
       'p1  spring clips, belongs to Clips, step 1: bag 1 should hold 4',
       'The record does not say thread, length and drive.',
     ]))
+})
+
+describe('a set whose pieces nothing tells apart', () => {
+  const caps = [begin('Caps off'), set('cam caps', ['I1', 'I2', 'I3', 'I4', 'I5'])]
+
+  test('stands there once', () =>
+    expect(told('cam cap', ...caps)).toEqual([
+      "One home may be that of 'cam cap'.",
+      'p1  cam cap I1, belongs to Caps / I1, step 1: bag 1 should hold 1; the same goes for p2 cam cap I2, p3 cam cap I3 and 2 more of its set',
+      'Agrees in name.',
+      'Count bag 1: "count 1: p1=..., p2=..., p3=..., p4=..., p5=...".',
+    ]))
+
+  test('the one that is missing stands by itself, and first', () =>
+    expect(
+      told('cam cap', ...caps, lost('p2'))
+        .filter((line) => /^p\d/.test(line))
+        .map((line) => line.slice(0, 14)),
+    ).toEqual(['p2  cam cap I2', 'p1  cam cap I1']))
+
+  test('the one whose position is said stands by itself', () =>
+    expect(
+      told('cam cap I3', ...caps)
+        .filter((line) => /^p\d/.test(line))
+        .map((line) => line.slice(0, 14)),
+    ).toEqual(['p3  cam cap I3', 'p1  cam cap I1']))
 })
 
 test('the likeliest first', () =>

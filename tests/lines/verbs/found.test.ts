@@ -38,7 +38,7 @@ test.each<[string, unknown[]]>([
   ['found bolt 25 mm long', [1, 'bolt 25 mm long', not, 25, not, not, 'bolt']],
   ['found T30 screw, 12.5 mm long', [1, 'T30 screw, 12.5 mm long', not, 12.5, not, 'T30', 'screw']],
   ['found gasket', [1, 'gasket', not, not, not, not, 'gasket']],
-  ['found cam cap I3', [1, 'cam cap I3', not, not, not, not, 'cam cap']],
+  ['found cam cap I3', [1, 'cam cap I3', not, not, not, not, 'cam cap I3']],
   // On a bag these lack their ends or their place; found, they have a name.
   ['found 2 hoses', [2, '2 hoses', not, not, not, not, 'hoses']],
   ['found rag', [1, 'rag', not, not, not, not, 'rag']],
