@@ -17,6 +17,7 @@ const told = [
   'note: seal ordered',
   'Ola: new 2 pump cover bolts into bag 1',
   'Ola: new pump cover gasket',
+  'Ola: compare p5: alike keep old',
   'Ola: scrap p2 because torn',
   'Ola: settle x1: stump drilled out',
   'Ola: count 1 = 3',
@@ -55,7 +56,7 @@ Machine: the blue twin, top end
 State: build-up
 People: Kim and Ola
 Time noted: 20 min
-Journal: to entry 38, 2030-01-01 08:37, id ID
+Journal: to entry 39, 2030-01-01 08:38, id ID
 Undone: 1 entry, left out here
 Times: local, UTC. A number before a time is that of the entry in the journal.
 
@@ -67,7 +68,7 @@ CONDITION ON ARRIVAL
      3  2030-01-01 08:02  [Kim] snapped as found: 1 × pump cover bolt M6x25, to scrap, step 1, pump
         cover
   fault x1, 1 × pump cover bolt M6x25 snapped, put right:
-      17  2030-01-01 08:16  [Ola] x1 settled: stump drilled out
+      18  2030-01-01 08:17  [Ola] x1 settled: stump drilled out
 
 STEPS IN THE ORDER OF THE WAY BACK
 ----------------------------------
@@ -85,30 +86,38 @@ step 1, pump cover (under way)
       10  2030-01-01 08:09  [Kim] worked 20 min
       11  2030-01-01 08:10  [Kim] caution: hot
   on the way back:
-      22  2030-01-01 08:21  [Ola] last look before step 1, pump cover
-      23  2030-01-01 08:22  [Ola] overrode the start of step 1, pump cover (pieces short), because
+      23  2030-01-01 08:22  [Ola] last look before step 1, pump cover
+      24  2030-01-01 08:23  [Ola] overrode the start of step 1, pump cover (pieces short), because
           the fourth bolt comes tomorrow
-      24  2030-01-01 08:23  [Ola] took up step 1, pump cover
+      25  2030-01-01 08:24  [Ola] took up step 1, pump cover
   on the machine:
-      25  2030-01-01 08:24  [Ola] 3 × pump cover bolts M6x25, from bag 1
-      26  2030-01-01 08:25  [Ola] 1 × pump cover gasket, from the bench
-      29  2030-01-01 08:28  [Ola] 1 × pump cover bolt M6x25, from the bench
+      26  2030-01-01 08:25  [Ola] 3 × pump cover bolts M6x25, from bag 1
+      27  2030-01-01 08:26  [Ola] 1 × pump cover gasket, from the bench
+      30  2030-01-01 08:29  [Ola] 1 × pump cover bolt M6x25, from the bench
   marks:
-      27  2030-01-01 08:26  [Ola] mark m1 (dot on top): confirmed
+      28  2030-01-01 08:27  [Ola] mark m1 (dot on top): confirmed
   fluids:
-      30  2030-01-01 08:29  [Ola] coolant (1.5 L drained): 1.4 L filled
+      31  2030-01-01 08:30  [Ola] coolant (1.5 L drained): 1.4 L filled
   tightened:
     tightening t1 (pump cover: pump cover bolts)
-        31  2030-01-01 08:30  [Ola] set, in the order 1, 2, 3, 4
+        32  2030-01-01 08:31  [Ola] set, in the order 1, 2, 3, 4
       threads: not said whether dry or oiled
       pass 1 of 2: 5 Nm
-          35  2030-01-01 08:34  [Kim] 1
-          36  2030-01-01 08:35  [Kim] 2
-          37  2030-01-01 08:36  [Kim] 3
-          38  2030-01-01 08:37  [Kim] 4
+          36  2030-01-01 08:35  [Kim] 1
+          37  2030-01-01 08:36  [Kim] 2
+          38  2030-01-01 08:37  [Kim] 3
+          39  2030-01-01 08:38  [Kim] 4
       pass 2 of 2: 10 Nm
         not turned: 1, 2, 3, 4
-        34  2030-01-01 08:33  [Ola] no longer counted: 1, 2 in pass 1
+        35  2030-01-01 08:34  [Ola] no longer counted: 1, 2 in pass 1
+
+FOUND, CHECKED AND JUDGED
+-------------------------
+  Nothing was asked of any piece.
+
+WANTED AND ORDERED
+------------------
+  Nothing was.
 
 NEW PIECES
 ----------
@@ -116,38 +125,40 @@ NEW PIECES
         p1: 1 in scrap, 1 lost and 4 on the machine
     15  2030-01-01 08:14  [Ola] new: 1 × pump cover gasket (p5) in place of pump cover gasket (p2);
         the new: on the machine; the old: in scrap
-    28  2030-01-01 08:27  [Ola] new: 1 × pump cover bolt M6x25 (p1) for a home that was short; all
+      16  2030-01-01 08:15  [Ola] compared: pump cover gasket with the old one: all alike, it is the
+          right one
+    29  2030-01-01 08:28  [Ola] new: 1 × pump cover bolt M6x25 (p1) for a home that was short; all
         p1: 1 in scrap, 1 lost and 4 on the machine
 
 DECISIONS ON PIECES
 -------------------
-    20  2030-01-01 08:19  [Ola] accepted as lost: 1 × pump cover bolt M6x25, because nobody can
+    21  2030-01-01 08:20  [Ola] accepted as lost: 1 × pump cover bolt M6x25, because nobody can
         reach it
 
 OVERRIDES
 ---------
-    23  2030-01-01 08:22  [Ola] overrode the start of step 1, pump cover (pieces short), because the
+    24  2030-01-01 08:23  [Ola] overrode the start of step 1, pump cover (pieces short), because the
         fourth bolt comes tomorrow
 
 SENT OUT, BACK, SCRAPPED AND MOVED
 ----------------------------------
-    16  2030-01-01 08:15  [Ola] moved: 1 × pump cover gasket from the bench, to scrap, because torn
+    17  2030-01-01 08:16  [Ola] moved: 1 × pump cover gasket from the bench, to scrap, because torn
 
 RECOUNTS
 --------
-    18  2030-01-01 08:17  [Ola] counted bag 1: 3 of 4 pump cover bolts M6x25, 1 short (d1)
-      19  2030-01-01 08:18  [Ola] d1 explained: missing, 1 × pump cover bolt M6x25 from bag 1, to
+    19  2030-01-01 08:18  [Ola] counted bag 1: 3 of 4 pump cover bolts M6x25, 1 short (d1)
+      20  2030-01-01 08:19  [Ola] d1 explained: missing, 1 × pump cover bolt M6x25 from bag 1, to
           lost, because it fell into the pit
 
 AIDS AND TOOLS
 --------------
   1 × rag at inlet port (aid, step 1, pump cover): in the toolbox
        7  2030-01-01 08:06  [Kim] 1 from the toolbox onto the machine
-      21  2030-01-01 08:20  [Ola] 1 from the machine into the toolbox
+      22  2030-01-01 08:21  [Ola] 1 from the machine into the toolbox
 
 INTERRUPTIONS
 -------------
-    34  2030-01-01 08:33  [Ola] stopped in step 1, pump cover: tea
+    35  2030-01-01 08:34  [Ola] stopped in step 1, pump cover: tea
 
 NOTES ON THE WHOLE JOB
 ----------------------
@@ -166,4 +177,4 @@ STILL OPEN
   t1 (pump cover: pump cover bolts): not tightened through, step 1, pump cover.
   Step 1, pump cover: under way.
 
-End of the as-built record of job 7, to entry 38.`
+End of the as-built record of job 7, to entry 39.`

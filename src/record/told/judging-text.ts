@@ -17,5 +17,5 @@ export function judgingText(telling: Telling, { entry, measure, picture, saidAne
       ? []
       : [`judged anew since: ${joined(saidAnew.map((piece) => pieceName(state, piece)))}`]),
   ]
-  return [history(telling, entry), ...ground.map((text) => line(text, 4))]
+  return [history(telling, entry), ...ground.map((text) => line(text, 6))]
 }

@@ -13,7 +13,7 @@ export function putOnText(telling: Telling, record: PutOnRecord): Line[] {
       ...(stands ? [] : [line('no longer counted', 8)]),
     ]),
     ...(late > 0 ? [line(`together ${counted(late, 'minute')} too late`, 6)] : []),
-    ...(curedAt === null ? [] : [line(`set at ${telling.when(curedAt)}`, 6)]),
+    ...(curedAt === null ? [] : [line(`sets until ${telling.when(curedAt)}`, 6)]),
     ...(dropped === null ? [] : [history(telling, dropped, 6)]),
     ...(dropped === null && applied.every(({ stands }) => !stands) ? [line('not put on', 6)] : []),
   ]

@@ -1,12 +1,8 @@
-import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs'
-import { tmpdir } from 'node:os'
-import { basename, join } from 'node:path'
-import { readArguments } from '../../../src/cli/arguments.ts'
-import { Desk } from '../../../src/cli/desk.ts'
-import { DiskShelf } from '../../../src/cli/job-shelf.ts'
-import { runFile } from '../../../src/cli/run-file.ts'
+import { readdirSync, readFileSync } from 'node:fs'
+import { basename } from 'node:path'
 import type { Entry } from '../../../src/journal/entry.ts'
 import type { Session } from '../../../src/session/session.ts'
+import { workshop } from '../../scenarios/workshop.ts'
 import { sessionOf } from './session-of.ts'
 
 /** The files of whole jobs, the demo first. */
@@ -27,17 +23,8 @@ export function scenario(path: string): Session {
 const told = new Map<string, readonly Entry[]>()
 
 function run(path: string): readonly Entry[] {
-  const { options } = readArguments([]) as { options: Desk['options'] }
-  const home = mkdtempSync(join(tmpdir(), 'putback-record-'))
-  try {
-    const shelf = new DiskShelf(home, { now: () => new Date(Date.UTC(2030, 0, 1, 8)) })
-    const desk = new Desk(shelf, { options, cwd: home, colour: false })
-    const { failure } = runFile(desk, readFileSync(path, 'utf8'), { name: path })
-    if (failure) throw new Error(`line ${failure.line}: ${failure.told.what}`)
-    const open = desk.current()
-    if (!open.ok) throw new Error(open.told.what)
-    return [...open.session.entries()]
-  } finally {
-    rmSync(home, { recursive: true, force: true })
-  }
+  const { run, session } = workshop()
+  const { failure } = run(readFileSync(path, 'utf8'), path)
+  if (failure) throw new Error(`${path}, line ${failure.line}: ${failure.told.what}`)
+  return [...session().entries()]
 }
