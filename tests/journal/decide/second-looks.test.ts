@@ -1,3 +1,4 @@
+import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { Command } from '../../../src/journal/command.ts'
 import { decide } from '../../../src/journal/decide/decide.ts'
@@ -219,4 +220,28 @@ test.each<[string, Act[], Command, object]>([
 test('the gate of an override lets a cover go on over what was not seen', () => {
   const state = told(...apart, ...geared('Anna'), critical, [12, '', override('start 1')], [12, '', look(1)])
   expect(new Gates(state).start(1)).toEqual([])
+})
+
+test('whoever looks, whenever: taken exactly when it is somebody else, or late enough after the last work', () => {
+  const name = fc.constantFrom('Anna', 'Ben', '')
+  let taken = 0
+  fc.assert(
+    fc.property(
+      fc.array(name, { minLength: 1, maxLength: 3 }),
+      name,
+      fc.integer({ min: 1, max: 90 }),
+      fc.integer({ min: 0, max: 120 }),
+      (workers, by, afterMinutes, minute) => {
+        const asked: Act = [11, '', { do: 'change-step', step: 2, critical: { afterMinutes } }]
+        const state = told(...apart, ...geared(...workers), asked)
+        const decision = decide(state, { do: 'see-again', line: 't1', says: 'tight' }, clockAt(minute, by))
+        // The last work was done in the ninth minute.
+        const isOther = by !== '' && !workers.includes(by)
+        expect(decision.ok).toBe(isOther || minute - 9 >= afterMinutes)
+        if (decision.ok) taken += 1
+      },
+    ),
+    { numRuns: 200, seed: 49 },
+  )
+  expect(taken).toBeGreaterThan(50)
 })
