@@ -120,9 +120,10 @@ export class NaiveWaiting {
     return this.tubes.filter((tube) => tube.holdsUp.includes(step) && this.isSoft(tube)).map(({ id }) => id)
   }
 
-  /** Whether it is on and has not set: its time runs from the last piece that went on. */
-  isSoft({ step, cureMinutes, onAt }: Tube): boolean {
-    if (onAt === null || cureMinutes === undefined) return false
+  /** Whether it is on and has not set: its time runs from the last piece that went on. What was together too late never sets. */
+  isSoft(tube: Tube): boolean {
+    const { step, cureMinutes, onAt } = tube
+    if (onAt === null || cureMinutes === undefined || this.#minutesLate(tube) > 0) return false
     return this.now < Math.floor(Math.max(onAt, this.#lastOn.get(step) ?? 0) + cureMinutes * 60_000)
   }
 
