@@ -5,6 +5,7 @@ import { readLine } from '../../src/lines/read-line.ts'
 import { foundHomes } from '../../src/plan/found-homes.ts'
 import { Gates } from '../../src/plan/reasons.ts'
 import { gathered } from '../../src/session/found-view.ts'
+import { missingViews } from '../../src/session/missing-views.ts'
 import { foundHeading, foundHomeText, nothingFoundText } from '../../src/words/found-text.ts'
 import { begin, bought, done, end, fitted, job, move, off, recount, set, take } from '../errors/commands.ts'
 import { play } from '../errors/play.ts'
@@ -178,3 +179,19 @@ test('nothing that may be it', () =>
     "Nothing in the record may be 'M10x60'.",
     'What came off and was never told of: "off ..." records it. For an aid or a tool, "where" shows what is out.',
   ]))
+
+describe('typing what is said first puts the record right', () => {
+  test.each<[string, Command[]]>([
+    ['lost', [...cover, end, lost('p1', 2)]],
+    ['counted short', [...cover, recount(1, ['p1', 6])]],
+    ['missing when the job began', [begin('Cover off'), off(6, 'cover bolts', { size: 'M6x25', should: 8 })]],
+  ])('%s', (_, commands) => {
+    const { state } = play([job, ...commands])
+    expect(missingViews(state)).toHaveLength(1)
+    const [words = ''] = quoted(told('2 M6x25 bolts', ...commands))
+    const reading = readTyped(words, state)
+    const righted = play([job, ...commands, ...(reading.kind === 'commands' ? reading.commands : [])])
+    expect(missingViews(righted.state)).toEqual([])
+    expect(righted.state.ledger.accounts.get('p1')?.at.get('bench')).toBe(2)
+  })
+})
