@@ -1,10 +1,10 @@
 import type { State } from '../journal/state.ts'
 import type { PieceId } from '../ledger/piece.ts'
 import { carrierOf } from '../ledger/place.ts'
+import { openOf, ordersFor } from '../plan/order-lines.ts'
 import { outingsWith } from '../plan/outings.ts'
 import type { Gates, Reason } from '../plan/reasons.ts'
 import type { OrderId, OutingId } from '../plan/waiting-facts.ts'
-import { openOf } from './order-standing.ts'
 
 /** A piece that a step lacks, and what it is to come by: an outing, an order line, or nothing yet. */
 export interface Wait {
@@ -48,7 +48,7 @@ function comingBy(state: State, piece: PieceId): Pick<Wait, 'by' | 'due'> {
   )
   // What sits on another piece comes with that.
   const outings = [piece, ...carriers].flatMap((each) => outingsWith(state, each))
-  const orders = [...state.orders.values()].filter((order) => order.piece === piece && openOf(order) > 0)
+  const orders = ordersFor(state, piece).filter((order) => openOf(order) > 0)
   const ways = [...outings, ...orders.filter(({ ordered }) => ordered)]
   const last = ways.sort((a, b) => ((a.due ?? '') < (b.due ?? '') ? -1 : 1)).at(-1)
   return { by: last?.id ?? null, due: last?.due }

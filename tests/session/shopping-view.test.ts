@@ -1,8 +1,10 @@
 import { describe, expect, test } from 'vitest'
 import type { Command } from '../../src/journal/command.ts'
+import { Gates } from '../../src/plan/reasons.ts'
 import { blockedByOrder } from '../../src/session/blocked-by-order.ts'
 import { orderHeeds } from '../../src/session/order-heeds.ts'
 import { shoppingView } from '../../src/session/shopping-view.ts'
+import { waitsOf } from '../../src/session/waits.ts'
 import { begin, bought, end, job, off } from '../errors/commands.ts'
 import { arrived, cancelled, kit, ordered, wanted } from '../errors/order-commands.ts'
 import { play } from '../errors/play.ts'
@@ -66,6 +68,17 @@ describe('what a line holds up', () => {
 
   test('the step of its piece and all that is built on it', () => {
     expect(blocked(late)).toEqual([1, 2])
+  })
+
+  test('a step waits for the rest of a line that took the place of the old in part', () => {
+    const { state } = play([
+      ...engine,
+      ordered({ ...bolts, piece: 'p2', due: '2026-06-01' }),
+      arrived('o1', 5),
+    ])
+    expect(waitsOf(state, new Gates(state), 2)).toEqual([
+      { piece: 'p3', by: 'o1', due: '2026-06-01', isLate: false },
+    ])
   })
 
   test('nothing once it is here, is cancelled, or others came', () => {
