@@ -18,7 +18,7 @@ import { verbs } from './verbs.ts'
 export function readLine(line: string, state: State): Reading {
   return reading(line, (text) => {
     if (isScan(text)) return { kind: 'ask', ask: { ask: 'scan', text } }
-    const found = findVerb(text) ?? begins(text, () => true)
+    const found = verbNamed(text)
     if (!found) {
       misreadBegun(text)
       misread({
@@ -44,6 +44,11 @@ export function readOff(line: string, state: State, into?: Into): Reading {
 /** The verb that a line begins with, by the longest of its words: `take out` before `take`. */
 export function findVerb(text: string): Found | null {
   return begins(text, ({ meant }, rest) => meant === undefined || meant.test(rest))
+}
+
+/** The same by its words alone: as help asks for it, and where nothing else is meant. */
+export function verbNamed(text: string): Found | null {
+  return findVerb(text) ?? begins(text, () => true)
 }
 
 interface Found {

@@ -332,6 +332,8 @@ describe('questions', () => {
     const { say } = bench()
     expect(say('help')).toMatchObject({ code: 0, err: '' })
     expect(say('help', 'take', 'out').out).toContain('take out [COUNT] AID')
+    // Its own words alone: what it takes behind them is asked for only on a line.
+    expect(say('help', 'check').out).toContain('check PIECE')
     expect(say('help', 'fti')).toMatchObject({ code: 2, err: expect.stringContaining('"help fit"') })
   })
 

@@ -1,4 +1,4 @@
-import { findVerb } from '../../lines/read-line.ts'
+import { verbNamed } from '../../lines/read-line.ts'
 import { TOPICS } from '../../lines/verb.ts'
 import { verbs } from '../../lines/verbs.ts'
 import { PROGRAM_COMMANDS } from '../command-table.ts'
@@ -22,7 +22,7 @@ export function helpAnswer(about: string | null): { text: string[]; answer: unkn
   const onTopic = verbs.filter(({ topic }) => topic === word)
   if (onTopic.length > 0) return { text: onTopic.flatMap(inShort), answer: onTopic.map(facts) }
   const commands = PROGRAM_COMMANDS.filter((each) => each.word === word || each.word.split(' ')[0] === word)
-  const verb = findVerb(word)?.verb
+  const verb = verbNamed(word)?.verb
   const found: Writable[] = verb ? [verb, ...commands] : commands
   if (found.length === 0) return null
   return {

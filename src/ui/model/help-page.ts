@@ -1,4 +1,4 @@
-import { findVerb, nearestVerb } from '../../lines/read-line.ts'
+import { nearestVerb, verbNamed } from '../../lines/read-line.ts'
 import { verbs } from '../../lines/verbs.ts'
 import { KEYS, SCREEN_WORDS } from '../keys.ts'
 import { BACK, NO_CHOICES, type Page, rowsOf } from '../page.ts'
@@ -9,7 +9,7 @@ type Verb = (typeof verbs)[number]
 
 /** Every key and every word; or one word with its forms and examples. */
 export function helpPage(width: number, about: string | null): Page {
-  const found = about === null ? null : findVerb(about)
+  const found = about === null ? null : verbNamed(about)
   return {
     title: line(strong('HELP'), about === null ? '' : `  ${about}`),
     top: [],
