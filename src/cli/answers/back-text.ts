@@ -4,7 +4,7 @@ import type { Session } from '../../session/session.ts'
 import type { PlanRow, StepStanding } from '../../session/views.ts'
 import { measureLine } from '../../words/measurements/measure-text.ts'
 import { onTheWayBack } from '../../words/names.ts'
-import { reasonText } from '../../words/reasons.ts'
+import { reasonLines } from '../../words/reason-lines.ts'
 import { secondLookText } from '../../words/second-look-text.ts'
 
 /** The way back: every step in an order in which it can be done, and what blocks it. */
@@ -18,7 +18,7 @@ export function backText(session: Session, rows: readonly PlanRow[]): string[] {
     ...secondLook(session, row.step.no),
     ...row.overrides.map((reason) => `      overridden: ${reason}`),
     ...outOfLimits(state, row.step.no).map((measured) => `      ${measureLine(measured)}`),
-    ...row.reasons.map((reason) => `      ${reasonText(state, reason)}`),
+    ...reasonLines(state, row.reasons).map((text) => `      ${text}`),
   ])
 }
 

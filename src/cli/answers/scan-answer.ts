@@ -7,7 +7,7 @@ import { stepName } from '../../words/names.ts'
 import { notAgainText } from '../../words/not-again.ts'
 import { countedPiece, homeName } from '../../words/pieces.ts'
 import { containerName, containerPath, containerPlace, whereName } from '../../words/places.ts'
-import { reasonText } from '../../words/reasons.ts'
+import { reasonLines } from '../../words/reason-lines.ts'
 import { cardText } from './card-text.ts'
 import { bearerText } from './labels.ts'
 import { picturesLine } from './photos-text.ts'
@@ -113,7 +113,7 @@ function isToCompare({ reasons }: Extract<Verdict, { kind: 'not-good' | 'not-che
 function reasonsOf(state: State, verdict: Verdict): string[] {
   if (verdict.kind === 'not-again')
     return verdict.pieces.map(({ piece, by }) => notAgainText(state, piece, by))
-  return 'reasons' in verdict ? verdict.reasons.map((reason) => reasonText(state, reason)) : []
+  return 'reasons' in verdict ? reasonLines(state, verdict.reasons) : []
 }
 
 function pieceLine(state: State, { piece, count, place, step, wanted }: ScannedPiece): string {

@@ -8,7 +8,7 @@ import { sentence } from '../../words/grammar.ts'
 import { measureLine } from '../../words/measurements/measure-text.ts'
 import { stepName } from '../../words/names.ts'
 import { countedPiece } from '../../words/pieces.ts'
-import { reasonText } from '../../words/reasons.ts'
+import { reasonLines } from '../../words/reason-lines.ts'
 import { secondLookText, seenText, toSeeText } from '../../words/second-look-text.ts'
 import { NOT_A_SPECIFICATION } from '../../words/sums/figures.ts'
 import { stepLine } from './back-text.ts'
@@ -38,10 +38,7 @@ export function stepAnswer(session: Session, no: number): { text: string[]; answ
     ...(step.hides ? [`It hides what is beneath${step.looked ? '; the last look was taken' : ''}.`] : []),
     ...secondLookLines(session, no),
     ...overrides.map((reason) => `Overridden: ${reason}`),
-    ...headed(
-      'Blocked by:',
-      reasons.map((reason) => reasonText(state, reason)),
-    ),
+    ...headed('Blocked by:', reasonLines(state, reasons)),
     ...headed('Measured:', measured.length === 0 ? [] : [...measured.map(measureLine), NOT_A_SPECIFICATION]),
     ...headed(
       'Time runs:',

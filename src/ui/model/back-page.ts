@@ -4,7 +4,7 @@ import { secondLookView } from '../../session/second-look-view.ts'
 import { type PlanRow, planRows, todoOf } from '../../session/views.ts'
 import { measureLine } from '../../words/measurements/measure-text.ts'
 import { stepName } from '../../words/names.ts'
-import { reasonText } from '../../words/reasons.ts'
+import { reasonLines } from '../../words/reason-lines.ts'
 import { secondLookText } from '../../words/second-look-text.ts'
 import { goTo, type Page, rowsOf } from '../page.ts'
 import { chipColumn } from '../signs.ts'
@@ -60,7 +60,7 @@ function stepRows({ session, width }: Scene, row: PlanRow): Line[] {
     ...(step.due === undefined ? [] : [`due ${step.due}`]),
     ...(seconds ? [secondLookText(seconds)] : []),
     ...outOfLimits(state, step.no).map((measured) => measureLine(measured)),
-    ...reasons.map((reason) => reasonText(state, reason)),
+    ...reasonLines(state, reasons),
     ...overrides.map((reason) => `overridden: ${reason}`),
   ]
   return [

@@ -6,7 +6,7 @@ import { entryText } from '../../words/entries.ts'
 import { counted } from '../../words/grammar.ts'
 import { passName, stepName } from '../../words/names.ts'
 import { countedPiece } from '../../words/pieces.ts'
-import { reasonText } from '../../words/reasons.ts'
+import { reasonLines } from '../../words/reason-lines.ts'
 import { type Choice, choicesOf, goTo, type Large, type Page, rowsOf } from '../page.ts'
 import { type Line, line, strong } from '../text/line.ts'
 import { dueRows, overdueRows } from './due/due-in-brief.ts'
@@ -59,10 +59,8 @@ function largeOf({ next }: Card, says: string): Large {
 
 /** The next thing, and where it is blocked what it waits for. */
 function nextRows({ session, width }: Scene, { next }: Card, says: string): Line[] {
-  const reasons = next.kind === 'blocked' ? next.reasons : []
-  const shown = reasons
-    .slice(0, 2)
-    .flatMap((reason) => bulleted(reasonText(session.stateNow(), reason), width))
+  const reasons = next.kind === 'blocked' ? reasonLines(session.stateNow(), next.reasons) : []
+  const shown = reasons.slice(0, 2).flatMap((reason) => bulleted(reason, width))
   const left = reasons.length - 2
   const turn = next.kind === 'todo' && next.todo.kind === 'turn' ? next.todo : null
   const through = turn ? `, ${turn.next.through} of ${turn.tightening.order.length} through` : ''

@@ -5,7 +5,7 @@ import { stepName } from '../../words/names.ts'
 import { notAgainText } from '../../words/not-again.ts'
 import { countedPiece, homeName, pieceName } from '../../words/pieces.ts'
 import { containerName, containerPath, containerPlace, whereName } from '../../words/places.ts'
-import { reasonText } from '../../words/reasons.ts'
+import { reasonLines } from '../../words/reason-lines.ts'
 import type { Command } from '../act.ts'
 import { bigLetters } from '../controls/big-letters/big-letters.ts'
 import { type Choice, choicesOf, goTo, type Page, rowsOf } from '../page.ts'
@@ -102,13 +102,13 @@ function verdictRows({ session, width }: Scene, verdict: Verdict): Line[] {
     case 'not-yet':
       return [
         ...indented(line('For ', strong(stepName(state, verdict.step)), ', which cannot start:'), width),
-        ...verdict.reasons.flatMap((reason) => bulleted(reasonText(state, reason), width)),
+        ...reasonLines(state, verdict.reasons).flatMap((text) => bulleted(text, width)),
       ]
     case 'not-good':
     case 'not-checked':
       return [
         ...indented(line('For ', strong(stepName(state, verdict.step)), ', and not accepted:'), width),
-        ...verdict.reasons.flatMap((reason) => bulleted(reasonText(state, reason), width)),
+        ...reasonLines(state, verdict.reasons).flatMap((text) => bulleted(text, width)),
       ]
     case 'not-again':
       return verdict.pieces.flatMap(({ piece, by }) => bulleted(notAgainText(state, piece, by), width))

@@ -3,8 +3,8 @@ import { containersOfStep, type PlanRow, planRows, type Todo, todoOf } from '../
 import { jointQuestionText } from '../../words/joint-questions.ts'
 import { stepName } from '../../words/names.ts'
 import { containerName, containerPlace } from '../../words/places.ts'
-import { reasonText } from '../../words/reasons.ts'
-import { type Choice, choicesOf, goTo, NO_CHOICES, type Page, rowsOf } from '../page.ts'
+import { type ToldReason, toldReasons } from '../../words/reason-lines.ts'
+import { type Choice, choicesOf, goTo, type Large, NO_CHOICES, type Page, rowsOf } from '../page.ts'
 import { chip } from '../signs.ts'
 import { type Line, line, plain, strong } from '../text/line.ts'
 import { drawChoice } from './draw-choice.ts'
@@ -20,9 +20,7 @@ import { perVersion, type Scene, type State } from './scene.ts'
 import { secondLookRows } from './second-look-rows.ts'
 import { stepChoices, stepEnter } from './step-choices.ts'
 import { stepSign } from './step-signs.ts'
-import { timerRows } from './timer-rows.ts'
-
-type Reason = PlanRow['reasons'][number]
+import { timerRows, timersInBrief } from './timer-rows.ts'
 
 /** One step of the way back: what comes next in it large, all that is still to do, and what keeps it. */
 export function stepPage(scene: Scene, no: number): Page {
@@ -45,11 +43,11 @@ export function stepPage(scene: Scene, no: number): Page {
     ),
     headed(
       'WHY NOT YET',
-      row.reasons.flatMap((reason) => reasonRows(state, reason, numbers)),
+      toldReasons(state, row.reasons).flatMap((told) => reasonRows(state, told, numbers)),
     ),
     headed(
       'BEFORE IT IS DONE',
-      open.flatMap((reason) => reasonRows(state, reason, numbers)),
+      toldReasons(state, open).flatMap((told) => reasonRows(state, told, numbers)),
     ),
     headed(
       'OVERRIDDEN',
@@ -101,8 +99,13 @@ export function stepPage(scene: Scene, no: number): Page {
     start: nextAt === null ? undefined : Math.max(0, above + nextAt - ROWS_BEFORE),
     enter: stepEnter(scene, row, todo),
     choice: choicesOf(numbers.choices),
-    large: todo[0] && isOpen ? nextInLarge(state, todo[0]) : null,
+    large: todo[0] && isOpen ? withTimes(scene, no, nextInLarge(state, todo[0])) : null,
   }
+}
+
+/** Hands that are busy read how long they have as well. */
+function withTimes(scene: Scene, no: number, large: Large): Large {
+  return { ...large, under: [...large.under, ...timersInBrief(scene, no)] }
 }
 
 const ROWS_BEFORE = 4
@@ -130,8 +133,7 @@ class Numbers {
 }
 
 /** A reason; choosing it leads to its page, or puts the words of its cure into the line, to be looked at and entered. */
-function reasonRows(state: State, reason: Reason, numbers: Numbers): Line[] {
-  const text = reasonText(state, reason)
+function reasonRows(state: State, { reason, text }: ToldReason, numbers: Numbers): Line[] {
   const screen = screenOfReason(state, reason)
   if (screen) return numbers.add(goTo('see what it waits for', screen), text)
   const cure = /"([^"]*)"/.exec(text)?.[1] ?? ''

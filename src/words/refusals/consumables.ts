@@ -3,7 +3,7 @@ import { say } from '../cures.ts'
 import { dayText } from '../days.ts'
 import { counted } from '../grammar.ts'
 import { fluidName } from '../names.ts'
-import { reasonText } from '../reasons.ts'
+import { reasonLines } from '../reason-lines.ts'
 import { told } from '../told.ts'
 import { consumableName } from '../waiting/names.ts'
 import type { Tellers } from './tellers.ts'
@@ -35,6 +35,6 @@ export const consumableRefusals: Tellers<'put-on-already' | 'out-of-date' | 'not
     told(
       `${fluidName(state, fluid)} may not be filled yet`,
       'fill it when that is over',
-      reasons.map((reason) => reasonText(state, reason)),
+      reasonLines(state, reasons),
     ),
 }

@@ -3,7 +3,7 @@ import type { State } from '../../journal/state.ts'
 import { doneWords, say } from '../cures.ts'
 import { counted, stepNumbers } from '../grammar.ts'
 import { stepName } from '../names.ts'
-import { reasonText } from '../reasons.ts'
+import { reasonLines } from '../reason-lines.ts'
 import { targetName } from '../targets.ts'
 import { told } from '../told.ts'
 import type { RefusalOf, Tellers } from './tellers.ts'
@@ -88,8 +88,9 @@ const BLOCKED: Record<Gate, (name: string, why: string) => string> = {
 const NOT_ACCEPTED = new Set(['check-due', 'piece-judged', 'compare-due', 'compare-wrong'])
 
 function blockedTold(state: State, { step, gate, reasons }: RefusalOf<'step-blocked'>) {
-  const what = BLOCKED[gate](stepName(state, step), counted(reasons.length, 'reason'))
-  const lift = reasons.length === 1 ? 'lift it' : 'lift them, nearest first'
+  const lines = reasonLines(state, reasons)
+  const what = BLOCKED[gate](stepName(state, step), counted(lines.length, 'reason'))
+  const lift = lines.length === 1 ? 'lift it' : 'lift them, nearest first'
   // No override for what only a hand can lift, pieces that are not home and the look itself, nor for a piece that is not
   // accepted: a verdict with its reason is the way past that.
   const passable = reasons.filter(({ code }) => !NOT_ACCEPTED.has(code))
@@ -97,9 +98,5 @@ function blockedTold(state: State, { step, gate, reasons }: RefusalOf<'step-bloc
     gate === 'look' || passable.every(({ code }) => gate === 'finish' && code === 'not-home')
   const all = passable.length === reasons.length ? 'all of them' : `the other ${passable.length}`
   const past = `or go past ${reasons.length === 1 ? 'it' : all} knowingly: ${say(`override ${gate} ${step} because ...`)}`
-  return told(
-    what,
-    isLiftedByHand ? lift : `${lift}, ${past}`,
-    reasons.map((reason) => reasonText(state, reason)),
-  )
+  return told(what, isLiftedByHand ? lift : `${lift}, ${past}`, lines)
 }

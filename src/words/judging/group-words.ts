@@ -1,0 +1,71 @@
+import type { State } from '../../journal/state.ts'
+import type { JudgingReason } from '../../plan/judging.ts'
+import type { CheckId } from '../../plan/judging-facts.ts'
+import { say } from '../cures.ts'
+import { sentence } from '../grammar.ts'
+import { pieceName } from '../pieces.ts'
+import { checkWords, VERDICTS } from './names.ts'
+import { checkNumbers, setNames } from './set-names.ts'
+
+type OfAPiece = Extract<JudgingReason, { code: 'check-due' | 'piece-judged' }>
+
+/** What is told in one line: the same check of each of a set, or the same verdict on each. */
+export function setKey(state: State, reason: OfAPiece): string {
+  const { piece, home } = state.ledger.accounts.get(reason.piece) ?? {}
+  if (!piece || home?.position === undefined) return JSON.stringify(reason)
+  return [piece.name, home.at, piece.step, ...whatOf(state, reason)].join('\n')
+}
+
+/** Reasons of one set, all alike: `cam caps I1, I2 not checked (k1 and k2, look for score): ...`. */
+export function groupText(state: State, reasons: readonly OfAPiece[]): string {
+  const [first] = reasons
+  if (!first) return ''
+  const names = setNames(
+    state,
+    reasons.map(({ piece }) => piece),
+  )
+  if (first.code === 'piece-judged') {
+    const { reason: why, along } = state.verdicts.get(first.piece) ?? {}
+    const ground = along ? `, with ${pieceName(state, along)}` : ''
+    const cure =
+      first.verdict === 'replace'
+        ? `${say(`new ${first.piece}`)} and so on, when the new ones are here`
+        : `${say(`judge ${first.piece} fit again because ...`)} and so on, when that is done`
+    return sentence(
+      `${names} are ${VERDICTS[first.verdict]}${ground}${why ? `, because ${why}` : ''}: ${offFirst(state, reasons)}${cure}`,
+    )
+  }
+  const check = state.checks.get(first.check)
+  const ids = reasons.flatMap((reason) => (reason.code === 'check-due' ? [reason.check] : []))
+  const asks = check ? `, ${checkWords(check)}` : ''
+  const measure =
+    check?.kind === 'measure'
+      ? `${say(`measure ${check.what[0] ?? 'size'} of ${first.piece}: ...`)} and so on, then `
+      : ''
+  return sentence(
+    `${names} not checked (${checkNumbers(ids)}${asks}): ${measure}${say(`ok ${typedIds(ids)}`)} if good, else ${say(`judge ${first.piece} replace because ...`)} for the one that is not`,
+  )
+}
+
+function whatOf(state: State, reason: OfAPiece): string[] {
+  if (reason.code === 'check-due') {
+    const check = state.checks.get(reason.check)
+    return ['check', check ? checkWords(check) : reason.check]
+  }
+  const { reason: why = '', along = '' } = state.verdicts.get(reason.piece) ?? {}
+  return ['judged', reason.verdict, why, along]
+}
+
+function offFirst(state: State, reasons: readonly OfAPiece[]): string {
+  const on = reasons.find(({ piece }) => state.ledger.accounts.get(piece)?.at.has('machine'))
+  const step = on && state.ledger.accounts.get(on.piece)?.piece.step
+  return step === undefined ? '' : `${say(`reopen ${step} because ...`)}, then `
+}
+
+/** As `ok` takes them: `k1..k8` where none is left out, else one by one. */
+function typedIds(ids: readonly CheckId[]): string {
+  const numbers = ids.map((id) => Number(id.slice(1))).toSorted((a, b) => a - b)
+  const [from = 0, to = from] = [numbers.at(0), numbers.at(-1)]
+  const isWhole = numbers.length > 2 && to - from === numbers.length - 1
+  return isWhole ? `k${from}..k${to}` : numbers.map((no) => `k${no}`).join(',')
+}
