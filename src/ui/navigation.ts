@@ -31,6 +31,8 @@ export type Screen =
   | { at: 'compare'; piece: PieceId; how?: 'differs' | 'wrong' | undefined }
   /** What is to buy, and how what was ordered stands. */
   | { at: 'buy' }
+  /** What was ordered is ticked as it comes out of the parcel. */
+  | { at: 'arrivals' }
   /** One line that is wanted or ordered. */
   | { at: 'order'; order: OrderId }
   /** What went out together. */

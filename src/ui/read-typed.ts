@@ -152,7 +152,11 @@ function chosen(text: string, { scene, screen, page }: Shown): Meaning | undefin
 }
 
 /** Where the numbers are those of the record, and may be longer than a choice is elsewhere. */
-const LONG_NUMBERS: Partial<Record<Screen['at'], string>> = { lies: 'container', photos: 'picture' }
+const LONG_NUMBERS: Partial<Record<Screen['at'], string>> = {
+  lies: 'container',
+  photos: 'picture',
+  arrivals: 'line',
+}
 
 function numberChosen(text: string, page: Page): Meaning | undefined {
   if (!/^\d{1,2}$/.test(text)) return undefined

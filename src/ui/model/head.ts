@@ -24,17 +24,20 @@ export function headRows(scene: Hall | Scene, screen: Screen): [Line, Line] {
 /** The account of what is off, as a sum: `off 41 = 38 in containers + 3 on the bench`. */
 function balanceText(state: State): string {
   let inContainers = 0
+  let onOthers = 0
   const open = { bench: 0, out: 0, supplier: 0, lost: 0 }
   for (const { piece, at } of state.ledger.accounts.values()) {
     if (piece.kind === 'aid' || piece.kind === 'tool') continue
     for (const [place, count] of at) {
       if (place.startsWith('c')) inContainers += count
+      else if (/^p\d/.test(place)) onOthers += count
       else if (place in open) open[place as keyof typeof open] += count
     }
   }
   const parts = [
     [inContainers, 'in containers'],
     [open.bench, 'on the bench'],
+    [onOthers, 'on other pieces'],
     [open.out, 'out'],
     [open.supplier, 'to come'],
     [open.lost, 'lost'],
@@ -68,9 +71,12 @@ const HOME_OF: Partial<Record<ScreenName, ScreenName>> = {
   differences: 'lies',
   scan: 'lies',
   photos: 'lies',
+  found: 'lies',
+  finish: 'back',
   judge: 'due',
   compare: 'due',
   buy: 'due',
+  arrivals: 'due',
   order: 'due',
   outing: 'due',
 }

@@ -4,6 +4,7 @@ import { backPage } from './back-page.ts'
 import { countPage } from './count-page.ts'
 import { differencesPage } from './differences-page.ts'
 import { drawPage } from './draw-page.ts'
+import { arrivalsPage } from './due/arrivals-page.ts'
 import { buyPage } from './due/buy-page.ts'
 import { comparePage } from './due/compare-page.ts'
 import { duePage } from './due/due-page.ts'
@@ -68,6 +69,8 @@ function jobPage(scene: Scene, screen: Exclude<Screen, { at: 'jobs' | 'new-job' 
       return comparePage(scene, screen)
     case 'buy':
       return buyPage(scene)
+    case 'arrivals':
+      return arrivalsPage(scene)
     case 'order':
       return orderPage(scene, screen.order)
     case 'outing':

@@ -7,6 +7,7 @@ import { line, strong } from '../../text/line.ts'
 import { groups, headed, indented } from '../rows.ts'
 import type { Scene } from '../scene.ts'
 import {
+  arrivalsRow,
   checksRow,
   comparisonRow,
   judgedRow,
@@ -15,6 +16,7 @@ import {
   outingRow,
   timerRow,
   toBuyRow,
+  triggerRow,
 } from './due-rows.ts'
 import { missingRows } from './missing-row.ts'
 
@@ -52,6 +54,7 @@ export function duePage({ session, width }: Scene): Page {
         // What is only wanted stands in the list of what to buy.
         order.standing === 'wanted' ? [] : orderRow(state, order, numbers),
       ),
+      ...(isParcelToCome(due) ? arrivalsRow(numbers) : []),
     ]),
     headed(
       'TIME RUNS',
@@ -68,13 +71,18 @@ export function duePage({ session, width }: Scene): Page {
     ),
   )
   const all = numbers.count
+  const lists = headed(
+    'WHAT A FINDING OPENS',
+    [...state.triggers.values()].flatMap((trigger) => triggerRow(state, trigger, numbers)),
+  )
+  const none = indented('Nothing is to be checked, and nothing is awaited.', width)
   return {
     title: line(
       strong('WHAT IS DUE'),
       `  ${counted(all, 'thing')}, ${counted(due.late.length, 'overdue', 'overdue')}`,
     ),
     top: [],
-    rows: rowsOf(all === 0 ? indented('Nothing is to be checked, and nothing is awaited.', width) : rows),
+    rows: rowsOf(groups(all === 0 ? none : rows, lists)),
     enter: goTo('where you are', { at: 'now' }),
     choice: choicesOf(numbers.choices),
     large: {
@@ -82,4 +90,8 @@ export function duePage({ session, width }: Scene): Page {
       under: [line(chip(all === 0 ? SIGNS.nothingDue : due.late.length > 0 ? SIGNS.overdue : SIGNS.due))],
     },
   }
+}
+
+function isParcelToCome({ late, orders }: ReturnType<typeof dueView>): boolean {
+  return [...late, ...orders].some((thing) => 'order' in thing && thing.standing !== 'wanted')
 }

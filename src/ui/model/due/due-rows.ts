@@ -5,6 +5,7 @@ import type { timersOf } from '../../../session/timers.ts'
 import { timerText } from '../../../words/consumables/timer-words.ts'
 import { dayText, dueText } from '../../../words/days.ts'
 import { counted } from '../../../words/grammar.ts'
+import { itemsText } from '../../../words/judging/asked-text.ts'
 import { checkWords, VERDICTS } from '../../../words/judging/names.ts'
 import { stepName } from '../../../words/names.ts'
 import { countedPiece, pieceName } from '../../../words/pieces.ts'
@@ -22,6 +23,7 @@ import { outingSign } from './outing-page.ts'
 
 type Outing = DueView['outings'][number]
 type Order = DueView['orders'][number]
+type Trigger = State['triggers'] extends Map<unknown, infer Value> ? Value : never
 
 /** A number takes two digits. */
 const MOST = 99
@@ -40,7 +42,11 @@ export class NumberedRows {
 
   add(sign: Sign, text: Line, choice: Choice): Line[] {
     this.count += 1
-    const row = line(...chipColumn(sign, SIGN_WIDTH), ' ', ...text)
+    return this.offer(line(...chipColumn(sign, SIGN_WIDTH), ' ', ...text), choice)
+  }
+
+  /** A row that only offers something: nothing is due by it. */
+  offer(row: Line, choice: Choice): Line[] {
     if (this.choices.size >= MOST) return indented(row, this.#width)
     const no = this.choices.size + 1
     this.choices.set(no, choice)
@@ -92,6 +98,23 @@ export function toBuyRow(state: State, numbers: NumberedRows): Line[] {
     line(strong(counted(lines.length, 'line')), ` not ordered yet${sum}`),
     goTo('what is to buy', { at: 'buy' }),
   )
+}
+
+/** What was ordered comes in a parcel, several lines of it: they are ticked on a page of their own. */
+export function arrivalsRow(numbers: NumberedRows): Line[] {
+  return numbers.offer(
+    line('a parcel is here: tick what is in it'),
+    goTo('tick what is in the parcel', { at: 'arrivals' }),
+  )
+}
+
+/** The user's own lists; a number begins the words of the finding that opens one. */
+export function triggerRow(state: State, trigger: Trigger, numbers: NumberedRows): Line[] {
+  const { when, items } = trigger
+  return numbers.offer(line(strong(`when ${when}`), `  ${itemsText(state, items)}`), {
+    says: `found: ${when}`,
+    act: { do: 'write', before: `finding ${when}` },
+  })
 }
 
 /** A line that was ordered, and how it stands. */

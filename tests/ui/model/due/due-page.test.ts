@@ -96,6 +96,27 @@ describe('what is due', () => {
   })
 })
 
+test('the lists that a finding opens: a number begins the words of the finding', () => {
+  const { enter, rows, line, state } = jobWith(...apart, 'when metal in the oil: replace water pump')
+  enter('.6')
+  expect(rows().map((row) => row.trim())).toEqual([
+    'WHAT IS DUE  0 things, 0 overdue',
+    'Nothing is to be checked, and nothing is awaited.',
+    '',
+    'WHAT A FINDING OPENS',
+    '1  when metal in the oil  replace water pump',
+  ])
+  enter('1')
+  expect(line()).toBe('finding metal in the oil|')
+  enter('')
+  expect(state().verdicts.size).toBe(1)
+})
+
+test('what sits on another piece is in the sum of what is off', () => {
+  const { desk } = jobWith(...apart, 'on cylinder head: 3 studs M6x25')
+  expect(textOf(headRows(desk.scene(), { at: 'now' })[0])).toContain('3 on other pieces')
+})
+
 describe('the card', () => {
   test('says how much is due in one row, and nothing where nothing is', () => {
     const { enter, text } = jobWith(...apart)
