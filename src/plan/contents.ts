@@ -96,11 +96,20 @@ export function owing(facts: PlanFacts, account: Account): Owing {
   for (const { place, count } of lying) {
     const part = Math.min(short, count)
     if (part > 0) lies.push({ place, count: part })
+    const over = count - part - (place === 'out' ? lentOf(facts, account) : 0)
     // What went back to its supplier, or was ordered once too often, is not in the way.
-    if (count > part && place !== 'spare' && place !== 'supplier') extra.push({ place, count: count - part })
+    if (over > 0 && place !== 'spare' && place !== 'supplier') extra.push({ place, count: over })
     short -= part
   }
   return { lies, extra, short }
+}
+
+/** How many of a piece another job has: what is surplus here may stay there. */
+function lentOf({ outings }: PlanFacts, { piece: { id } }: Account): number {
+  const lent = [...outings.values()].filter(({ job }) => job !== undefined)
+  return lent
+    .flatMap(({ pieces }) => pieces.filter(({ piece }) => piece === id))
+    .reduce((sum, { away }) => sum + away, 0)
 }
 
 /** Where an aid or a tool is that is not back in the toolbox. */
@@ -114,8 +123,9 @@ export function outOfToolbox(facts: PlanFacts, account: Account): Lying[] {
 /** What is here counts for what is owed before what is still at the supplier, and declared spares last. */
 function reachRank(place: Place): number {
   if (place === 'bench') return 0
-  if (place === 'supplier') return 2
-  return place === 'spare' ? 3 : 1
+  if (place === 'out') return 2
+  if (place === 'supplier') return 3
+  return place === 'spare' ? 4 : 1
 }
 
 function emptyContents(): StepContents {

@@ -87,3 +87,11 @@ test('what this job would not take is refused before the other is written to', a
   expect(err).toContain('Cam cap I1 has one home, and the record still has the old one on the bench')
   expect(red('log').out).toBe(before)
 })
+
+test('what is lent and surplus where it came from keeps nobody there from the first start', async () => {
+  const { send, red, inRed } = twoJobs()
+  inRed('leave off 1 cover bolt because one hole is plugged')
+  await send('borrow 1 cover bolt from job 1')
+  inRed('look 1', 'take 1', 'fit 5 cover bolts', 'fit guard bolts', 'done')
+  expect(red('left').out).toBe('Nothing is left over. Next: clear\n')
+})

@@ -173,6 +173,14 @@ export class NaiveModel {
       if ([home, 'scrap', 'lost'].includes(where)) continue
       elsewhere.set(where, (elsewhere.get(where) ?? 0) + 1)
     }
+    const athome = this.#at(id, 'machine').length
+    // Surplus that another job has is in nobody's way either, as long as what is here is enough.
+    const out = elsewhere.get('out') ?? 0
+    const here = [...elsewhere].filter(([where]) => !['out', 'supplier', 'spare'].includes(where))
+    const wanted = Math.max(0, should - athome - here.reduce((sum, [, count]) => sum + count, 0))
+    const surplus = isKit(piece) ? 0 : Math.min(this.waiting.lent(id), Math.max(0, out - wanted))
+    if (surplus > 0) elsewhere.set('out', out - surplus)
+    if (elsewhere.get('out') === 0) elsewhere.delete('out')
     // What is still at the supplier, or laid aside as surplus, is in nobody's way: it counts for what is owed only.
     const reserves = isKit(piece)
       ? []
@@ -181,7 +189,6 @@ export class NaiveModel {
     for (const [where, count] of elsewhere) found.push(`${id} lies ${where} ${count}`)
     if (isKit(piece)) return found
 
-    const athome = this.#at(id, 'machine').length
     if (athome > should) found.push(`${id} too many at home ${athome - should}`)
     const lying = [...elsewhere.values()].reduce((sum, count) => sum + count, 0)
     let owed = Math.max(0, should - athome - lying)

@@ -87,6 +87,14 @@ export class NaiveWaiting {
     }
   }
 
+  /** How many of a piece another job has. */
+  lent(piece: string): number {
+    return this.parcels
+      .filter(({ isLent }) => isLent)
+      .flatMap(({ away }) => away)
+      .filter((word) => word === piece).length
+  }
+
   /** Whether something is put on in a step. */
   isAskedIn(step: number): boolean {
     return this.tubes.some((tube) => tube.step === step)
