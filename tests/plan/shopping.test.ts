@@ -149,8 +149,8 @@ describe('what must be bought', () => {
 describe('the list of a generated job', () => {
   test('is the one that somebody makes who counts every single thing', () => {
     const acts = fc.array(fc.tuple(fc.nat(15), fc.nat(40), fc.integer({ min: 1, max: 5 })), {
-      minLength: 5,
-      maxLength: 30,
+      minLength: 15,
+      maxLength: 40,
     })
     fc.assert(
       fc.property(acts, (some) => {
@@ -185,9 +185,12 @@ function told(acts: readonly (readonly [number, number, number])[]): { state: St
 
 function commandOf(state: State, kind: number, which: number, count: number): Command | null {
   const pieces = [...state.ledger.accounts.keys()]
-  const orders = [...state.orders.keys()]
+  const orders = [...state.orders.values()]
+  const pick = (some: typeof orders): OrderId => some[which % Math.max(1, some.length)]?.id ?? 'o0'
   const piece: PieceId = pieces[which % Math.max(1, pieces.length)] ?? 'p0'
-  const order: OrderId = orders[which % Math.max(1, orders.length)] ?? 'o0'
+  const order = pick(orders)
+  const open = pick(orders.filter((each) => each.arrived < each.count))
+  const here = pick(orders.filter(({ arrived: came, returned }) => came > returned))
   const kinds: (Command | null)[] = [
     off(count, `bolts ${which}`, { should: count + (which % 3), singleUse: which % 2 === 0 }),
     set(`caps ${which}`, ['I1', 'I2', 'I3'].slice(0, count)),
@@ -199,8 +202,8 @@ function commandOf(state: State, kind: number, which: number, count: number): Co
     bought(count, piece, which % 3 === 0),
     ordered({ piece, name: `for ${piece}`, count }),
     wanted({ name: `thing ${which}`, count }),
-    which % 2 === 0 ? arrived(order, count) : arrived(order, count + 1, 1),
-    which % 2 === 0 ? sentBack(order, count) : cancelled(order),
+    which % 3 === 0 ? arrived(open, count + 1, 1) : arrived(open, which % 3 === 1 ? 1 : undefined),
+    which % 3 === 0 ? cancelled(order) : sentBack(here, which % 3 === 1 ? 1 : undefined),
     kit(`kit ${which}`, [[piece, pieces[0] ?? piece], 'some', count], [[], 'others', 1]),
     { do: 'set-consumable', step: 1, kind: 'sealant', name: `tube ${which % 3}` },
     which % 2 === 0 ? ordered({ name: `tube ${which % 3}`, count: 1 }) : move(piece, bench, { count }),
