@@ -17,6 +17,13 @@ export function timerText(state: State, timer: Timer): string {
   return `${name}: sets, ${left}${held}`
 }
 
+/** The same for large letters, beside which there is room for little: `s1: 4 min to go`. */
+export function timerBrief(state: State, timer: Timer): string {
+  const { consumable, kind, isOver } = timer
+  if (isOver) return `${consumable.id}: its working time has run out`
+  return `${consumable.id}${kind === 'set' ? ' sets' : ''}: ${leftText(state.clock.at, timer)}`
+}
+
 /** Nothing fitted since: it can be put on anew. Else the joint comes apart first. */
 function overWords(state: State, { consumable: { id, step, applied } }: Timer): string {
   const fittedAt = state.steps.get(step)?.work?.fittedAt ?? null
