@@ -112,7 +112,7 @@ export function faultWords(state: State, id: FaultId): string {
 }
 
 /** What records that new ones are here: by the line that they were ordered by, where there is one. */
-function newWords(state: State, id: PieceId, some: string): string {
+export function newWords(state: State, id: PieceId, some: string): string {
   const order = openOrderFor(state, id)
   return say(order === undefined ? `new ${some}` : `arrived ${order}`)
 }

@@ -1,7 +1,7 @@
 import type { State } from '../../journal/state.ts'
 import type { PieceId } from '../../ledger/piece.ts'
 import type { JudgingReason } from '../../plan/judging.ts'
-import { say } from '../cures.ts'
+import { newWords, say } from '../cures.ts'
 import { agree, pieceName } from '../pieces.ts'
 import { compareParts } from './compare-words.ts'
 import { checkName, VERDICTS } from './names.ts'
@@ -28,7 +28,7 @@ export function judgingParts(state: State, reason: JudgingReason): { what: strin
         what: `${name} ${agree(state, reason.piece, 'is', 'are')} ${VERDICTS[reason.verdict]}${ground}${why ? `, because ${why}` : ''}`,
         cure: `${offFirst(state, reason.piece)}${
           reason.verdict === 'replace'
-            ? `${say(`new ${countOf(state, reason.piece)}${reason.piece}`)} when ${agree(state, reason.piece, 'the new one is', 'the new ones are')} here`
+            ? `${newWords(state, reason.piece, `${countOf(state, reason.piece)}${reason.piece}`)} when ${agree(state, reason.piece, 'the new one is', 'the new ones are')} here`
             : `${say(`judge ${reason.piece} fit again because ...`)} when that is done`
         }`,
       }
