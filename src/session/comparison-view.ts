@@ -9,6 +9,8 @@ export interface ComparisonView {
   old: PieceId
   verdict: ComparisonFacts['verdict']
   features: { feature: string; how: Likeness | null; says?: string | undefined }[]
+  /** What was said of the piece as a whole. */
+  says?: string | undefined
 }
 
 /** How the comparison of a new piece stands; null where it has no old one to be held beside. */
@@ -17,16 +19,24 @@ export function comparisonView(state: State, piece: PieceId): ComparisonView | n
   const account = state.ledger.accounts.get(piece)
   if (!comparison || !account) return null
   const { old, verdict, features: said } = comparison
-  const names = [...new Set([...featuresFor(account.piece.name), ...said.map(({ feature }) => feature)])]
+  const named = said.filter(({ feature }) => !isWhole(feature))
+  const whole = said.findLast(({ feature }) => isWhole(feature))
+  const names = [...new Set([...featuresFor(account.piece.name), ...named.map(({ feature }) => feature)])]
   return {
     piece,
     old,
     verdict,
     features: names.map((feature) => {
-      const { how = null, says } = said.find((each) => each.feature === feature) ?? {}
+      const { how = whole?.how ?? null, says } = named.find((each) => each.feature === feature) ?? {}
       return { feature, how, says }
     }),
+    ...(whole?.says !== undefined && { says: whole.says }),
   }
+}
+
+/** What is said of all features, or of those that are not named. */
+function isWhole(feature: string): boolean {
+  return feature === 'all' || feature === 'the rest' || feature === 'the whole'
 }
 
 /** Every new piece that still waits to be compared, or was found wrong, while its home waits for it. */

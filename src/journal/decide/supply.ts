@@ -63,12 +63,13 @@ export function supply(
   return { type: 'supplied', ...arrived, opened, borrowed }
 }
 
-/** Two names of things that the trade's words, or their last word, tell apart. */
+/** Two names of things that the trade's words, or their last word, tell apart. A pump may well be a water pump. */
 function isOtherKind(one: string, other: string): boolean {
-  const [kinds, others] = [partKinds(one), partKinds(other)]
+  const [name, known] = [one, other].map((text) => text.toLowerCase().split(' ').map(singular).join(' '))
+  if (name === undefined || known === undefined || name.endsWith(known) || known.endsWith(name)) return false
+  const [kinds, others] = [partKinds(name), partKinds(known)]
   if (kinds.length > 0 && others.length > 0) return !kinds.some((kind) => others.includes(kind))
-  const noun = (name: string) => singular(name.toLowerCase().split(' ').at(-1) ?? '')
-  return noun(one) !== noun(other)
+  return name.split(' ').at(-1) !== known.split(' ').at(-1)
 }
 
 /** Pieces are deliberately not put back: their home asks for that many fewer. */

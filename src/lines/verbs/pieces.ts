@@ -74,7 +74,7 @@ export function sends(place: NamedPlace, says: string, examples: string[]): Verb
       const from = line.placeAfter('from')
       // Once a new one is here, the name alone does not say whether it or the old one is thrown away.
       line.everToo = true
-      const { count, piece } = line.countAndOnePiece(isElsewhere(place))
+      const { count, piece } = line.countAndOnePiece(isElsewhere(place), isInHouse)
       return {
         do: 'move',
         piece,
@@ -99,6 +99,11 @@ function backToToolbox(line: Line, from: Place | undefined): Command {
 /** Some of it lies off the machine and not yet where it is sent. */
 export function isElsewhere(to: NamedPlace) {
   return ({ at }: Account) => [...at.keys()].some((place) => place !== to && place !== 'machine')
+}
+
+/** What is at a supplier or gone is hardly meant where another of that name lies here. */
+function isInHouse({ at }: Account): boolean {
+  return [...at.keys()].some((place) => !['machine', 'supplier', 'scrap', 'lost'].includes(place))
 }
 
 function noPlace(line: Line): never {

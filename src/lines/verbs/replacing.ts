@@ -81,11 +81,13 @@ export const replacingVerbs: readonly Verb[] = [
       const source = line.take(/(?:^| )from (?!.* from )(.+)$/i)?.[0]
       const isHere = ({ should, at }: Account) => should > 0 && !at.has('machine')
       const to = line.piece(target, isHere)
-      const from = source === undefined ? undefined : line.piece(source, ({ at }) => !at.has('machine'))
+      const carries = ({ piece }: Account) => line.state.ledger.byPlace.has(piece.id)
+      const from =
+        source === undefined ? undefined : line.piece(source, ({ at }) => !at.has('machine'), carries)
       if (line.rest === '' && from === undefined) line.missing('from PIECE')
       const sits = ({ at, piece }: Account) =>
         piece.id !== to && (from === undefined ? !at.has('machine') : at.has(from))
-      const pieces = listOf(line.rest).flatMap((words) => line.pieces(words, sits))
+      const pieces = listOf(line.rest).flatMap((words) => line.pieces(words, sits, ({ should }) => should > 0))
       return { do: 'move-over', from, to, ...(pieces.length > 0 && { pieces }) }
     },
   },
@@ -97,7 +99,7 @@ function compared(line: Line, words: string): PieceId[] {
     const verdict = line.state.comparisons.get(piece.id)?.verdict
     return verdict === 'due' || verdict === 'wrong'
   }
-  const one = (text: string) => line.piece(text, isDue, ({ should }) => should > 0)
+  const one = (text: string) => line.piece(text, ({ should }) => should > 0, isDue)
   const list = listOf(words)
   return list.length > 1 ? list.map(one) : [one(words)]
 }

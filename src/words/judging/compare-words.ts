@@ -27,7 +27,9 @@ function dueParts(state: State, piece: CompareReason['piece'], old: CompareReaso
 
 function wrongParts(state: State, piece: CompareReason['piece']) {
   const wrong = (state.comparisons.get(piece)?.features ?? []).filter(({ how }) => how === 'wrong')
-  const said = wrong.map(({ feature, says }) => (says ? `${feature}: ${says}` : feature))
+  const said = wrong.map(({ feature, says }) =>
+    feature === 'the whole' && says ? says : says ? `${feature}: ${says}` : feature,
+  )
   const what = `${pieceName(state, piece)} ${agree(state, piece, 'is', 'are')} wrong${said.length > 0 ? ` (${joined(said)})` : ''}`
   const isGone = liesAt(state, piece).every(({ place }) => place === 'supplier' || place === 'scrap')
   const back = isGone ? '' : `${say(`send back ${piece} because ...`)}, and `
@@ -40,9 +42,9 @@ function wrongParts(state: State, piece: CompareReason['piece']) {
 /** How a comparison stands, in one line: `water pump (p9) beside the old one, p5 in bag 3: not done yet`. */
 export function compareLine(
   state: State,
-  { piece, old, verdict }: Pick<ComparisonView, 'piece' | 'old' | 'verdict'>,
+  { piece, old, verdict, says }: Omit<ComparisonView, 'features'>,
 ): string {
-  return `${pieceName(state, piece)} (${piece}), ${liesText(state, piece)}, beside the old ${agree(state, old, 'one', 'ones')}, ${old}, ${liesText(state, old)}: ${STANDS[verdict]}`
+  return `${pieceName(state, piece)} (${piece}), ${liesText(state, piece)}, beside the old ${agree(state, old, 'one', 'ones')}, ${old}, ${liesText(state, old)}: ${STANDS[verdict]}${says ? `, ${says}` : ''}`
 }
 
 /** One feature with what was said of it: `ports  alike`. */

@@ -3,6 +3,7 @@ import type { State } from '../../journal/state.ts'
 import { movesText, piecesText } from '../move-text.ts'
 import { pieceName } from '../pieces.ts'
 import { askedText, itemsText } from './asked-text.ts'
+import { comparedText } from './compared-text.ts'
 import { VERDICTS } from './names.ts'
 import { checkNumbers, setNames } from './set-names.ts'
 
@@ -35,13 +36,7 @@ export const judgingTellers: { [Type in JudgingEntry]: (state: State, entry: Ent
   },
   bound: (state, { of: pieces, reason }) =>
     `belong together: ${setNames(state, pieces)}${reason ? `, because ${reason}` : ''}`,
-  compared: (state, { piece, features, verdict, moves }) => {
-    const said = features.map(
-      ({ feature, how, says }) => `${feature} ${LIKENESS[how]}${says ? ` (${says})` : ''}`,
-    )
-    const left = moves.length === 0 ? '' : `; ${movesText(state, moves)}`
-    return `compared: ${pieceName(state, piece)} with the old one${said.length > 0 ? `: ${said.join(', ')}` : ''}${COMPARED[verdict]}${left}`
-  },
+  compared: comparedText,
   'trigger-set': (state, { trigger: { id, when, items } }) =>
     `${id} set, when ${when}: ${itemsText(state, items)}`,
   'trigger-dropped': (_, { trigger, reason }) => `list ${trigger} dropped, because ${reason}`,
@@ -54,6 +49,3 @@ export const judgingTellers: { [Type in JudgingEntry]: (state: State, entry: Ent
   carrying: (state, { on, pieces, openings }) =>
     `on ${pieceName(state, on)}: ${piecesText(state, openings, pieces)}`,
 }
-
-const LIKENESS = { alike: 'alike', differs: 'different but right', wrong: 'wrong' }
-const COMPARED = { due: ', not done yet', right: ', it is the right one', wrong: ', it is the wrong one' }
