@@ -1,9 +1,9 @@
 import type { State } from '../journal/state.ts'
 import type { FoundHomeView, FoundView } from '../session/found-view.ts'
-import { asideWords, say, sendWords } from './cures.ts'
+import { asideWords, say, sendWords, toolboxWords } from './cures.ts'
 import { counted, joined, sentence, stepNumbers } from './grammar.ts'
 import { liesIn } from './lookups.ts'
-import { homeName, pieceName } from './pieces.ts'
+import { countedPiece, homeName, pieceName } from './pieces.ts'
 import { containerPlace, placeName, whereName } from './places.ts'
 
 /** A home that something found may belong to, as a person reads it. */
@@ -27,8 +27,21 @@ export function foundHomeText(state: State, found: FoundView, home: FoundHomeVie
   }
 }
 
+/** Aids and tools that may be what was found, each with what puts it back. */
+export function foundToolsText(state: State, { toolbox }: Pick<FoundView, 'toolbox'>): string[] {
+  return toolbox.map(({ piece, place, count }) => {
+    const named = `${piece}, ${countedPiece(state, piece, count)}`
+    if (place === 'lost')
+      return sentence(`${named}, is lost: ${say(`move ${count} ${piece} from lost to toolbox`)} if it is`)
+    return sentence(
+      `${named}, is out of the toolbox, ${whereName(state, place)}: ${toolboxWords(state, piece, { place, count })} when it is back`,
+    )
+  })
+}
+
 /** What to say where nothing in the record may be what was found. */
-export function nothingFoundText({ words }: FoundView): string[] {
+export function nothingFoundText({ words, toolbox }: Pick<FoundView, 'words' | 'toolbox'>): string[] {
+  if (toolbox.length > 0) return []
   return [
     `Nothing in the record may be '${words}'.`,
     `What came off and was never told of: ${say('off ...')} records it. For an aid or a tool, ${say('where')} shows what is out.`,

@@ -4,10 +4,24 @@ import type { Found } from '../../src/lines/read-found.ts'
 import { readLine } from '../../src/lines/read-line.ts'
 import { foundHomes } from '../../src/plan/found-homes.ts'
 import { Gates } from '../../src/plan/reasons.ts'
-import { gathered } from '../../src/session/found-view.ts'
+import { gathered, outOfToolboxAs } from '../../src/session/found-view.ts'
 import { missingViews } from '../../src/session/missing-views.ts'
-import { foundHeading, foundHomeText, nothingFoundText } from '../../src/words/found-text.ts'
-import { begin, bought, done, end, fitted, job, move, off, recount, set, take } from '../errors/commands.ts'
+import { foundHeading, foundHomeText, foundToolsText, nothingFoundText } from '../../src/words/found-text.ts'
+import {
+  begin,
+  bought,
+  done,
+  end,
+  fitted,
+  job,
+  move,
+  off,
+  put,
+  recount,
+  set,
+  take,
+  tool,
+} from '../errors/commands.ts'
 import { play } from '../errors/play.ts'
 import { quoted, readTyped } from '../errors/typed.ts'
 
@@ -17,12 +31,17 @@ function told(words: string, ...commands: Command[]): string[] {
   const reading = readLine(`found ${words}`, state)
   if (reading.kind !== 'ask' || reading.ask.ask !== 'found') throw new Error(JSON.stringify(reading))
   const found: Found = reading.ask.found
-  const view = { ...found, homes: gathered(state, foundHomes(new Gates(state), found.piece)) }
+  const view = {
+    ...found,
+    homes: gathered(state, foundHomes(new Gates(state), found.piece)),
+    toolbox: outOfToolboxAs(state, found),
+  }
   const lines = view.homes.flatMap((home) => {
     const { what, why, acts } = foundHomeText(state, view, home)
     return [what, why, ...acts]
   })
-  const all = lines.length === 0 ? nothingFoundText(view) : [foundHeading(view), ...lines]
+  const tools = foundToolsText(state, view)
+  const all = [...tools, ...(lines.length === 0 ? nothingFoundText(view) : [foundHeading(view), ...lines])]
   for (const words of quoted(all)) expect([words, readTyped(words, state).kind]).not.toContain('misread')
   return all
 }
@@ -194,4 +213,40 @@ describe('typing what is said first puts the record right', () => {
     expect(missingViews(righted.state)).toEqual([])
     expect(righted.state.ledger.accounts.get('p1')?.at.get('bench')).toBe(2)
   })
+})
+
+describe('an aid or a tool', () => {
+  test('that the record has in the machine', () =>
+    expect(told('rag', ...cover, put('rag', 'inlet port'))).toEqual([
+      'p2, 1 × rag at inlet port, is out of the toolbox, on the machine: "take out p2" when it is back.',
+    ]))
+
+  test('that is lost', () => {
+    const story = [
+      begin('Hose off'),
+      tool('magnet'),
+      move('p1', { kind: 'place', place: 'lost' }, { reason: 'not there' }),
+    ]
+    const [says = ''] = told('magnet', ...story)
+    expect(says).toBe('p1, 1 × magnet, is lost: "move 1 p1 from lost to toolbox" if it is.')
+    const { state } = play([job, ...story])
+    const reading = readTyped(quoted([says])[0] ?? '', state)
+    const righted = play([job, ...story, ...(reading.kind === 'commands' ? reading.commands : [])])
+    expect(righted.state.ledger.accounts.get('p1')?.at.get('toolbox')).toBe(1)
+  })
+
+  test('beside a piece of its name', () =>
+    expect(
+      told('clamp', begin('Hose off'), off(2, 'clamps', { kind: 'part' }), tool('clamp')).map((line) =>
+        line.slice(0, 24),
+      ),
+    ).toEqual([
+      'p2, 1 × clamp, is out of',
+      'One home may be that of ',
+      'p1  clamps, belongs to H',
+      'Agrees in name.',
+      'Count bag 1: "count 1 = ',
+    ]))
+
+  test('that is back in the toolbox is not it', () => expect(told('rag', ...cover)).toHaveLength(2))
 })

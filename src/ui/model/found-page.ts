@@ -1,10 +1,16 @@
 import { foundView } from '../../session/found-view.ts'
-import { type FoundTold, foundHeading, foundHomeText, nothingFoundText } from '../../words/found-text.ts'
+import {
+  type FoundTold,
+  foundHeading,
+  foundHomeText,
+  foundToolsText,
+  nothingFoundText,
+} from '../../words/found-text.ts'
 import { containerPlace } from '../../words/places.ts'
 import type { Screen } from '../navigation.ts'
 import { BACK, type Choice, choicesOf, goTo, type Page, rowsOf } from '../page.ts'
 import { type Line, line, strong } from '../text/line.ts'
-import { bulleted, indented, numbered } from './rows.ts'
+import { bulleted, groups, indented, numbered } from './rows.ts'
 import type { Scene } from './scene.ts'
 
 type Found = Extract<Screen, { at: 'found' }>['found']
@@ -27,11 +33,12 @@ export function foundPage({ session, width }: Scene, found: Found): Page {
       ...told.acts.flatMap((act) => bulleted(act, width)),
     ]
   })
-  const nothing = nothingFoundText(view).flatMap((text) => indented(text, width))
+  const tools = foundToolsText(state, view).flatMap((text) => indented(text, width))
+  const nothing = view.homes.length > 0 ? [] : nothingFoundText(view).flatMap((text) => indented(text, width))
   return {
     title: line(strong('FOUND'), `  ${view.homes.length === 0 ? view.words : foundHeading(view)}`),
     top: [],
-    rows: rowsOf(rows.length > 0 ? rows : nothing),
+    rows: rowsOf(groups(tools, rows, nothing)),
     enter: BACK,
     choice: choicesOf(choices),
     large: null,
