@@ -42,10 +42,3 @@ export function outingsWith({ outings }: PlanFacts, id: PieceId): OutingFacts[] 
 export function isAllBack({ pieces }: OutingFacts): boolean {
   return pieces.every(({ away }) => away === 0)
 }
-
-/** What is out and should have been back by now, the longest overdue first. */
-export function overdue(facts: PlanFacts): OutingFacts[] {
-  return [...facts.outings.values()]
-    .filter((outing) => !isAllBack(outing) && outing.due !== undefined && outing.due < facts.clock.today)
-    .sort((a, b) => ((a.due ?? '') < (b.due ?? '') ? -1 : 1))
-}

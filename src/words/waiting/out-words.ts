@@ -18,7 +18,7 @@ export function outingStanding({ clock }: State, outing: OutingFacts): string {
 }
 
 /** The outings that have some of a piece, the first that went first. */
-export function outingsOf(state: State, id: PieceId): OutingFacts[] {
+function outingsOf(state: State, id: PieceId): OutingFacts[] {
   return [...state.outings.values()].filter(({ pieces }) =>
     pieces.some(({ piece, away }) => piece === id && away > 0),
   )
