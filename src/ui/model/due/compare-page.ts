@@ -18,12 +18,15 @@ export function comparePage({ session, width }: Scene, { piece, how }: Compared)
   const name = pieceName(state, piece)
   if (!comparison) return nothingToCompare(name, piece, width)
   const choices = new Map<number, Choice>()
+  // Once it is right nothing is chosen any more: a finger that bounces says no more of it.
+  const isRight = comparison.verdict === 'right'
   const rows = comparison.features.flatMap((each) => {
+    if (isRight) return indented(featureLine(each), width)
     const no = choices.size + 1
     choices.set(no, how === undefined ? alike(piece, each.feature) : unlike(piece, each.feature, how))
     return numbered(no, featureLine(each), width)
   })
-  const others = otherChoices(piece, how).flatMap((choice) => {
+  const others = (isRight ? [] : otherChoices(piece, how)).flatMap((choice) => {
     const no = choices.size + 1
     choices.set(no, choice)
     return numbered(no, choice.says, width)
@@ -34,12 +37,11 @@ export function comparePage({ session, width }: Scene, { piece, how }: Compared)
     top: [],
     rows: rowsOf(
       groups(
-        [
-          ...indented(`New: ${piece}, ${liesText(state, piece)}.`, width),
-          ...indented(`Old: ${comparison.old}, ${liesText(state, comparison.old)}.`, width),
-          ...indented('Lay them side by side.', width),
-        ],
-        headed(HEADINGS[how ?? 'alike'], rows),
+        indented(
+          `New: ${piece}, ${liesText(state, piece)}. Old: ${comparison.old}, ${liesText(state, comparison.old)}. ${isRight ? 'It is the right one.' : 'Lay them side by side.'}`,
+          width,
+        ),
+        headed(isRight ? 'COMPARED' : HEADINGS[how ?? 'alike'], rows),
         headed('OR', others),
       ),
     ),
@@ -83,7 +85,7 @@ function unlike(piece: PieceId, feature: string, how: 'differs' | 'wrong'): Choi
 function otherChoices(piece: PieceId, how: Compared['how']): Choice[] {
   if (how !== undefined) return []
   return [
-    send('all that was not named is alike: it is the right one, the old one goes to scrap', {
+    send('all the rest is alike: it is right, and the old one goes to scrap', {
       do: 'compare',
       piece,
       features: [],
@@ -97,7 +99,7 @@ function otherChoices(piece: PieceId, how: Compared['how']): Choice[] {
       keep: true,
     }),
     {
-      says: 'something differs, and is right all the same',
+      says: 'something differs, and is right',
       act: { do: 'turn', to: { at: 'compare', piece, how: 'differs' } },
     },
     { says: 'something is wrong', act: { do: 'turn', to: { at: 'compare', piece, how: 'wrong' } } },

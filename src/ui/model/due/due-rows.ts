@@ -13,8 +13,7 @@ import { orderedText, standingText } from '../../../words/waiting/order-words.ts
 import { totalsText } from '../../../words/waiting/shopping-text.ts'
 import { type Choice, goTo } from '../../page.ts'
 import { chipColumn, SIGNS, type Sign } from '../../signs.ts'
-import { type Line, line, strong } from '../../text/line.ts'
-import { indented, numbered } from '../rows.ts'
+import { type Line, line, strong, wrap } from '../../text/line.ts'
 import type { State } from '../scene.ts'
 import { comparisonSign } from './compare-page.ts'
 import { standingSign } from './judge-page.ts'
@@ -28,6 +27,8 @@ type Trigger = State['triggers'] extends Map<unknown, infer Value> ? Value : nev
 /** A number takes two digits. */
 const MOST = 99
 const SIGN_WIDTH = 16
+/** What does not fit on a row goes on under its words. */
+const HANG = SIGN_WIDTH + 6
 
 /** Rows with a sign each, numbered one after the other. */
 export class NumberedRows {
@@ -42,15 +43,19 @@ export class NumberedRows {
 
   add(sign: Sign, text: Line, choice: Choice): Line[] {
     this.count += 1
-    return this.offer(line(...chipColumn(sign, SIGN_WIDTH), ' ', ...text), choice)
+    return this.#numbered(line(...chipColumn(sign, SIGN_WIDTH), ' ', ...text), choice, HANG)
   }
 
   /** A row that only offers something: nothing is due by it. */
   offer(row: Line, choice: Choice): Line[] {
-    if (this.choices.size >= MOST) return indented(row, this.#width)
+    return this.#numbered(row, choice, 5)
+  }
+
+  #numbered(row: Line, choice: Choice, hang: number): Line[] {
     const no = this.choices.size + 1
+    if (no > MOST) return wrap(line('     ', ...row), this.#width, hang)
     this.choices.set(no, choice)
-    return numbered(no, row, this.#width)
+    return wrap(line(strong(String(no).padStart(3)), '  ', ...row), this.#width, hang)
   }
 }
 

@@ -1,6 +1,7 @@
 import { type JudgingView, judgedSet, judgingView } from '../../../session/judging-view.ts'
 import { sentence } from '../../../words/grammar.ts'
 import { checkWords, VERDICTS } from '../../../words/judging/names.ts'
+import { setNames } from '../../../words/judging/set-names.ts'
 import { verdictLine } from '../../../words/measurements/measure-text.ts'
 import { countedPiece, homeName, liesText, pieceName } from '../../../words/pieces.ts'
 import type { Screen } from '../../navigation.ts'
@@ -67,7 +68,7 @@ function piecePage({ session, width }: Scene, piece: PieceId): Page {
         headed('OR JUDGE IT', verdicts),
         headed(
           'BELONGS TOGETHER WITH',
-          view.together.flatMap((other) => indented(pieceName(state, other), width)),
+          view.together.length === 0 ? [] : indented(setNames(state, view.together), width),
         ),
       ),
     ),

@@ -71,7 +71,7 @@ export function outingSign({ standing }: OutingView): Sign {
 function facts({ clock }: State, { outing }: OutingView): string[] {
   const { to, why, due, expects, job, since, result } = outing
   return [
-    `At ${to}${job === undefined ? '' : `, lent to job ${job}`}${why === undefined ? '' : ` for ${why}`}, since ${dayText(since, clock.today)}.`,
+    `${job === undefined ? 'At' : 'Lent to'} ${to}${why === undefined ? '' : ` for ${why}`}, since ${dayText(since, clock.today)}.`,
     ...(due === undefined ? [] : [`${dueText(due, clock.today)}.`]),
     ...(expects === undefined ? [] : [`Expected: ${expects}.`]),
     ...(result === undefined ? [] : [`Came of it: ${result}.`]),

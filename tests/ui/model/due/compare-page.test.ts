@@ -16,11 +16,9 @@ describe('a new piece beside the old one', () => {
     enter('.6', '1')
     expect(desk.screen).toEqual({ at: 'compare', piece: 'p2' })
     const shown = tidy(rows())
-    expect(shown.slice(0, 4)).toEqual([
+    expect(shown.slice(0, 2)).toEqual([
       'COMPARE water pump ! NOT COMPARED',
-      'New: p2, on the bench.',
-      'Old: p1, on the bench.',
-      'Lay them side by side.',
+      'New: p2, on the bench. Old: p1, on the bench. Lay them side by side.',
     ])
     expect(shown).toContain('A NUMBER SAYS: HELD SIDE BY SIDE, AND ALIKE')
     expect(shown.some((row) => /^1 \w/.test(row))).toBe(true)
@@ -38,10 +36,12 @@ describe('a new piece beside the old one', () => {
   test('all that was not named is alike: it is right, and the old one goes to scrap', () => {
     const { enter, rows, state, desk } = jobWith(...compared)
     enter('.6', '1')
-    enter(numberOf(rows(), 'all that was not named is alike'))
+    enter(numberOf(rows(), 'all the rest is alike'))
     expect(state().comparisons.get('p2')?.verdict).toBe('right')
     expect(state().ledger.accounts.get('p1')?.at.get('scrap')).toBe(1)
     expect(desk.page().large?.letters).toBe('GOOD')
+    expect(rows().join('\n')).toContain('It is the right one.')
+    expect(desk.page().choice(1)).toBeUndefined()
   })
 
   test('or it is right, and the old one is kept', () => {
