@@ -1,5 +1,6 @@
 import type { Account } from '../ledger/account.ts'
 import { accountOf } from '../ledger/ledger.ts'
+import { singular } from '../trade/bag-line/nouns.ts'
 import { judge } from '../trade/measuring/judge.ts'
 import type { Judged } from '../trade/measuring/judged.ts'
 import { readSubject } from '../trade/measuring/reading/read-subject.ts'
@@ -25,7 +26,11 @@ export interface CheckReadings {
 /** What was measured that answers a check. Empty readings for a check of another kind. */
 export function readingsFor(facts: PlanFacts, check: CheckFacts): CheckReadings {
   const all = check.kind === 'measure' ? readingsOf(facts, check.piece) : []
-  const readings = all.filter(({ measure }) => Number(measure.id.slice(1)) > check.askedAfter)
+  const readings = all.filter(
+    ({ measure }) =>
+      Number(measure.id.slice(1)) > check.askedAfter &&
+      (check.what.length === 0 || check.what.some((what) => answers(measure, what))),
+  )
   const missing = check.what.filter((what) => !readings.some(({ measure }) => answers(measure, what)))
   const isUnnamed = check.kind === 'measure' && check.what.length === 0 && readings.length === 0
   return { readings, missing: isUnnamed ? ['it'] : missing, verdict: worst(readings) }
@@ -46,23 +51,38 @@ export function readingsOf(facts: PlanFacts, piece: CheckFacts['piece']): PieceR
     const isWhole = placed.length === 0 && measure.piece === piece
     if (mine.length === 0 && !(isWhole && (positions.size <= 1 || names(name, account)))) continue
     const judged = judge(mine.length === 0 ? measurement : { ...measurement, readings: mine })
-    const key = mine.length === 0 ? name.toLowerCase() : subjectOf(name)
+    const key = own === undefined ? name.toLowerCase() : quantityOf(name)
     found.delete(key)
     found.set(key, { measure, judged })
   }
   return [...found.values()]
 }
 
-/** Whether a measurement is one of what is asked: of its kind, as `flatness`, `run-out`, any plain size. */
-function answers({ measurement: { kind } }: MeasureFacts, what: string): boolean {
+/**
+ * Whether a measurement is one of what is asked: of its kind, as `flatness` or `run-out`; of plain sizes and gaps, of which
+ * a part has many, one that shares a word with it.
+ */
+function answers({ name, measurement: { kind } }: MeasureFacts, what: string): boolean {
   const asked = readSubject(`${what} of it`)
   if (!asked.understood) return true
-  return asked.value.kind === kind || (asked.value.kind === 'flatness' && kind === 'flatness-grid')
+  if (asked.value.kind === 'flatness' && kind === 'flatness-grid') return true
+  if (asked.value.kind !== kind) return false
+  const words = new Set(wordsOf(name))
+  return (kind !== 'size' && kind !== 'clearance') || wordsOf(what).some((word) => words.has(word))
 }
 
-/** A position measured again alone is the same clearance as when it was measured with its mates: `bore of cam caps`. */
-function subjectOf(name: string): string {
-  return name.toLowerCase().replace(/ (?:@ ?|at )?[a-z]{0,3}\d.*$/, '')
+const EMPTY_WORDS = new Set(['of', 'the', 'in', 'its', 'at', 'on', 'for', 'and', 'between', 'when'])
+
+function wordsOf(text: string): string[] {
+  return text
+    .split(/[\s,/:]+/u)
+    .map(singular)
+    .filter((word) => word !== '' && !EMPTY_WORDS.has(word))
+}
+
+/** A position measured again alone is the same clearance as when it was measured with its mates: `oil clearance`. */
+function quantityOf(name: string): string {
+  return name.toLowerCase().replace(/ (?:of|at|on|in) .*$/, '')
 }
 
 function worst(readings: readonly PieceReading[]): Verdict | null {

@@ -13,8 +13,8 @@ export type JudgingHeed =
   | { heed: 'judged-along'; piece: PieceId; along: PieceId[]; reasons: string[] }
   /** What was condemned is on the machine: the steps to undo, last built first. */
   | { heed: 'judged-on'; piece: PieceId; undo: number[] }
-  /** A measurement is one that a check asks for; what is still missing for it. */
-  | { heed: 'check-measured'; check: CheckId; verdict: Verdict | null; missing: string[] }
+  /** A measurement is one that checks ask for, alike in what it comes to; what is still missing for them. */
+  | { heed: 'check-measured'; checks: CheckId[]; verdict: Verdict | null; missing: string[] }
   /** What a finding opened; no lists where none is for it. */
   | { heed: 'found'; text: string; opened: TriggerId[] }
   /** A new piece takes a home that belongs together with others: those are to be judged as well. */
@@ -67,14 +67,17 @@ function found({ text, triggers }: FindingFacts): JudgingHeed {
 }
 
 function measured(state: State, measure: `q${number}`): JudgingHeed[] {
-  return [...state.checks.values()]
-    .filter(({ done, kind }) => done === null && kind === 'measure')
-    .flatMap((check) => {
-      const { readings, missing, verdict } = readingsFor(state, check)
-      return readings.some((each) => each.measure.id === measure)
-        ? [{ heed: 'check-measured' as const, check: check.id, verdict, missing }]
-        : []
-    })
+  const alike = new Map<string, Extract<JudgingHeed, { heed: 'check-measured' }>>()
+  for (const check of state.checks.values()) {
+    if (check.done !== null || check.kind !== 'measure') continue
+    const { readings, missing, verdict } = readingsFor(state, check)
+    if (!readings.some((each) => each.measure.id === measure)) continue
+    const key = JSON.stringify([check.what, missing, verdict])
+    const known = alike.get(key) ?? { heed: 'check-measured', checks: [], verdict, missing }
+    known.checks.push(check.id)
+    alike.set(key, known)
+  }
+  return [...alike.values()]
 }
 
 function mates(state: State, piece: PieceId): JudgingHeed[] {

@@ -88,6 +88,29 @@ describe('what was measured for a check', () => {
     expect(answered(state, 'k1')).toEqual({ by: ['q2'], missing: [], verdict: 'in' })
   })
 
+  test('of what a part has many of, only what shares a word with it', () => {
+    const size = (name: string): Command => ({ ...measured(name, [20.01]), piece: 'p1' }) as Command
+    const { state } = given(...engine, asked('p1', 'measure', 'bore'), size('journals of head'))
+    expect(answered(state, 'k1')).toEqual({ by: [], missing: ['bore'], verdict: null })
+    const more = given(
+      ...engine,
+      asked('p1', 'measure', 'bore'),
+      size('journals of head'),
+      size('bores of head'),
+    )
+    expect(answered(more.state, 'k1')).toEqual({ by: ['q2'], missing: [], verdict: null })
+  })
+
+  test('what else is out says nothing about it', () => {
+    const { state } = given(
+      ...engine,
+      asked('p1', 'measure', 'flatness'),
+      { ...measured('bore of head', [20.5], { typed: 'max 20', mostMm: 20 }), piece: 'p1' } as Command,
+      flatness('p1', 0.02),
+    )
+    expect(answered(state, 'k1')).toEqual({ by: ['q2'], missing: [], verdict: 'in' })
+  })
+
   test('a set measured without its positions answers for none of it', () => {
     const { state } = given(...engine, asked('p2', 'measure', 'flatness'), flatness('p3', 0.02))
     expect(readingsOf(state, 'p2')).toEqual([])

@@ -4,7 +4,7 @@ import { readMeasurement } from '../../trade/measuring/reading/read-measurement.
 import { readStretch } from '../../trade/measuring/reading/read-stretch.ts'
 import { readSubject } from '../../trade/measuring/reading/read-subject.ts'
 import type { NotUnderstood } from '../../trade/reading.ts'
-import { findPieces } from '../find-piece.ts'
+import { findPieces, namesPosition } from '../find-piece.ts'
 import type { Line } from '../line.ts'
 import type { Ask } from '../reading.ts'
 import { misread } from '../stopped.ts'
@@ -85,9 +85,11 @@ function measured(line: Line, words: string, positions: readonly string[]): Piec
   if (id && line.account(id)) return id
   const found = findPieces([words, positions.length === 1 ? positions[0] : ''].join(' ').trim(), line.state)
   const last = words.toLowerCase().split(' ').at(-1) ?? ''
-  const named = found.filter((id) =>
-    line.account(id)?.piece.name.toLowerCase().split(' ').at(-1)?.startsWith(last),
-  )
+  const named = found.filter((id) => {
+    const account = line.account(id)
+    const noun = account?.piece.name.toLowerCase().split(' ').at(-1)
+    return noun?.startsWith(last) || (account !== undefined && namesPosition(words, account))
+  })
   const sets = new Set(named.map((id) => line.account(id)?.piece.set ?? id))
   return sets.size === 1 ? named[0] : undefined
 }

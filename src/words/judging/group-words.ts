@@ -1,11 +1,10 @@
 import type { State } from '../../journal/state.ts'
 import type { JudgingReason } from '../../plan/judging.ts'
-import type { CheckId } from '../../plan/judging-facts.ts'
 import { say } from '../cures.ts'
 import { sentence } from '../grammar.ts'
 import { pieceName } from '../pieces.ts'
 import { checkWords, VERDICTS } from './names.ts'
-import { checkNumbers, setNames } from './set-names.ts'
+import { checkNumbers, setNames, typedChecks } from './set-names.ts'
 
 type OfAPiece = Extract<JudgingReason, { code: 'check-due' | 'piece-judged' }>
 
@@ -43,7 +42,7 @@ export function groupText(state: State, reasons: readonly OfAPiece[]): string {
       ? `${say(`measure ${check.what[0] ?? 'size'} of ${first.piece}: ...`)} and so on, then `
       : ''
   return sentence(
-    `${names} not checked (${checkNumbers(ids)}${asks}): ${measure}${say(`ok ${typedIds(ids)}`)} if good, else ${say(`judge ${first.piece} replace because ...`)} for the one that is not`,
+    `${names} not checked (${checkNumbers(ids)}${asks}): ${measure}${say(`ok ${typedChecks(ids)}`)} if good, else ${say(`judge ${first.piece} replace because ...`)} for the one that is not`,
   )
 }
 
@@ -60,12 +59,4 @@ function offFirst(state: State, reasons: readonly OfAPiece[]): string {
   const on = reasons.find(({ piece }) => state.ledger.accounts.get(piece)?.at.has('machine'))
   const step = on && state.ledger.accounts.get(on.piece)?.piece.step
   return step === undefined ? '' : `${say(`reopen ${step} because ...`)}, then `
-}
-
-/** As `ok` takes them: `k1..k8` where none is left out, else one by one. */
-function typedIds(ids: readonly CheckId[]): string {
-  const numbers = ids.map((id) => Number(id.slice(1))).toSorted((a, b) => a - b)
-  const [from = 0, to = from] = [numbers.at(0), numbers.at(-1)]
-  const isWhole = numbers.length > 2 && to - from === numbers.length - 1
-  return isWhole ? `k${from}..k${to}` : numbers.map((no) => `k${no}`).join(',')
 }

@@ -3,8 +3,8 @@ import type { JudgingHeed } from '../../session/judging-heeds.ts'
 import { say } from '../cures.ts'
 import { joined, sentence, stepNumbers } from '../grammar.ts'
 import { pieceName } from '../pieces.ts'
-import { checkName } from './names.ts'
-import { setNames } from './set-names.ts'
+import { checkWords } from './names.ts'
+import { checkNumbers, setNames, typedChecks } from './set-names.ts'
 
 /** What is worth a look after something was judged, measured, found or replaced, in one line. */
 export function judgingHeedText(state: State, heed: JudgingHeed): string {
@@ -39,14 +39,18 @@ export function judgingHeedText(state: State, heed: JudgingHeed): string {
 
 function measuredText(
   state: State,
-  { check, verdict, missing }: Extract<JudgingHeed, { heed: 'check-measured' }>,
+  { checks, verdict, missing }: Extract<JudgingHeed, { heed: 'check-measured' }>,
 ): string {
-  const piece = state.checks.get(check)?.piece ?? 'p0'
-  const name = `${pieceName(state, piece)}, ${checkName(state, check)}`
+  const pieces = checks.flatMap((id) => state.checks.get(id)?.piece ?? [])
+  const [piece = 'p0'] = pieces
+  const [first] = checks
+  const check = first && state.checks.get(first)
+  const name = `${setNames(state, pieces)}, ${checkNumbers(checks)}${check ? `, ${checkWords(check)}` : ''}`
+  const each = pieces.length > 1 ? ', each of them' : ''
   if (missing.length > 0) return `${name}: still to be measured, ${joined(missing)}`
   if (verdict === 'out')
-    return `${name}: out, so ${say(`judge ${piece} replace because ...`)}, ${say(`judge ${piece} machine because ...`)} or ${say(`judge ${piece} fit again because ...`)}`
+    return `${name}: out, so ${say(`judge ${piece} replace because ...`)}, ${say(`judge ${piece} machine because ...`)} or ${say(`judge ${piece} fit again because ...`)}${each}`
   if (verdict === 'too-close')
-    return `${name}: too close to call, ${say(`ok ${check}: ...`)} with why it is good`
-  return `${name}: measured, ${say(`ok ${check}`)} if it is good`
+    return `${name}: too close to call, ${say(`ok ${typedChecks(checks)}: ...`)} with why ${pieces.length > 1 ? 'they are' : 'it is'} good`
+  return `${name}: measured, ${say(`ok ${typedChecks(checks)}`)} if ${pieces.length > 1 ? 'they are' : 'it is'} good`
 }

@@ -29,3 +29,11 @@ export function setNames(state: State, pieces: readonly PieceId[]): string {
 export function checkNumbers(ids: readonly `k${number}`[]): string {
   return numberRanges(ids.map((id) => Number(id.slice(1)))).replace(/\d+/g, 'k$&')
 }
+
+/** As `ok` takes them: `k1..k8` where none is left out, else one by one. */
+export function typedChecks(ids: readonly `k${number}`[]): string {
+  const numbers = ids.map((id) => Number(id.slice(1))).toSorted((a, b) => a - b)
+  const [from = 0, to = from] = [numbers.at(0), numbers.at(-1)]
+  const isWhole = numbers.length > 2 && to - from === numbers.length - 1
+  return isWhole ? `k${from}..k${to}` : numbers.map((no) => `k${no}`).join(',')
+}

@@ -38,7 +38,7 @@ export const jobRefusals: Tellers<
   unknown: (state, { what, id }) => {
     const known = knownIds(state, what)
     return told(
-      `there is no ${what} ${id} in this job`,
+      `there is no ${NAMES[what] ?? what} ${id} in this job`,
       known.length === 0 ? `there is none yet: ${FIRST[what]}` : LOOK_UP[what],
       known.length === 0 ? [] : [`known: ${shortList(known)}`],
     )
@@ -96,6 +96,9 @@ export const jobRefusals: Tellers<
           `look at entry ${last} first; ${say('undo')} takes back the last one`,
         ),
 }
+
+/** What goes by another word at the bench. */
+const NAMES: Partial<Record<UnknownThing, string>> = { trigger: 'list', consumable: 'thing to put on' }
 
 const FIRST: Record<UnknownThing, string> = {
   step: `${say('begin TITLE')} starts one`,
