@@ -35,6 +35,7 @@ export function finishParts(state: State, view: FinishView, when: When): FinishP
 
 function summary(state: State, view: FinishView, when: When): string[] {
   const { schedule, hands, steps, from } = view
+  if (state.steps.size === 0) return ['Nothing has come off yet.']
   if (steps.length === 0) return ['Nothing is left to do before the first start.']
   if (schedule === null) return ['No estimate: some steps would each wait for the next, without end.']
   const at = new Date(Date.parse(from) + schedule.finish * 60_000).toISOString()

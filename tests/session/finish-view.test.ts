@@ -196,7 +196,10 @@ describe('in words', () => {
   }
 
   test('nothing to do', () => {
-    expect(told()).toEqual(['Nothing is left to do before the first start.'])
+    expect(told()).toEqual(['Nothing has come off yet.'])
+    expect(told(...three.slice(0, 2), endStrip, putOn('p1'), done(1))).toEqual([
+      'Nothing is left to do before the first start.',
+    ])
   })
 
   test('a part is out, a time is not said', () => {

@@ -3,6 +3,7 @@ import { secondLookView } from '../../session/second-look-view.ts'
 import type { Session } from '../../session/session.ts'
 import { timersOf } from '../../session/timers.ts'
 import { planRows, todoOf } from '../../session/views.ts'
+import { askedText } from '../../words/consumables/asked-text.ts'
 import { timerText } from '../../words/consumables/timer-words.ts'
 import { sentence } from '../../words/grammar.ts'
 import { measureLine } from '../../words/measurements/measure-text.ts'
@@ -40,6 +41,10 @@ export function stepAnswer(session: Session, no: number): { text: string[]; answ
     ...overrides.map((reason) => `Overridden: ${reason}`),
     ...headed('Blocked by:', reasonLines(state, reasons)),
     ...headed('Measured:', measured.length === 0 ? [] : [...measured.map(measureLine), NOT_A_SPECIFICATION]),
+    ...headed(
+      'Put on in it:',
+      contents.consumables.map((consumable) => askedText(state, consumable)),
+    ),
     ...headed(
       'Time runs:',
       timersOf(state)

@@ -20,7 +20,7 @@ import { perVersion, type Scene, type State } from './scene.ts'
 import { secondLookRows } from './second-look-rows.ts'
 import { stepChoices, stepEnter } from './step-choices.ts'
 import { stepSign } from './step-signs.ts'
-import { timerRows, timersInBrief } from './timer-rows.ts'
+import { askedRows, timerRows, timersInBrief } from './timer-rows.ts'
 
 /** One step of the way back: what comes next in it large, all that is still to do, and what keeps it. */
 export function stepPage(scene: Scene, no: number): Page {
@@ -76,6 +76,7 @@ export function stepPage(scene: Scene, no: number): Page {
     // What is out of its limits has to be seen before it is closed over.
     isOpen ? [] : measured,
     headed('THEN', isOpen ? [] : laterRows(state, todo, width)),
+    headed('PUT ON IN IT', askedRows(scene, no)),
     headed('LIES IN', containerRows(scene, no, todo)),
     later,
     headed('ASKED OF THE MANUAL', questionRows(state, no, width)),

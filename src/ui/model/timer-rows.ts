@@ -1,4 +1,5 @@
 import { timersOf } from '../../session/timers.ts'
+import { askedText } from '../../words/consumables/asked-text.ts'
 import { timerBrief, timerText } from '../../words/consumables/timer-words.ts'
 import { type Line, line, strong } from '../text/line.ts'
 import { bulleted } from './rows.ts'
@@ -18,4 +19,12 @@ export function timerRows({ session, width }: Scene, step: number | null = null)
   return timersOf(state)
     .filter(({ consumable }) => step === null || consumable.step === step)
     .flatMap((timer) => bulleted(timerText(state, timer), width))
+}
+
+/** What is put on in a step, with the times that were said. */
+export function askedRows({ session, width }: Scene, step: number): Line[] {
+  const state = session.stateNow()
+  return [...state.consumables.values()]
+    .filter((consumable) => consumable.step === step)
+    .flatMap((consumable) => bulleted(askedText(state, consumable), width))
 }

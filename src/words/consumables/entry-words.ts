@@ -1,9 +1,8 @@
 import type { EntryOf } from '../../journal/entry.ts'
 import type { State } from '../../journal/state.ts'
-import { durationWords } from '../durations.ts'
 import { stepName } from '../names.ts'
 import { consumableName } from '../waiting/names.ts'
-import { heldUpText } from './times.ts'
+import { timesText } from './times.ts'
 
 type ConsumableEntry = 'consumable-set' | 'consumable-dropped' | 'applied'
 
@@ -28,15 +27,4 @@ export const consumableTellers: {
     const times = consumable ? timesText(state, consumable) : []
     return [`put on: ${consumableName(state, id)}`, ...times].join(', ')
   },
-}
-
-type Times = Pick<EntryOf<'consumable-set'>['consumable'], 'workMinutes' | 'cureMinutes' | 'before'>
-
-function timesText(state: State, { workMinutes, cureMinutes, before }: Times): string[] {
-  const held = before.length > 0 ? heldUpText(state, before) : ''
-  const sets = cureMinutes === undefined ? '' : `sets ${durationWords(cureMinutes)}${held ? ' ' : ''}`
-  return [
-    workMinutes === undefined ? '' : `together within ${durationWords(workMinutes)}`,
-    held ? `${sets}before ${held}` : sets,
-  ].filter(Boolean)
 }

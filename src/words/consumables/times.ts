@@ -1,5 +1,5 @@
 import type { State } from '../../journal/state.ts'
-import type { ConsumableFacts } from '../../plan/waiting-facts.ts'
+import type { ConsumableFacts, CureTarget } from '../../plan/waiting-facts.ts'
 import { durationWords } from '../durations.ts'
 import { joined } from '../grammar.ts'
 import { fluidName, stepName } from '../names.ts'
@@ -20,7 +20,7 @@ export function leftText(now: string, { from, until }: { from: string; until: st
 export const CLOCK_BEHIND = "this computer's clock stands before the time when it was put on: set it right"
 
 /** What sets holds up: `step 3, Sump, the filling of coolant and the first start`. */
-export function heldUpText(state: State, before: ConsumableFacts['before']): string {
+export function heldUpText(state: State, before: readonly CureTarget[]): string {
   return joined(
     before.map((target) => {
       if (target === 'start') return 'the first start'
@@ -29,4 +29,16 @@ export function heldUpText(state: State, before: ConsumableFacts['before']): str
         : `the filling of ${fluidName(state, target)}`
     }),
   )
+}
+
+type Times = Pick<ConsumableFacts, 'workMinutes' | 'cureMinutes'> & { before: readonly CureTarget[] }
+
+/** The times of what is put on: within what it is together, how long it sets and what that holds up. */
+export function timesText(state: State, { workMinutes, cureMinutes, before }: Times): string[] {
+  const held = before.length > 0 ? heldUpText(state, before) : ''
+  const sets = cureMinutes === undefined ? '' : `sets ${durationWords(cureMinutes)}${held ? ' ' : ''}`
+  return [
+    workMinutes === undefined ? '' : `together within ${durationWords(workMinutes)}`,
+    held ? `${sets}before ${held}` : sets,
+  ].filter(Boolean)
 }
