@@ -270,3 +270,9 @@ test('a drop link comes off like any other part, and so does what has "and" in i
   expect(commands('judge drop link replace because loose', off)).toMatchObject([{ pieces: ['p1'] }])
   expect(commands('judge bucket and shim clean because gummed', off)).toMatchObject([{ pieces: ['p2'] }])
 })
+
+test('a measurement by the number of a piece, or by its position, is of that piece', () => {
+  expect(commands(`measure bore of ${i3}: 28.01`)).toMatchObject([{ do: 'measure', piece: i3 }])
+  expect(commands('measure bore of cam cap I3: 28.01')).toMatchObject([{ do: 'measure', piece: i3 }])
+  expect(commands('measure bore of p999: 28.01')).toMatchObject([{ do: 'measure', name: 'bore of p999' }])
+})
