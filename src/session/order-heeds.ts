@@ -1,18 +1,22 @@
 import type { State } from '../journal/state.ts'
-import { openOf, ordersFor } from '../plan/order-lines.ts'
+import type { PieceId } from '../ledger/piece.ts'
+import { heirs, openOf, ordersFor } from '../plan/order-lines.ts'
 import { shortageOf } from '../plan/short-pieces.ts'
 import type { OrderId } from '../plan/waiting-facts.ts'
 import type { Entry } from './stored-entry.ts'
 
-/** What is worth a look when new pieces are here. */
+/** What is worth a look when pieces are ordered, and when new ones are here. */
 export type OrderHeed =
   /** Still to come, and nothing waits for them any more: what came otherwise has filled their homes. */
   | { heed: 'order-unneeded'; orders: OrderId[] }
   /** A kit held fewer of a thing than are owed. */
   | { heed: 'kit-short'; name: string; count: number; short: number }
+  /** More is ordered for a home than it lacks, by this line and others. */
+  | { heed: 'over-ordered'; order: OrderId; piece: PieceId; open: number; short: number }
 
-/** What to say beside an entry by which new pieces came. */
+/** What to say beside an entry by which pieces are ordered, or new ones came. */
 export function orderHeeds(state: State, entry: Entry): OrderHeed[] {
+  if (entry.type === 'order-lined') return entry.orders.flatMap((line) => overOrdered(state, line))
   if (entry.type !== 'supplied') return []
   const { kit, order, openings } = entry
   const short = (kit?.lines ?? []).filter((line) => line.short > 0)
@@ -30,4 +34,15 @@ export function orderHeeds(state: State, entry: Entry): OrderHeed[] {
   const unneeded = filled.flatMap((piece) => ordersFor(state, piece).filter((each) => openOf(each) > 0))
   const orders = [...new Set(unneeded.map(({ id }) => id))]
   return orders.length > 0 ? [...heeds, { heed: 'order-unneeded', orders }] : heeds
+}
+
+function overOrdered(state: State, { id, piece }: { id: OrderId; piece?: PieceId | undefined }): OrderHeed[] {
+  const account = piece === undefined ? undefined : state.ledger.accounts.get(heirs(state)(piece))
+  if (!account) return []
+  const { short } = shortageOf(state, account)
+  const open = ordersFor(state, account.piece.id).reduce((sum, order) => sum + openOf(order), 0)
+  // Who buys one for a good one that is there knows why.
+  return short > 0 && open > short
+    ? [{ heed: 'over-ordered', order: id, piece: account.piece.id, open, short }]
+    : []
 }

@@ -53,6 +53,7 @@ export function heedText(state: State, heed: Heed): string {
       return consumableHeedText(state, heed)
     case 'order-unneeded':
     case 'kit-short':
+    case 'over-ordered':
       return orderHeedText(state, heed)
     case 'to-compare':
     case 'goes-over':

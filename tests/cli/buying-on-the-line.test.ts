@@ -114,6 +114,14 @@ describe('what comes of it', () => {
     )
   })
 
+  test('more than is needed is named, and taken all the same', () => {
+    const { say, told } = benchWithJob()
+    told(...apart, 'buy 8 head bolts')
+    expect(say('buy 2 head bolts').out).toContain(
+      '10 × head bolts M10x60 are to come, and 8 are needed: 2 too many; if that was a slip, "cancel o2 because ...".',
+    )
+  })
+
   test('a kit that is short says so', () => {
     const { say, told } = benchWithJob()
     told(...apart)

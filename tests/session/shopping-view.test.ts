@@ -105,6 +105,16 @@ describe('what is worth a look when new pieces come', () => {
     expect(heeds(...engine, line, arrived('o1'))).toEqual([])
   })
 
+  test('more ordered than is lacking, by all lines together', () => {
+    const some = [...engine, ordered({ ...bolts, piece: 'p2', count: 6 })]
+    expect(heeds(...some)).toEqual([])
+    expect(heeds(...some, ordered({ ...bolts, piece: 'p2', count: 3 }))).toEqual([
+      { heed: 'over-ordered', order: 'o2', piece: 'p2', open: 9, short: 8 },
+    ])
+    // A spare of what is not lacking is bought knowingly.
+    expect(heeds(...engine, ordered({ piece: 'p1', name: 'cover bolts', count: 2 }))).toEqual([])
+  })
+
   test('a kit that held too few', () => {
     expect(heeds(...engine, kit('top end', [['p2'], 'head bolts', 6]))).toEqual([
       { heed: 'kit-short', name: 'head bolts', count: 6, short: 2 },

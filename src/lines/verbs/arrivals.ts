@@ -9,6 +9,8 @@ import { takeKitLines } from '../kit-lines.ts'
 import type { Line } from '../line.ts'
 import type { Verb } from '../verb.ts'
 
+type Receive = Extract<Command, { do: 'receive' }>
+
 export const arrivalVerbs: readonly Verb[] = [
   {
     words: ['arrived'],
@@ -27,7 +29,8 @@ export const arrivalVerbs: readonly Verb[] = [
       'arrived all',
     ],
     read(line) {
-      const into = intoOf(line)
+      const placed = line.placeAfter('into')
+      const into = placed ?? BENCH
       const size = line.take(/,? size (.+)$/i)?.[0]
       const [spareText] = line.take(/,? spare (\d{1,4})$/i) ?? []
       const asked = line.takeRest('o1')
@@ -38,11 +41,11 @@ export const arrivalVerbs: readonly Verb[] = [
       }
       const [, id = '', amount] = /^(o\d+)(?: ([\d.,]+))?$/i.exec(asked) ?? []
       const order = orderNumber(id)
-      if (order === null) return receiveNamed(line, asked, { into, size })
+      if (order === null) return onlyPieces(line, placed, receiveNamed(line, asked, { into, size }))
       const count = amount === undefined ? undefined : readDecimal(amount)
       if (amount !== undefined && count === undefined) line.notUnderstood(amount)
       const spare = spareText === undefined ? undefined : Number(spareText)
-      return { do: 'receive', order, count, spare, into, size }
+      return onlyPieces(line, placed, [{ do: 'receive', order, count, spare, into, size }])
     },
   },
   {
@@ -95,8 +98,18 @@ export const arrivalVerbs: readonly Verb[] = [
   },
 ]
 
+const BENCH: Into = { kind: 'place', place: 'bench' }
+
 function intoOf(line: Line): Into {
-  return line.placeAfter('into') ?? { kind: 'place', place: 'bench' }
+  return line.placeAfter('into') ?? BENCH
+}
+
+/** What is no piece, such as grease, is in no place that the record knows: a place for it is not passed over in silence. */
+function onlyPieces(line: Line, placed: Into | undefined, commands: Receive[]): Receive[] {
+  const [first] = commands
+  const order = first && line.state.orders.get(first.order)
+  if (placed && order && order.piece === undefined) line.notUnderstood('into', `arrived ${order.id}`)
+  return commands
 }
 
 /** All that is to come for a piece: line by line, the oldest first, where a number is said. */
@@ -104,10 +117,10 @@ function receiveNamed(
   line: Line,
   asked: string,
   { into, size }: { into: Into; size: string | undefined },
-): Command[] {
+): Receive[] {
   const { count, lines } = namedLines(line, asked, openOrders(line.state))
   if (count === undefined) return lines.map(({ id }) => ({ do: 'receive', order: id, into, size }))
-  const commands: Command[] = []
+  const commands: Receive[] = []
   let left = count
   for (const [index, order] of lines.entries()) {
     if (left <= 0) break

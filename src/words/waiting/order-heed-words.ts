@@ -2,6 +2,7 @@ import type { State } from '../../journal/state.ts'
 import type { OrderHeed } from '../../session/order-heeds.ts'
 import { say } from '../cures.ts'
 import { isAre, joined, sentence } from '../grammar.ts'
+import { countedPiece } from '../pieces.ts'
 import { orderName } from './names.ts'
 
 /** What is worth a look when new pieces are here, in one line. */
@@ -10,6 +11,12 @@ export function orderHeedText(state: State, heed: OrderHeed): string {
     const { name, count, short } = heed
     return sentence(
       `the kit held ${count} ${name}, and ${short} more ${isAre(short)} owed: ${say('to buy')} shows what is still needed`,
+    )
+  }
+  if (heed.heed === 'over-ordered') {
+    const { order, piece, open, short } = heed
+    return sentence(
+      `${countedPiece(state, piece, open)} ${isAre(open)} to come, and ${short} ${isAre(short)} needed: ${open - short} too many; if that was a slip, ${say(`cancel ${order} because ...`)}`,
     )
   }
   const { orders } = heed

@@ -171,6 +171,8 @@ describe('what arrives', () => {
     ],
     ['arrived head', { code: 'no-such-order', part: 'head' }],
     ['arrived o1 some', { code: 'no-such-order' }],
+    ['arrived o4 into 3', { code: 'not-understood', part: 'into', nearest: 'arrived o4' }],
+    ['arrived grease into new bag', { code: 'not-understood', nearest: 'arrived o4' }],
     ['cancel o1', { code: 'reason-missing' }],
     ['cancel cylinder head because so', { code: 'no-such-order' }],
     ['send back o1', { code: 'reason-missing' }],
