@@ -91,7 +91,8 @@ class Telling {
     const reading = readTyped(first, this.state)
     const commands = reading.kind === 'commands' ? reading.commands : []
     for (const command of commands) {
-      const decision = decide(this.state, command)
+      // A second look is somebody else's.
+      const decision = decide(this.state, command, { ...this.state.clock, by: 'somebody else' })
       const waits = ['step-blocked', 'not-clear', 'job-closed']
       if (!decision.ok && !waits.includes(decision.refusal.code)) {
         throw new Error(`${line}: ${decision.refusal.code}`)

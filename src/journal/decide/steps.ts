@@ -65,6 +65,8 @@ export function changeStep(state: State, command: Of<'change-step'>): EntryBodyO
   const { after, needs, hides, minutes, critical } = command
   if (minutes !== undefined && !(minutes > 0 && minutes <= 1e6))
     refuse({ code: 'count-wrong', count: minutes })
+  if (critical && !(critical.afterMinutes > 0 && critical.afterMinutes <= 1e6))
+    refuse({ code: 'count-wrong', count: critical.afterMinutes })
   if (after && step.way !== 'both') refuse({ code: 'not-a-strip-step', step: step.no })
   for (const no of needs ?? []) knownStep(state, no)
   for (const no of after ?? []) if (!step.after.includes(no)) wasOffBefore(state, no)

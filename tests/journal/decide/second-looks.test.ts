@@ -245,3 +245,10 @@ test('whoever looks, whenever: taken exactly when it is somebody else, or late e
   )
   expect(taken).toBeGreaterThan(50)
 })
+
+test.each([0, -1, Number.NaN, 1e9])('%s minutes are no time to wait', (afterMinutes) =>
+  expect(decide(told(...apart), { do: 'change-step', step: 1, critical: { afterMinutes } })).toMatchObject({
+    ok: false,
+    refusal: { code: 'count-wrong' },
+  }),
+)
