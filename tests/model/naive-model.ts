@@ -238,6 +238,8 @@ export class NaiveModel {
     if (!starts || !this.work.inOrder) return
     const lower = this.work.undoneBeneath(entry.step, (step) => this.#hasSomethingToPutBack(step))
     if (lower !== null) throw new Error(`step ${entry.step} was begun over step ${lower}, which is not done`)
+    const soft = this.waiting.softUnder(entry.step).filter((id) => !this.#isWaived(id))
+    if (soft.length > 0) throw new Error(`step ${entry.step} was begun over ${soft}, which has not set`)
   }
 
   /** What was reopened, and what was built on top of it, must be off the machine to the last bolt. */

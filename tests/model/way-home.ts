@@ -114,7 +114,6 @@ function judging(state: State, reason: JudgingReason): Command {
     reason: 'measured and good',
   }
   const isOn = balance(state.ledger, piece, 'machine') > 0
-  const isThird = Number(piece.slice(1)) % 3 === 0
   const order = [...state.orders.values()].find((line) => line.piece === piece && line.cancelled === null)
   switch (reason.code) {
     case 'check-due':
@@ -125,11 +124,11 @@ function judging(state: State, reason: JudgingReason): Command {
       if (reason.verdict !== 'replace' || isOn) return fitAgain
       if (order?.ordered && order.arrived < order.count)
         return { do: 'receive', order: order.id, into: bench }
-      if (isThird && !order)
+      if (isThird(piece) && !order)
         return { do: 'line-orders', lines: [{ piece, name: 'a new one', count: 1 }], ordered: true }
       return { do: 'supply', piece, count: 1, into: bench, instead: true }
     case 'compare-due':
-      return { do: 'compare', piece, features: [], rest: isThird ? 'wrong' : 'alike' }
+      return { do: 'compare', piece, features: [], rest: isThird(piece) ? 'wrong' : 'alike' }
     case 'compare-wrong': {
       const wrong = [...state.orders.values()].find((line) => line.wrong > 0)
       if (isOn) return fitAgain
@@ -187,7 +186,13 @@ function bringing(state: State, piece: `p${number}`, count: number): Command {
         reason: 'back again',
       }
   }
+  if (isThird(piece) && ![...state.orders.values()].some((line) => line.piece === piece))
+    return { do: 'line-orders', lines: [{ piece, name: 'more of it', count }], ordered: true }
   return { do: 'supply', piece, count, into: { kind: 'place', place: 'bench' }, instead: false }
+}
+
+function isThird(piece: `p${number}`): boolean {
+  return Number(piece.slice(1)) % 3 === 0
 }
 
 function countingAgain(state: State, id: `d${number}`): Command | null {

@@ -4,7 +4,7 @@ import type { Pick } from './pick.ts'
 
 type Make = (pick: Pick) => Command
 
-const verdicts: VerdictKind[] = ['fit-again', 'machine', 'replace', 'clean', 'fit-again', 'fit-again']
+const verdicts: VerdictKind[] = ['fit-again', 'machine', 'replace', 'clean', 'replace', 'replace']
 const kinds = ['look', 'measure', 'clean', 'look', 'compare'] as const
 const finds = ['metal in the oil', 'rust', '']
 

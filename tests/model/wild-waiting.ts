@@ -16,6 +16,12 @@ const order = (pick: Pick, by: number): OrderId => {
   return by % 5 > 0 && one ? one.id : pick.numbered('o', pick.state.dealt.order, by)
 }
 
+/** An order of which something is here, where there is one. */
+const arrived = (pick: Pick, by: number): OrderId => {
+  const here = [...pick.state.orders.values()].filter((line) => line.arrived > line.returned)
+  return here[by % (here.length || 1)]?.id ?? order(pick, by)
+}
+
 /** An outing of which something is away, or nobody has answered for, where there is one. */
 const outing = (pick: Pick, by: number): OutingId => {
   const open = [...pick.state.outings.values()].filter(
@@ -68,12 +74,13 @@ export const wildWaiting = {
     do: 'receive',
     order: order(pick, pick.a),
     count: pick.some([undefined, 1, 2, undefined, 9, 0], pick.b),
+    spare: pick.b % 6 === 2 ? 1 : undefined,
     into: pick.into(pick.c),
     size: pick.c % 8 === 0 ? '2.50' : undefined,
   }),
   'return-order': (pick) => ({
     do: 'return-order',
-    order: order(pick, pick.a),
+    order: arrived(pick, pick.a),
     count: pick.some([undefined, 1, 5], pick.b),
     reason: pick.reason(pick.c),
   }),
