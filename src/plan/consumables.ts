@@ -102,7 +102,7 @@ export function isApart(facts: PlanFacts, { step }: ConsumableFacts): boolean {
 }
 
 /** Whether a piece was fitted in its step after it was put on. */
-export function isFittedOn(facts: PlanFacts, { step, applied }: ConsumableFacts): boolean {
+function isFittedOn(facts: PlanFacts, { step, applied }: ConsumableFacts): boolean {
   const fittedAt = facts.steps.get(step)?.work?.fittedAt ?? null
   return applied !== null && fittedAt !== null && fittedAt > applied.at
 }

@@ -17,7 +17,7 @@ export function leftText(now: string, { from, until }: { from: string; until: st
 }
 
 /** What is said where a time lies ahead that has been. */
-export const CLOCK_BEHIND = "this computer's clock stands before the time when it was put on: set it right"
+const CLOCK_BEHIND = "this computer's clock stands before the time when it was put on: set it right"
 
 /** What sets holds up: `step 3, Sump, the filling of coolant and the first start`. */
 export function heldUpText(state: State, before: readonly CureTarget[]): string {
