@@ -1,7 +1,7 @@
 import { SCREENS } from '../keys.ts'
 import type { Screen, ScreenName } from '../navigation.ts'
 import { chip, SIGNS, type Sign } from '../signs.ts'
-import { type Line, line, plain, type Span, spread, strong } from '../text/line.ts'
+import { type Line, line, plain, type Span, spread, strong, widthOf } from '../text/line.ts'
 import { type Hall, perVersion, type Scene, type State } from './scene.ts'
 
 const READ_ONLY: Sign = { ...SIGNS.notRecorded, word: 'ONLY TO READ' }
@@ -17,12 +17,14 @@ export function headRows(scene: Hall | Scene, screen: Screen): [Line, Line] {
   const name = line(strong(job.name), ` ${String(job.no).padStart(3, '0')}`)
   const isReadOnly = session.store.readOnly !== null || session.unlawful !== null
   const left = isReadOnly ? line(...name, '  ', chip(READ_ONLY)) : name
-  const balance = perVersion(session, 'balance', () => balanceText(session.state))
+  const { long, short } = perVersion(session, 'balance', () => balanceTexts(session.state))
+  // Every part of the sum stands there, in fewer letters where the whole words have no room.
+  const balance = widthOf(left) + 2 + widthOf(long) <= width ? long : short
   return [spread(left, line(balance), width), tabs(screen, width)]
 }
 
-/** The account of what is off, as a sum: `off 41 = 38 in containers + 3 on the bench`. */
-function balanceText(state: State): string {
+/** The account of what is off, as a sum: `off 41 = 38 in containers + 3 on the bench`, `off 41 = 38 stored + 3 bench`. */
+function balanceTexts(state: State): { long: string; short: string } {
   let inContainers = 0
   let onOthers = 0
   const open = { bench: 0, out: 0, supplier: 0, lost: 0 }
@@ -35,17 +37,20 @@ function balanceText(state: State): string {
     }
   }
   const parts = [
-    [inContainers, 'in containers'],
-    [open.bench, 'on the bench'],
-    [onOthers, 'on other pieces'],
-    [open.out, 'out'],
-    [open.supplier, 'to come'],
-    [open.lost, 'lost'],
+    [inContainers, 'in containers', 'stored'],
+    [open.bench, 'on the bench', 'bench'],
+    [onOthers, 'on other pieces', 'on others'],
+    [open.out, 'out', 'out'],
+    [open.supplier, 'to come', 'to come'],
+    [open.lost, 'lost', 'lost'],
   ] as const
   const sum = parts.reduce((total, [count]) => total + count, 0)
-  if (sum === 0) return 'off 0'
-  const told = parts.filter(([count]) => count > 0).map(([count, where]) => `${count} ${where}`)
-  return `off ${sum} = ${told.join(' + ')}`
+  if (sum === 0) return { long: 'off 0', short: 'off 0' }
+  const there = parts.filter(([count]) => count > 0)
+  return {
+    long: `off ${sum} = ${there.map(([count, where]) => `${count} ${where}`).join(' + ')}`,
+    short: `off ${sum} = ${there.map(([count, , where]) => `${count} ${where}`).join(' + ')}`,
+  }
 }
 
 function tabs(screen: Screen, width: number): Line {
