@@ -13,6 +13,7 @@ export function readTyped(words: string, state: State): Reading {
   const line = words
     .replace(/=\.\.\./g, '=4')
     .replace(/^off \.\.\.$/, 'off 8 bolts')
+    .replace(/^(took out [^:]*): \.\.\.$/, '$1: 2 plugs back')
     .replace(/^(fill .*) \.\.\.$/, '$1 2 L')
     .replace(/^(count .* =) \.\.\.$/, '$1 4')
     .replace(/^(measure [^:]*): \.\.\.$/, '$1: 0.02')

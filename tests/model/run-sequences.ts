@@ -75,7 +75,7 @@ const stretch: fc.Arbitrary<Stretch> = fc.record({
   patience: fc.nat(60),
   calledAway: fc.nat(40),
   abrupt: fc.boolean(),
-  misses: fc.nat(40),
+  misses: fc.nat(20),
   closes: fc.nat(3).map((chance) => chance === 0),
 })
 const jobs = fc.record({

@@ -63,7 +63,9 @@ export function arriveTogether(
     const one = arrive({ ...state, dealt }, { ...arrival, into: { kind: 'place', place: 'bench' } })
     whole.pieces.push(...one.pieces)
     whole.openings.push(...one.openings)
-    whole.moves.push(...one.moves.map((move) => (move.to === 'bench' ? { ...move, to } : move)))
+    const moves = one.moves.map((move) => (move.to === 'bench' ? { ...move, to } : move))
+    // What is said to stay at its supplier goes nowhere.
+    whole.moves.push(...moves.filter((move) => move.from !== move.to))
     whole.retired.push(...one.retired)
     if (one.compare) whole.compare = [...(whole.compare ?? []), ...one.compare]
   }
