@@ -10,7 +10,7 @@ export type OutingStanding = 'away' | 'overdue' | 'unanswered' | 'back'
 export interface OutingView {
   outing: OutingFacts
   standing: OutingStanding
-  /** What sits on the pieces that went, and so went along. */
+  /** What sits on the pieces that are away, and so went along. */
   riders: { piece: PieceId; count: number; on: PieceId }[]
 }
 
@@ -25,8 +25,8 @@ function standingOf(state: State, outing: OutingFacts): OutingStanding {
 }
 
 function ridersOf({ ledger }: State, { pieces }: OutingFacts): OutingView['riders'] {
-  return pieces.flatMap(({ piece: on }) =>
-    [...(ledger.byPlace.get(on) ?? [])].map((piece) => ({
+  return pieces.flatMap(({ piece: on, away }) =>
+    (away === 0 ? [] : [...(ledger.byPlace.get(on) ?? [])]).map((piece) => ({
       piece,
       count: ledger.accounts.get(piece)?.at.get(on) ?? 0,
       on,
