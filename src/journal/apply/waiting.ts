@@ -35,7 +35,7 @@ export const waitingAppliers: { [Type in WaitingEntry]: (state: State, entry: En
     const line = orderOf(state, order)
     if (ordered) {
       line.ordered = true
-      line.since = since ?? null
+      line.since = since ?? line.since
     }
     if (count !== undefined) line.count = count
     if (due !== undefined) line.due = due

@@ -70,6 +70,13 @@ describe('ordering', () => {
     })
   })
 
+  test('what was ordered already keeps its day when more is ordered', () => {
+    expect(order([...eight, changed('o1', { ordered: true, count: 10 })])).toMatchObject({
+      count: 10,
+      since: '2026-05-02',
+    })
+  })
+
   test.each<[string, Command[], Command, object]>([
     ['nothing', usedBolts, ordered(), { code: 'text-missing' }],
     [
