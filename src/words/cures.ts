@@ -56,12 +56,14 @@ function acceptWords(state: State, id: PieceId): string | null {
 function carriedWords(state: State, id: PieceId, on: PieceId, count: number): string {
   const { should = 0, at } = state.ledger.accounts.get(on) ?? {}
   const fresh = successorOf(state, on)
-  if (should === 0 && fresh) return say(`move over from ${on} to ${fresh.piece.id}`)
+  if (should === 0) return say(fresh ? `move over from ${on} to ${fresh.piece.id}` : `move ${id} to bench`)
   const isHere = [...(at?.keys() ?? [])].every(
     (place) => place === 'machine' || place === 'bench' || containerPlace(place) !== null,
   )
   if (!isHere) return `with what it sits on, or ${say(`move ${id} to bench`)} when it is off`
-  return at?.has('machine') ? fitWords(state, id, count) : fitWords(state, on)
+  if (at?.has('machine')) return fitWords(state, id, count)
+  // It does not go home on something that does not go home itself.
+  return (state.used.has(on) ? usedWords(state, on) : acceptWords(state, on)) ?? fitWords(state, on)
 }
 
 /** What sends a piece from a place; how many and from where only when it lies elsewhere too. */
