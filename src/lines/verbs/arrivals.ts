@@ -87,6 +87,7 @@ export const arrivalVerbs: readonly Verb[] = [
     forms: ['kit NAME: COUNT THING, COUNT THING [into PLACE]'],
     says: 'Counts a kit in: what is owed goes to its homes, what is left over is spare.',
     examples: ['kit top end gaskets: 1 head gasket, 4 O-rings into new bag'],
+    meant: /:/,
     read(line) {
       const into = intoOf(line)
       const [name = ''] = line.take(/^([^:]+):/) ?? line.missing('NAME:')

@@ -71,6 +71,7 @@ export const buyingVerbs: readonly Verb[] = [
     forms: ['part PIECE [no NUMBER] [at PRICE] [from SOURCE]'],
     says: 'Notes what is known about buying a piece: its part number, its price, where it is had.',
     examples: ['part head gasket no 11-204 at 18.40 EUR from corner shop'],
+    meant: /(?:^| )(?:no|at|from) /i,
     read(line) {
       const { due, ...notes } = takePartNotes(line)
       if (due !== undefined) line.notUnderstood('due')

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import type { State } from '../../../src/journal/state.ts'
-import { readLine } from '../../../src/lines/read-line.ts'
+import { findVerb, readLine } from '../../../src/lines/read-line.ts'
 import { told, topEnd } from '../told.ts'
 
 // The day of these jobs is 1 January 2030, a Tuesday.
@@ -214,6 +214,13 @@ describe('what arrives', () => {
         ],
       },
     ])
+  })
+
+  test('what may begin the name of a thing that comes off is no verb by itself', () => {
+    expect(findVerb('kit box')).toBeNull()
+    expect(findVerb('part carrier')).toBeNull()
+    expect(findVerb('kit top end: 1 head gasket')?.word).toBe('kit')
+    expect(findVerb('part head gasket no 12')?.word).toBe('part')
   })
 
   test('a kit that was ordered under its name is that order', () => {
