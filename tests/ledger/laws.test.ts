@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import type { Move } from '../../src/ledger/account.ts'
 import { auditLedger, brokenLaws } from '../../src/ledger/laws.ts'
-import { accountOf, enter } from '../../src/ledger/ledger.ts'
+import { accountOf, enter, post } from '../../src/ledger/ledger.ts'
 import { apart } from './ledgers.ts'
 
 const home = (piece: Move['piece'], count: number, position?: string): Move => ({
@@ -128,5 +128,41 @@ describe('the audit', () => {
     const ledger = apart()
     enter(ledger, { piece: 'p2', count: 1, at: 'supplier' })
     expect(auditLedger(ledger)).toEqual([{ law: 'not-whole', piece: 'p2', count: 2 }])
+  })
+})
+
+describe('what sits on a piece', () => {
+  const onto = (piece: Move['piece'], from: Move['from'], to: Move['to']): Move => ({
+    piece,
+    count: 1,
+    from,
+    to,
+  })
+
+  test('goes onto a piece that is there, and comes off again', () => {
+    const ledger = apart()
+    expect(brokenLaws(ledger, [onto('p1', 'c1', 'p2'), onto('p1', 'p2', 'bench')])).toEqual([])
+    expect(brokenLaws(ledger, [onto('p1', 'p2', 'bench')])).toMatchObject([
+      { law: 'more-than-there', place: 'p2' },
+    ])
+  })
+
+  test('never goes onto one that is not there, nor onto itself', () => {
+    expect(brokenLaws(apart(), [onto('p1', 'c1', 'p99')])).toEqual([
+      { law: 'no-carrier', piece: 'p1', carrier: 'p99' },
+    ])
+    expect(brokenLaws(apart(), [onto('p1', 'c1', 'p1')])).toMatchObject([{ law: 'carried-by-itself' }])
+  })
+
+  test('nor does that go onto it, by way of others either', () => {
+    const ledger = apart()
+    const place = [...accountOf(ledger, 'p2').at.keys()][0] ?? 'bench'
+    post(ledger, [onto('p2', place, 'p1')])
+    expect(brokenLaws(ledger, [onto('p1', 'c1', 'p2')])).toEqual([
+      { law: 'carried-by-itself', piece: 'p1', carrier: 'p2' },
+    ])
+    post(ledger, [onto('p4', 'c2/1', 'p2')])
+    expect(brokenLaws(ledger, [onto('p1', 'c1', 'p4')])).toMatchObject([{ law: 'carried-by-itself' }])
+    expect(auditLedger(ledger)).toEqual([])
   })
 })

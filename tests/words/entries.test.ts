@@ -51,6 +51,7 @@ import { consumableEntries } from './entries/consumables.ts'
 import { judgingEntries } from './entries/judging.ts'
 import { arrivalEntries, orderEntries } from './entries/orders.ts'
 import { outingEntries } from './entries/outings.ts'
+import { replacingEntries, replacingMoves } from './entries/replacing.ts'
 import { criticalEntries, secondLookEntries } from './entries/second-looks.ts'
 
 interface Told {
@@ -338,6 +339,7 @@ const byType = {
     { story: [...seat, tool('crank locking pin')], says: 'taken out of the toolbox: 1 × crank locking pin' },
   ],
   moved: [
+    ...replacingMoves.moved,
     {
       story: [...seat, open('bag'), move('p1', into(2), { count: 3 })],
       says: 'moved: 3 × seat bolts M6x25 hex 10 from bag 1, into bag 2',
@@ -428,6 +430,7 @@ const byType = {
 
   'build-began': [{ story: [...seat, end, take(1)], says: 'took up step 1, Seat' }],
   fitted: [
+    ...replacingMoves.fitted,
     { story: [...seat, end, take(1), fitted('p1')], says: 'fitted: 8 × seat bolts M6x25 hex 10 from bag 1' },
     {
       story: [...caps, end, fitted({ piece: 'p3', position: 'I3' })],
@@ -693,6 +696,7 @@ const byType = {
   ...secondLookEntries,
   ...outingEntries,
   ...judgingEntries,
+  ...replacingEntries,
 } satisfies Record<EntryType, Told[]>
 
 const rows = Object.entries(byType).flatMap(([type, stories]) =>

@@ -22,9 +22,9 @@ export function replacingHeedText(state: State, heed: ReplacingHeed): string {
       )
     }
     case 'other-thread': {
-      const { piece, size, old, oldSize } = heed
+      const { piece, old, oldSize } = heed
       return sentence(
-        `the thread is not that of the old one: ${piece} ${pieceName(state, piece)} is ${size}, ${old} was ${oldSize}: is that right?`,
+        `the thread is not that of the old one: ${pieceName(state, piece)} (${piece}), and ${old} was ${oldSize}: is that right?`,
       )
     }
     case 'compare-rest':
