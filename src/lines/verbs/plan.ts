@@ -76,7 +76,7 @@ function takeMinutes(line: Line): number | null {
   const [said] = line.take(/^(?:minutes|takes)(?: (.*))?$/i) ?? []
   if (said === undefined) return null
   if (said === '') line.missing('MINUTES')
-  return /^\d{1,6}$/.test(said) ? Number(said) : readHowLong(line, said).minutes
+  return readHowLong(line, /^\d{1,6}$/.test(said) ? `${said} min` : said).minutes
 }
 
 function changed(line: Line, step: number, word: string, what: string): Command {

@@ -95,6 +95,9 @@ describe('how long a step takes', () => {
   test('no time is said', () => {
     expect(asked('step 1 minutes')).toMatchObject({ misreading: { code: 'missing', what: 'MINUTES' } })
     expect(asked('step 1 takes long')).toMatchObject({ misreading: { code: 'duration' } })
+    expect(asked('step 1 minutes 0')).toMatchObject({
+      misreading: { code: 'duration', fault: 'not-positive' },
+    })
   })
 })
 
