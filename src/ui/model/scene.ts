@@ -9,7 +9,6 @@ export type PieceId = ScannedPiece['piece']
 export type PlaceOfPiece = ScannedPiece['place']
 export type OrderId = KeyOf<State['orders']>
 export type OutingId = KeyOf<State['outings']>
-export type CheckId = KeyOf<State['checks']>
 export type Entry = ReturnType<Session['entries']>[number]
 
 type KeyOf<Facts> = Facts extends ReadonlyMap<infer Key, unknown> ? Key : never

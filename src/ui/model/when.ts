@@ -1,4 +1,4 @@
-export const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec']
+const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec']
 
 /** An entry's time as one says it today, in local time: `17:42`, `3 Nov 17:42`, `3 Nov 2025`. */
 export function whenText(at: string, now: Date): string {
