@@ -1,4 +1,3 @@
-import type { PieceId } from '../../ledger/piece.ts'
 import { type ComparisonView, comparisonsDue, comparisonView } from '../../session/comparison-view.ts'
 import type { Session } from '../../session/session.ts'
 import { say } from '../../words/cures.ts'
@@ -6,7 +5,10 @@ import { compareLine, featureLine } from '../../words/judging/compare-words.ts'
 import { pieceName } from '../../words/pieces.ts'
 
 /** What a new piece is held beside the old one for, numbered; or every piece for which that is due. */
-export function compareAnswer(session: Session, piece: PieceId | null): { text: string[]; answer: unknown } {
+export function compareAnswer(
+  session: Session,
+  piece: ComparisonView['piece'] | null,
+): { text: string[]; answer: unknown } {
   const { state } = session
   if (piece === null) {
     const due = comparisonsDue(state)
