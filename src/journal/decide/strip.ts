@@ -73,10 +73,12 @@ export function fill(state: State, { fluid, litres, typed }: Of<'fill'>): EntryB
 export function mark(state: State, { text, piece }: Of<'mark'>): EntryBodyOf<'marked'> {
   const words = given(text, 'text')
   const id = `m${state.dealt.mark + 1}` as const
-  if (piece)
-    return { type: 'marked', mark: { id, text: words, piece, step: knownPiece(state, piece).piece.step } }
+  const own = piece && knownPiece(state, piece).piece.step
+  // What came in a kit before anything was taken off is of no step yet.
+  if (own !== undefined && state.steps.has(own))
+    return { type: 'marked', mark: { id, text: words, piece, step: own } }
   const { no: step, began } = stripFor(state, 'marks')
-  return { type: 'marked', mark: { id, text: words, step }, began }
+  return { type: 'marked', mark: { id, text: words, piece, step }, began }
 }
 
 /** Aids and tools come out of the toolbox: an aid into the machine, a tool to the bench. */
