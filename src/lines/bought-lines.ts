@@ -57,7 +57,7 @@ export function buyNamed(line: Line, words: string, notes: Notes): Command[] {
 }
 
 /** What a piece is called in a shop: its name with its size, or with the position that it is for. */
-export function shopName({ piece, home }: Account): string {
+function shopName({ piece, home }: Account): string {
   const { name, size } = piece
   const called = home.position === undefined ? name : `${name} ${home.position}`
   return size === undefined || called.endsWith(size) ? called : `${called} ${size}`
