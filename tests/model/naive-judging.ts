@@ -65,17 +65,15 @@ export class NaiveJudging {
     }
   }
 
-  /** Why nobody has accepted a piece, one line each. Empty when it may go back, and when nobody asked. */
-  against(piece: string, isWaived: (id: string) => boolean): string[] {
+  /** Why nobody has accepted a piece, one line each; what is gone is not laid beside anything any more. Empty when it may go back, and when nobody asked. */
+  against(piece: string, isWaived: (id: string) => boolean, isGone: boolean): string[] {
     const found: string[] = []
     const word = this.words.get(piece)
     if (word !== undefined && word !== 'fit-again') found.push(`${piece} judged ${word}`)
     // What is thrown away is not looked at any more.
     if (word === 'replace') return found
-    // What is thrown away is looked at no more.
-    if (word === 'replace') return found
     const laid = this.beside.get(piece)
-    if (laid && laid.outcome !== 'right') found.push(`${piece} beside ${laid.old} ${laid.outcome}`)
+    if (laid && laid.outcome !== 'right' && !isGone) found.push(`${piece} beside ${laid.old} ${laid.outcome}`)
     for (const { id, done } of this.#of(piece)) if (!done && !isWaived(id)) found.push(`${id} not seen to`)
     return found
   }

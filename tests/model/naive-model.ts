@@ -77,7 +77,7 @@ export class NaiveModel {
     const found: string[] = []
     for (const [id, seat] of this.seats) {
       found.push(...this.#unexplainedOf(id, seat))
-      if (seat.should > 0) found.push(...this.judging.against(id, this.#isWaived))
+      if (seat.should > 0) found.push(...this.#against(id))
     }
     return [
       ...found,
@@ -211,6 +211,12 @@ export class NaiveModel {
 
   readonly #isWaived = (id: string): boolean => this.work.waived.has(id)
 
+  #against(id: string): string[] {
+    const own = this.things.filter(({ piece }) => piece === id)
+    const isGone = own.length > 0 && own.every(({ where }) => ['supplier', 'scrap', 'lost'].includes(where))
+    return this.judging.against(id, this.#isWaived, isGone)
+  }
+
   /** The pieces of a step of which at least one is on. */
   #onIn(step: number): string[] {
     return [...this.seats]
@@ -224,7 +230,7 @@ export class NaiveModel {
     if (entry.type !== 'build-done') return
     for (const [id, { piece, should }] of this.seats) {
       if (piece.step !== entry.step || should <= 0 || isKit(piece)) continue
-      const against = this.judging.against(id, this.#isWaived)
+      const against = this.#against(id)
       if (against.length > 0) throw new Error(`step ${entry.step} was closed over ${against}`)
     }
   }
