@@ -1,7 +1,8 @@
 import type { State } from '../../journal/state.ts'
+import type { Place } from '../../ledger/place.ts'
 import type { JudgingReason } from '../../plan/judging.ts'
 import type { ComparisonView } from '../../session/comparison-view.ts'
-import { say } from '../cures.ts'
+import { homeWords, newWords, say, sendWords } from '../cures.ts'
 import { joined } from '../grammar.ts'
 import { liesAt } from '../lookups.ts'
 import { agree, liesText, pieceName } from '../pieces.ts'
@@ -18,11 +19,26 @@ export function compareParts(
 
 function dueParts(state: State, piece: CompareReason['piece'], old: CompareReason['old']) {
   const what = `${pieceName(state, piece)} not compared with the old ${agree(state, old, 'one', 'ones')}, ${old}, ${liesText(state, old)}`
+  const away = awayWords(state, piece)
+  if (away !== null) return { what, cure: away }
   const isGone = liesAt(state, old).every(({ place }) => place === 'scrap' || place === 'lost')
   const cure = isGone
     ? `${say(`judge ${piece} fit again because ...`)} with how you know that ${agree(state, piece, 'it is right', 'they are right')}`
     : `lay them side by side, then ${say(`compare ${piece}: alike`)}, or ${say(`compare ${piece}`)} for what to look at`
   return { what, cure }
+}
+
+/** What brings a new piece here, before it can be held beside the old one; null where some of it is here. */
+function awayWords(state: State, piece: CompareReason['piece']): string | null {
+  const lying = liesAt(state, piece)
+  const isAway = (place: Place) => ['out', 'supplier', 'scrap', 'lost'].includes(place)
+  const [first] = lying
+  if (!first || lying.some(({ place }) => !isAway(place))) return null
+  const { place, count } = first
+  if (place === 'scrap') return `${say(`new ${count > 1 ? `${count} ` : ''}${piece}`)} when here`
+  if (place === 'lost')
+    return `${sendWords(state, 'move', piece, place, { count, to: 'bench' })} when found, then compare`
+  return `${homeWords(state, piece, count, place)}, then compare`
 }
 
 function wrongParts(state: State, piece: CompareReason['piece']) {
@@ -31,11 +47,9 @@ function wrongParts(state: State, piece: CompareReason['piece']) {
     feature === 'the whole' && says ? says : says ? `${feature}: ${says}` : feature,
   )
   const what = `${pieceName(state, piece)} ${agree(state, piece, 'is', 'are')} wrong${said.length > 0 ? ` (${joined(said)})` : ''}`
-  const isGone = liesAt(state, piece).every(({ place }) => place === 'supplier' || place === 'scrap')
-  const back = isGone ? '' : `${say(`send back ${piece} because ...`)}, and `
   return {
     what,
-    cure: `${back}${say(`new ${piece}`)} when the right ${agree(state, piece, 'one is', 'ones are')} here`,
+    cure: `${say(`send back ${piece} because ...`)}, and ${newWords(state, piece, piece)} when the right ${agree(state, piece, 'one is', 'ones are')} here`,
   }
 }
 

@@ -37,7 +37,7 @@ describe('which shim goes where, in words', () => {
       'To record it, write:',
       '  swap shims E2 E4 because 2.475 gives E2 0.235 mm and 2.50 gives E4 0.255 mm',
       '  new shim E3 size 2.55',
-      '  spare p3',
+      '  spare p3 because another size takes its place',
       '',
       'Worked out, not a specification: the service manual decides.',
       'Measure again when it is done.',
