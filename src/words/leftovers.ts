@@ -11,6 +11,7 @@ import {
   fillWords,
   homeWords,
   neverThere,
+  newWords,
   say,
   sendWords,
   shortageWords,
@@ -19,7 +20,7 @@ import {
 } from './cures.ts'
 import { isAre, sentence, stepNumbers } from './grammar.ts'
 import { judgingParts } from './judging/reason-words.ts'
-import { nextFastener, successorOf } from './lookups.ts'
+import { liesAt, nextFastener, successorOf } from './lookups.ts'
 import {
   differenceName,
   fastenerName,
@@ -249,7 +250,11 @@ function oldLying(
     return {
       what: countedPiece(state, piece, count),
       where: `${where}: kept until ${fresh} is held beside ${count === 1 ? 'it' : 'them'}`,
-      cure: sentence(`lay them side by side, then ${say(`compare ${fresh}: alike`)}`),
+      cure: sentence(
+        isHere(state, fresh)
+          ? `lay them side by side, then ${say(`compare ${fresh}: alike`)}`
+          : `${newWords(state, fresh, fresh)} when the right one is here`,
+      ),
     }
   }
   return {
@@ -262,6 +267,13 @@ function oldLying(
 }
 
 /** Opens what is closed over a home first: one reopening takes all that was built on top with it. */
+/** Whether a piece is neither at a supplier nor gone for good, so that something can be held beside it. */
+function isHere(state: State, piece: PieceId): boolean {
+  return liesAt(state, piece).some(
+    ({ place }) => place !== 'supplier' && place !== 'scrap' && place !== 'lost',
+  )
+}
+
 function atHome(undo: readonly number[], step: number, then: string): string {
   if (undo.length === 0) return sentence(then)
   return sentence(`${say(`reopen ${step} because ...`)} opens ${stepNumbers(undo)}, then ${then}`)
