@@ -32,13 +32,18 @@ export class LawBroken extends Error {
  */
 export function brokenLaws(ledger: Ledger, moves: readonly Move[]): Violation[] {
   const broken: Violation[] = []
-  const changed = new Map<string, number>()
+  const changed = new Map<PieceId, Map<Place, number>>()
   const there = (piece: PieceId, place: Place) =>
-    (ledger.accounts.get(piece)?.at.get(place) ?? 0) + (changed.get(`${piece} ${place}`) ?? 0)
+    (ledger.accounts.get(piece)?.at.get(place) ?? 0) + (changed.get(piece)?.get(place) ?? 0)
   const change = (piece: PieceId, place: Place, by: number) => {
-    const key = `${piece} ${place}`
-    changed.set(key, (changed.get(key) ?? 0) + by)
+    const places = changed.get(piece) ?? new Map<Place, number>()
+    changed.set(piece, places.set(place, (places.get(place) ?? 0) + by))
   }
+  // A move before it in the same act counts, too: two that are put on each other at once are a circle.
+  const carriersOf = (piece: PieceId): PieceId[] =>
+    [...(ledger.accounts.get(piece)?.at.keys() ?? []), ...(changed.get(piece)?.keys() ?? [])].flatMap(
+      (place) => (there(piece, place) > 0 ? (carrierOf(place) ?? []) : []),
+    )
 
   for (const move of moves) {
     const { piece, count, from, to } = move
@@ -53,7 +58,9 @@ export function brokenLaws(ledger: Ledger, moves: readonly Move[]): Violation[] 
       broken.push({ law: 'more-than-there', piece, place: from, there: there(piece, from), wanted: count })
     } else {
       const carrier = carrierOf(to)
-      if (carrier !== null) broken.push(...brokenOnCarrier(ledger, piece, carrier))
+      if (carrier !== null && !ledger.accounts.has(carrier)) broken.push({ law: 'no-carrier', piece, carrier })
+      else if (carrier !== null && isCarriedBy(carriersOf, carrier, piece))
+        broken.push({ law: 'carried-by-itself', piece, carrier })
       if (to === 'machine') broken.push(...brokenAtHome(account, move, there(piece, 'machine')))
       change(piece, from, -count)
       change(piece, to, count)
@@ -62,23 +69,15 @@ export function brokenLaws(ledger: Ledger, moves: readonly Move[]): Violation[] 
   return broken
 }
 
-function brokenOnCarrier(ledger: Ledger, piece: PieceId, carrier: PieceId): Violation[] {
-  if (!ledger.accounts.has(carrier)) return [{ law: 'no-carrier', piece, carrier }]
-  return isCarriedBy(ledger, carrier, piece) ? [{ law: 'carried-by-itself', piece, carrier }] : []
-}
-
 /** Whether a piece is another, or sits on it, by way of others too. */
-function isCarriedBy(ledger: Ledger, piece: PieceId, by: PieceId): boolean {
+function isCarriedBy(carriersOf: (piece: PieceId) => PieceId[], piece: PieceId, by: PieceId): boolean {
   const seen = new Set<PieceId>()
   const open = [piece]
   for (let one = open.pop(); one !== undefined; one = open.pop()) {
     if (one === by) return true
     if (seen.has(one)) continue
     seen.add(one)
-    for (const place of ledger.accounts.get(one)?.at.keys() ?? []) {
-      const carrier = carrierOf(place)
-      if (carrier !== null) open.push(carrier)
-    }
+    open.push(...carriersOf(one))
   }
   return false
 }

@@ -8,9 +8,11 @@ export function emptyLedger(): Ledger {
   return { accounts: new Map(), byPlace: new Map(), byContainer: new Map() }
 }
 
-/** Opens the account of a new piece, with nothing in it yet. */
+/** Opens the account of a new piece, with nothing in it yet. What it replaces came before it. Throws LawBroken. */
 export function openAccount(ledger: Ledger, piece: Piece): void {
   if (ledger.accounts.has(piece.id)) throw new LawBroken([{ law: 'account-twice', piece: piece.id }])
+  // So no line of heirs ever comes back to itself.
+  if (piece.replaces !== undefined) accountOf(ledger, piece.replaces)
   ledger.accounts.set(piece.id, {
     piece,
     home: piece.home,

@@ -165,4 +165,23 @@ describe('what sits on a piece', () => {
     expect(brokenLaws(ledger, [onto('p1', 'c1', 'p4')])).toMatchObject([{ law: 'carried-by-itself' }])
     expect(auditLedger(ledger)).toEqual([])
   })
+
+  test('nor are two put on each other in one act', () => {
+    const ledger = apart()
+    const place = [...accountOf(ledger, 'p2').at.keys()][0] ?? 'bench'
+    expect(brokenLaws(ledger, [onto('p1', 'c1', 'p2'), onto('p2', place, 'p1')])).toEqual([
+      { law: 'carried-by-itself', piece: 'p2', carrier: 'p1' },
+    ])
+  })
+
+  test('but what is taken off first may carry the other', () => {
+    const ledger = apart()
+    const place = [...accountOf(ledger, 'p2').at.keys()][0] ?? 'bench'
+    post(ledger, [onto('p2', place, 'p1')])
+    const over: Move[] = [
+      { piece: 'p2', count: 1, from: 'p1', to: 'bench' },
+      { piece: 'p1', count: 1, from: 'c1', to: 'p2' },
+    ]
+    expect(brokenLaws(ledger, over)).toEqual([])
+  })
 })

@@ -26,6 +26,15 @@ describe('the ledger', () => {
     expect(accountOf(ledger, 'p1')).toMatchObject({ should: 6, entered: 0, home: { at: 'cover' } })
   })
 
+  test('what a piece replaces came before it, so that no line of heirs is a circle', () => {
+    const ledger = emptyLedger()
+    expect(() => openAccount(ledger, { ...bolts, replaces: 'p1' })).toThrow(LawBroken)
+    expect(() => openAccount(ledger, { ...bolts, replaces: 'p2' })).toThrow(LawBroken)
+    openAccount(ledger, bolts)
+    openAccount(ledger, { ...bolts, id: 'p2', replaces: 'p1' })
+    expect(ledger.accounts.size).toBe(2)
+  })
+
   test('none may be found, and less or half may not', () => {
     const ledger = emptyLedger()
     openAccount(ledger, bolts)

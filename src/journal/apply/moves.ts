@@ -1,6 +1,7 @@
 import type { Move, Opening } from '../../ledger/account.ts'
 import { balance, enter, openAccount, post } from '../../ledger/ledger.ts'
 import type { Piece } from '../../ledger/piece.ts'
+import { containerOf } from '../../ledger/place.ts'
 import type { StepFacts } from '../../plan/facts.ts'
 import type { State } from '../state.ts'
 
@@ -10,8 +11,12 @@ export function enterPieces(state: State, pieces: readonly Piece[], openings: re
   for (const opening of openings) enter(state.ledger, opening)
 }
 
-/** Pieces go from place to place. */
+/** Pieces go from place to place. Throws where a container among them was never opened. */
 export function carry(state: State, moves: readonly Move[]): void {
+  for (const { to } of moves) {
+    const container = containerOf(to)
+    if (container !== null && !state.containers.has(container)) throw new Error(`no container ${container}`)
+  }
   post(state.ledger, moves)
   for (const { piece, from, count } of moves) {
     if (from === 'out') noteBack(state, piece)
