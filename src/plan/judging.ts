@@ -1,6 +1,7 @@
 import type { PieceId } from '../ledger/piece.ts'
 import type { PlanFacts } from './facts.ts'
 import type { CheckFacts, CheckId, VerdictKind } from './judging-facts.ts'
+import { isGone } from './succession.ts'
 
 /** Why a piece may not go back yet. */
 export type JudgingReason =
@@ -9,8 +10,8 @@ export type JudgingReason =
   | { code: 'compare-due'; piece: PieceId; old: PieceId }
   | { code: 'compare-wrong'; piece: PieceId; old: PieceId }
 
-/** How a piece stands: nobody asked, something still to be checked, a verdict, or accepted. */
-export type Standing = 'not-asked' | 'due' | 'accepted' | Exclude<VerdictKind, 'fit-again'> | 'wrong'
+/** How a piece stands: nobody asked, something still to be checked, a verdict, or accepted. `gone`: wrong, and sent back. */
+export type Standing = 'not-asked' | 'due' | 'accepted' | Exclude<VerdictKind, 'fit-again'> | 'wrong' | 'gone'
 
 /** The checks on a piece that are not done, oldest first. */
 export function openChecks(facts: PlanFacts, piece: PieceId): CheckFacts[] {
@@ -25,7 +26,8 @@ export function judgingReasons(facts: PlanFacts, piece: PieceId): JudgingReason[
   // What leaves for good needs no more looking at; a word that it may stay answers its checks.
   if (verdict === 'replace') return reasons
   const comparison = facts.comparisons.get(piece)
-  if (comparison && comparison.verdict !== 'right') {
+  // What is not here any more is wanted, not wrong: its home waits for the right one.
+  if (comparison && comparison.verdict !== 'right' && !isGone(facts, piece)) {
     const code = comparison.verdict === 'due' ? 'compare-due' : 'compare-wrong'
     reasons.push({ code, piece, old: comparison.old })
   }
@@ -40,6 +42,7 @@ export function standingOf(facts: PlanFacts, piece: PieceId): Standing {
   const [first] = judgingReasons(facts, piece)
   if (first?.code === 'piece-judged') return first.verdict
   if (first?.code === 'compare-wrong') return 'wrong'
+  if (!first && (facts.comparisons.get(piece)?.verdict ?? 'right') !== 'right') return 'gone'
   if (first) return 'due'
   const isAsked =
     facts.verdicts.has(piece) ||

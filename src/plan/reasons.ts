@@ -27,6 +27,7 @@ import { beneath, buildNeeds } from './order.ts'
 import { outingReasons } from './outings.ts'
 import { leftOnOld } from './riders.ts'
 import { secondReasons } from './second-looks.ts'
+import { isGone } from './succession.ts'
 import { nextTurn } from './tightening.ts'
 import type { WaitingReason } from './waiting-reasons.ts'
 
@@ -199,7 +200,9 @@ export class Gates {
         continue
       }
       reasons.push(...judgingReasons(this.facts, piece.id))
-      for (const { piece: rider, count, on } of leftOnOld(this.facts, piece.id))
+      // Onto a wrong one that went back nothing can be moved over: it waits for the right one, as its home does.
+      const riders = isGone(this.facts, piece.id) ? [] : leftOnOld(this.facts, piece.id)
+      for (const { piece: rider, count, on } of riders)
         reasons.push({ code: 'left-on-old', piece: rider, count, on, to: piece.id })
       const near = withinReach(this.facts, account).reduce((sum, lying) => sum + lying.count, 0)
       if (near >= owed) continue

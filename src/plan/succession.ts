@@ -26,6 +26,15 @@ export function isAtHand(facts: PlanFacts, id: PieceId): boolean {
   return placesOf(facts.ledger, id).some(({ place }) => isPresent(facts, place))
 }
 
+/** Whether all of a piece went back to where it came from, or is scrapped or lost: nothing can be said of it any more. */
+export function isGone(facts: PlanFacts, id: PieceId): boolean {
+  const places = placesOf(facts.ledger, id)
+  return (
+    places.length > 0 &&
+    places.every(({ place }) => place === 'supplier' || place === 'scrap' || place === 'lost')
+  )
+}
+
 function isPresent(facts: PlanFacts, place: Place): boolean {
   const carrier = carrierOf(place)
   if (carrier === null) return place === 'bench' || place === 'out' || containerOf(place) !== null

@@ -57,5 +57,5 @@ function judgedPiece(state: State, piece: PieceId, checks: readonly CheckFacts[]
 }
 
 function isSettled(standing: Standing): boolean {
-  return standing === 'accepted' || standing === 'not-asked'
+  return standing === 'accepted' || standing === 'not-asked' || standing === 'gone'
 }

@@ -2,6 +2,7 @@ import type { State } from '../journal/state.ts'
 import type { PieceId } from '../ledger/piece.ts'
 import { standingOf } from '../plan/judging.ts'
 import type { CheckFacts, ComparisonFacts, VerdictFacts } from '../plan/judging-facts.ts'
+import { isGone } from '../plan/succession.ts'
 import { type MissingView, missingViews } from './missing-views.ts'
 import { type OrderView, orderView } from './order-view.ts'
 import { type OutingView, outingView } from './outing-view.ts'
@@ -46,7 +47,7 @@ export function dueView(state: State): DueView {
     ].sort((one, other) => (dueOf(one) < dueOf(other) ? -1 : 1)),
     checks: checksDue(state),
     comparisons: [...state.comparisons.values()].filter(
-      ({ piece, verdict }) => verdict !== 'right' && state.ledger.accounts.has(piece),
+      ({ piece, verdict }) => verdict !== 'right' && isStillWanted(state, piece) && !isGone(state, piece),
     ),
     judged: [...state.verdicts].flatMap(([piece, verdict]) => {
       const standing = standingOf(state, piece)
@@ -68,6 +69,9 @@ function checksDue(state: State): DueChecks[] {
   for (const check of state.checks.values()) {
     const account = state.ledger.accounts.get(check.piece)
     if (!account || check.done !== null || state.overrides.has(check.id)) continue
+    // What is condemned or has given its home away is asked nothing more.
+    const isAsked = state.verdicts.get(check.piece)?.verdict !== 'replace'
+    if (!isAsked || !isStillWanted(state, check.piece)) continue
     const { set, id } = account.piece
     const key = set === undefined ? id : `${set} ${account.home.at}`
     const group = groups.get(key) ?? { pieces: [], checks: [] }

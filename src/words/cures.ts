@@ -3,7 +3,7 @@ import type { PieceId } from '../ledger/piece.ts'
 import type { Place } from '../ledger/place.ts'
 import type { DifferenceId, FaultId, FluidId, LooseningId, TighteningId } from '../plan/facts.ts'
 import type { Tightening } from '../plan/tightening.ts'
-import { liesAt, nextFastener, openOrderFor, successorOf } from './lookups.ts'
+import { heirOf, isGone, liesAt, liesOn, nextFastener, openOrderFor } from './lookups.ts'
 import { containerPlace, placeName } from './places.ts'
 import { backWords } from './waiting/out-words.ts'
 
@@ -27,7 +27,7 @@ export function homeWords(state: State, id: PieceId, count: number, place: Place
   const unjudged = acceptWords(state, id)
   if (unjudged !== null) return unjudged
   const { verdict } = state.comparisons.get(id) ?? {}
-  if (verdict === 'wrong') return `${say(`new ${id}`)} when the right one is here`
+  if (verdict === 'wrong') return `${newWords(state, id, id)} when the right one is here`
   const first = verdict === 'due' ? `${say(`compare ${id}: alike`)}, then ` : ''
   const carrier = state.ledger.accounts.get(place as PieceId)
   if (carrier) return `${first}${carriedWords(state, id, carrier.piece.id, count)}`
@@ -55,8 +55,7 @@ function acceptWords(state: State, id: PieceId): string | null {
 /** What sits on another piece goes home with it; from an old one it goes over to the new one first. */
 function carriedWords(state: State, id: PieceId, on: PieceId, count: number): string {
   const { should = 0, at } = state.ledger.accounts.get(on) ?? {}
-  const fresh = successorOf(state, on)
-  if (should === 0) return say(fresh ? `move over from ${on} to ${fresh.piece.id}` : `move ${id} to bench`)
+  if (should === 0) return overWords(state, on, id)
   const isHere = [...(at?.keys() ?? [])].every(
     (place) => place === 'machine' || place === 'bench' || containerPlace(place) !== null,
   )
@@ -64,6 +63,15 @@ function carriedWords(state: State, id: PieceId, on: PieceId, count: number): st
   if (at?.has('machine')) return fitWords(state, id, count)
   // It does not go home on something that does not go home itself.
   return (state.used.has(on) ? usedWords(state, on) : acceptWords(state, on)) ?? fitWords(state, on)
+}
+
+/** What goes from an old piece over to the one that has its home, as soon as that is here; off it where there is none. */
+export function overWords(state: State, from: PieceId, rider: PieceId): string {
+  const fresh = heirOf(state, from)?.piece.id
+  if (fresh === undefined) return say(`move ${rider} to bench`)
+  return isGone(state, fresh)
+    ? 'over to the new one when that is here'
+    : say(`move over from ${from} to ${fresh}`)
 }
 
 /** What sends a piece from a place; how many and from where only when it lies elsewhere too. */
@@ -130,11 +138,20 @@ function typedPlace(state: State, place: Place): string {
   return placeName(state, place).replace(/^(the|a) /, '')
 }
 
-/** What gets rid of a piece that nothing waits for, from where it lies. */
+/** What gets rid of a piece that nothing waits for, from where it lies; what sits on it and goes back comes off first. */
 export function asideWords(state: State, id: PieceId, place: Place, count?: number): string {
   const words = (verb: 'scrap' | 'spare') =>
     sendWords(state, verb, id, place, count === undefined ? {} : { count })
-  return `${words('scrap')} or ${words('spare')}`
+  const aside = `${words('scrap')} or ${words('spare')}`
+  const rider = liesOn(state, id).find(({ piece }) => goesBack(state, piece))
+  return rider ? `first ${overWords(state, rider.place as PieceId, rider.piece)}, then ${aside}` : aside
+}
+
+/** Whether a piece that is off is to go home itself: not replaced, used up or to be replaced. */
+function goesBack(state: State, id: PieceId): boolean {
+  const { should = 0, at } = state.ledger.accounts.get(id) ?? {}
+  const isOwed = should > (at?.get('machine') ?? 0)
+  return isOwed && !state.used.has(id) && state.verdicts.get(id)?.verdict !== 'replace'
 }
 
 /** What records that an aid is out of the machine, or a tool back in the toolbox. */

@@ -20,7 +20,7 @@ import {
 } from './cures.ts'
 import { isAre, sentence, stepNumbers } from './grammar.ts'
 import { judgingParts } from './judging/reason-words.ts'
-import { liesAt, nextFastener, successorOf } from './lookups.ts'
+import { heirOf, isGone, nextFastener } from './lookups.ts'
 import {
   differenceName,
   fastenerName,
@@ -245,13 +245,15 @@ function oldLying(
   const account = state.ledger.accounts.get(piece)
   const where = labelled(state, place, code)
   const isUnknown = account !== undefined && isStray(account)
-  const fresh = successorOf(state, piece)?.piece.id
-  if (fresh !== undefined && state.comparisons.get(fresh)?.verdict === 'due') {
+  const fresh = heirOf(state, piece)?.piece.id
+  const { verdict, old } = (fresh && state.comparisons.get(fresh)) ?? {}
+  if (fresh !== undefined && old === piece && verdict !== 'right') {
+    const isToCompare = verdict === 'due' && !isGone(state, fresh)
     return {
       what: countedPiece(state, piece, count),
-      where: `${where}: kept until ${fresh} is held beside ${count === 1 ? 'it' : 'them'}`,
+      where: `${where}: kept until ${isToCompare ? fresh : 'the right one'} is held beside ${count === 1 ? 'it' : 'them'}`,
       cure: sentence(
-        isHere(state, fresh)
+        isToCompare
           ? `lay them side by side, then ${say(`compare ${fresh}: alike`)}`
           : `${newWords(state, fresh, fresh)} when the right one is here`,
       ),
@@ -267,13 +269,6 @@ function oldLying(
 }
 
 /** Opens what is closed over a home first: one reopening takes all that was built on top with it. */
-/** Whether a piece is neither at a supplier nor gone for good, so that something can be held beside it. */
-function isHere(state: State, piece: PieceId): boolean {
-  return liesAt(state, piece).some(
-    ({ place }) => place !== 'supplier' && place !== 'scrap' && place !== 'lost',
-  )
-}
-
 function atHome(undo: readonly number[], step: number, then: string): string {
   if (undo.length === 0) return sentence(then)
   return sentence(`${say(`reopen ${step} because ...`)} opens ${stepNumbers(undo)}, then ${then}`)

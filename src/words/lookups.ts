@@ -85,6 +85,18 @@ export function successorOf(state: State, id: PieceId): Account | undefined {
   return [...state.ledger.accounts.values()].find(({ piece }) => piece.replaces === id)
 }
 
+/** The piece that has the home of another now: the last that took it over. None where nothing did. */
+export function heirOf(state: State, id: PieceId): Account | undefined {
+  let heir = successorOf(state, id)
+  for (let next = heir; next !== undefined; next = successorOf(state, next.piece.id)) heir = next
+  return heir
+}
+
+/** Whether all of a piece went back to where it came from, or is scrapped or lost. */
+export function isGone(state: State, id: PieceId): boolean {
+  return liesAt(state, id).every(({ place }) => place === 'supplier' || place === 'scrap' || place === 'lost')
+}
+
 /** The piece of the same set whose home is a position. */
 export function mateAt(state: State, id: PieceId, position: string): PieceId | undefined {
   const own = state.ledger.accounts.get(id)

@@ -14,7 +14,7 @@ export function dueAnswer(session: Session): { text: string[]; answer: unknown }
   const state = session.stateNow()
   const due = dueView(state)
   const missing = missingViews(state)
-  const judged = judgedPieces(state).filter(({ standing }) => standing !== 'accepted')
+  const judged = judgedPieces(state).filter(({ standing }) => standing !== 'accepted' && standing !== 'gone')
   const rowsOf = (thing: OutingView | OrderView): string[] =>
     'outing' in thing
       ? outingRows(state, thing)

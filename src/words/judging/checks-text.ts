@@ -16,6 +16,7 @@ const STANDINGS: Record<JudgedPiece['standing'], string> = {
   replace: 'NOT GOOD, to be replaced',
   clean: 'NOT CHECKED, to be cleaned and looked at again',
   wrong: 'NOT GOOD, the wrong one',
+  gone: 'SENT BACK, the wrong one',
 }
 
 /** One piece with its checks, what was measured for them, and what was decided, line by line. */

@@ -1,8 +1,8 @@
 import type { State } from '../../journal/state.ts'
 import type { PieceId } from '../../ledger/piece.ts'
-import { say } from '../cures.ts'
+import { overWords, say } from '../cures.ts'
 import { isAre, joined } from '../grammar.ts'
-import { successorOf } from '../lookups.ts'
+import { heirOf } from '../lookups.ts'
 import { agree, countedPiece, pieceName } from '../pieces.ts'
 import { whereName } from '../places.ts'
 import { told } from '../told.ts'
@@ -33,10 +33,7 @@ export const replacingRefusals: Tellers<'not-compared' | 'carries-owed' | 'other
 
 /** Over to the new one where there is one, else off. */
 function carriesCure(state: State, piece: PieceId, rider: PieceId): string {
-  const fresh = successorOf(state, piece)?.piece.id
-  const over =
-    fresh === undefined
-      ? `take it off first: ${say(`move ${rider} to bench`)}`
-      : `move over first: ${say(`move over from ${piece} to ${fresh}`)}`
+  const isOver = heirOf(state, piece) !== undefined
+  const over = `${isOver ? 'move over' : 'take it off'} first: ${overWords(state, piece, rider)}`
   return `${over}, or ${say(`new ${rider} instead`)} when new ones are here`
 }

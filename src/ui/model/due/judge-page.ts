@@ -30,6 +30,8 @@ export function standingSign({ standing }: JudgingView): Sign {
       return SIGNS.notAsked
     case 'wrong':
       return SIGNS.wrongOne
+    case 'gone':
+      return SIGNS.sentBack
     case 'machine':
     case 'replace':
     case 'clean':
