@@ -70,7 +70,7 @@ test('an order is told from the wish to the arrival, with its number, its price 
   ])
   expect(facts(sectionOf(rows, 'NEW PIECES'))).toEqual([
     'new: 1 × water pump (p5), by order o1, in place of water pump (p1); the new: on the bench; the old: on the bench',
-    'compared: water pump with the old one: bolt holes alike, not done yet',
+    'compared: water pump with the old one, p1: bolt holes alike; not done yet',
     'not all of it compared with the old one, water pump (p1)',
   ])
 })
@@ -88,9 +88,9 @@ test('a new piece is told with what was found beside the old one, the wrong one 
   )
   expect(facts(sectionOf(rows, 'NEW PIECES'))).toEqual([
     'new: 1 × pump gasket (p5) in place of pump gasket (p3); the new: at a supplier; the old: in scrap',
-    'compared: pump gasket with the old one: the whole wrong (one hole is missing), it is the wrong one',
+    'compared: pump gasket with the old one, p3: wrong (one hole is missing); it is wrong',
     'new: 1 × pump gasket (p6) in place of pump gasket (p5); the new: on the bench; the old: at a supplier',
-    'compared: pump gasket with the old one: all alike, it is the right one; 1 × pump gasket from the bench, to scrap',
+    'compared: pump gasket with the old one, p3: all alike; it is right; 1 × pump gasket from the bench, to scrap',
   ])
 })
 

@@ -125,8 +125,8 @@ NEW PIECES
         p1: 1 in scrap, 1 lost and 4 on the machine
     15  2030-01-01 08:14  [Ola] new: 1 × pump cover gasket (p5) in place of pump cover gasket (p2);
         the new: on the machine; the old: in scrap
-      16  2030-01-01 08:15  [Ola] compared: pump cover gasket with the old one: all alike, it is the
-          right one
+      16  2030-01-01 08:15  [Ola] compared: pump cover gasket with the old one, p2: all alike; it is
+          right
     29  2030-01-01 08:28  [Ola] new: 1 × pump cover bolt M6x25 (p1) for a home that was short; all
         p1: 1 in scrap, 1 lost and 4 on the machine
 
