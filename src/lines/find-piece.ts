@@ -1,7 +1,7 @@
 import type { State } from '../journal/state.ts'
 import type { Account } from '../ledger/account.ts'
 import type { PieceId } from '../ledger/piece.ts'
-import { singular } from '../trade/bag-line/nouns.ts'
+import { wordsOf } from '../trade/bag-line/name-words.ts'
 import { nearestWord } from './nearest.ts'
 
 /** Which of several pieces a verb rather means; applied in turn, each only where it leaves any. */
@@ -45,7 +45,7 @@ export function namesPosition(words: string, { home }: Account): boolean {
 function closest(words: string, state: State): Account[] {
   const id = /^p[1-9]\d{0,8}$/i.exec(words.trim())?.[0].toLowerCase() as PieceId | undefined
   if (id) return [state.ledger.accounts.get(id)].filter((account) => account !== undefined)
-  const asked = wordsOf(words).filter((word) => !EMPTY_WORDS.has(word))
+  const asked = wordsOf(words, EMPTY_WORDS)
   const isOld = asked[0] === 'old'
   const found = nearest(isOld ? asked.slice(1) : asked, [...state.ledger.accounts.values()])
   return isOld ? found.filter((account) => !inUse(account) || state.used.has(account.piece.id)) : found
@@ -101,11 +101,4 @@ function isPositionSaid(asked: readonly string[], position: readonly string[]): 
 /** Not replaced by another, nor left off for good. Aids and tools are always in use. */
 function inUse({ piece, should }: Account): boolean {
   return should > 0 || piece.kind === 'aid' || piece.kind === 'tool'
-}
-
-function wordsOf(text: string): string[] {
-  return text
-    .split(/[\s,/:]+/u)
-    .map(singular)
-    .filter((word) => word !== '')
 }

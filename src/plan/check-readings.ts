@@ -1,6 +1,6 @@
 import type { Account } from '../ledger/account.ts'
 import { accountOf } from '../ledger/ledger.ts'
-import { singular } from '../trade/bag-line/nouns.ts'
+import { wordsOf } from '../trade/bag-line/name-words.ts'
 import { judge } from '../trade/measuring/judge.ts'
 import type { Judged } from '../trade/measuring/judged.ts'
 import { readSubject } from '../trade/measuring/reading/read-subject.ts'
@@ -67,18 +67,13 @@ function answers({ name, measurement: { kind } }: MeasureFacts, what: string): b
   if (!asked.understood) return true
   if (asked.value.kind === 'flatness' && kind === 'flatness-grid') return true
   if (asked.value.kind !== kind) return false
-  const words = new Set(wordsOf(name))
-  return (kind !== 'size' && kind !== 'clearance') || wordsOf(what).some((word) => words.has(word))
+  const words = new Set(wordsOf(name, EMPTY_WORDS))
+  return (
+    (kind !== 'size' && kind !== 'clearance') || wordsOf(what, EMPTY_WORDS).some((word) => words.has(word))
+  )
 }
 
 const EMPTY_WORDS = new Set(['of', 'the', 'in', 'its', 'at', 'on', 'for', 'and', 'between', 'when'])
-
-function wordsOf(text: string): string[] {
-  return text
-    .split(/[\s,/:]+/u)
-    .map(singular)
-    .filter((word) => word !== '' && !EMPTY_WORDS.has(word))
-}
 
 /** A position measured again alone is the same clearance as when it was measured with its mates: `oil clearance`. */
 function quantityOf(name: string): string {

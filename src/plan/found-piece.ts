@@ -1,6 +1,6 @@
 import type { Account } from '../ledger/account.ts'
 import type { PieceItem } from '../trade/bag-line/bag-item.ts'
-import { singular } from '../trade/bag-line/nouns.ts'
+import { wordsOf } from '../trade/bag-line/name-words.ts'
 import { type Agrees, type SizeAgreement, type SizeInHand, sizeAgreement } from '../trade/size-agreement.ts'
 import { readSize } from '../trade/size-text.ts'
 
@@ -25,8 +25,8 @@ export function foundPiece(item: PieceItem): FoundPiece {
 
 /** In what a found piece agrees with a piece of the record. */
 export function foundAgreement(found: FoundPiece, { piece, home }: Account): FoundAgreement {
-  const asked = new Set(wordsOf(found.name ?? ''))
-  const own = new Set([piece.name, piece.set ?? '', home.at, home.position ?? ''].flatMap(wordsOf))
+  const asked = new Set(comparable(found.name ?? ''))
+  const own = new Set([piece.name, piece.set ?? '', home.at, home.position ?? ''].flatMap(comparable))
   const words = [...asked].filter((word) => own.has(word)).length
   return {
     ...sizeAgreement(found, readSize(piece.size ?? '')),
@@ -62,18 +62,15 @@ function measuredIn({ thread, pitch, length, fastenerClass, drive }: FoundAgreem
   return [thread, pitch, length, fastenerClass, drive]
 }
 
-const emptyWords = new Set(['the', 'a', 'an', 'of', 'at', 'on', 'for', 'with', 'from'])
-// Common practice: one man's bolt is another's screw.
-const boltWords = new Set(['screw', 'capscrew', 'setscrew', 'fastener'])
+const EMPTY_WORDS = new Set(['the', 'a', 'an', 'of', 'at', 'on', 'for', 'with', 'from'])
+// Common practice: what one calls a bolt another calls a screw.
+const BOLT_WORDS = new Set(['screw', 'capscrew', 'setscrew', 'fastener'])
 
 function nounOf(name: string): string | undefined {
-  return wordsOf(name).at(-1)
+  return comparable(name).at(-1)
 }
 
-function wordsOf(text: string): string[] {
-  return text
-    .split(/[\s,/:]+/u)
-    .map(singular)
-    .filter((word) => word !== '' && !emptyWords.has(word))
-    .map((word) => (boltWords.has(word) ? 'bolt' : word))
+/** Words that count, in the singular; what some call a screw is a bolt. */
+function comparable(text: string): string[] {
+  return wordsOf(text, EMPTY_WORDS).map((word) => (BOLT_WORDS.has(word) ? 'bolt' : word))
 }

@@ -1,7 +1,7 @@
 import type { Account } from '../ledger/account.ts'
 import { accountOf } from '../ledger/ledger.ts'
 import type { PieceId } from '../ledger/piece.ts'
-import { singular } from '../trade/bag-line/nouns.ts'
+import { inSingular } from '../trade/bag-line/name-words.ts'
 import type { PositionLayout } from '../trade/position-layout/position-layout.ts'
 import type { LayoutFacts, PlanFacts } from './facts.ts'
 
@@ -69,7 +69,7 @@ function asEased(facts: PlanFacts, id: PieceId): LayoutFacts | undefined {
   if (facts.loosenings.size === 0) return undefined
   const { piece } = accountOf(facts.ledger, id)
   const eased = [...facts.loosenings.values()].findLast(
-    ({ step, name, layout }) => layout && step === piece.step && isSame(wordsOf(name), wordsOf(piece.name)),
+    ({ step, name, layout }) => layout && step === piece.step && inSingular(name) === inSingular(piece.name),
   )
   const pattern = eased && patternOf(facts, id)
   if (!eased?.layout || !pattern || 'code' in pattern) return undefined
@@ -92,12 +92,8 @@ function belongsTogether(other: Account, asked: Account): boolean {
   return (
     other.piece.kind === asked.piece.kind &&
     isSame(other.home.at, asked.home.at) &&
-    isSame(wordsOf(other.piece.name), wordsOf(asked.piece.name))
+    inSingular(other.piece.name) === inSingular(asked.piece.name)
   )
-}
-
-function wordsOf(name: string): string {
-  return name.split(' ').map(singular).join(' ')
 }
 
 function isSame(one: string, other: string): boolean {

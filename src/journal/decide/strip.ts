@@ -2,7 +2,7 @@ import type { Move, Opening } from '../../ledger/account.ts'
 import type { Piece, PieceId } from '../../ledger/piece.ts'
 import { curing } from '../../plan/consumables.ts'
 import type { FaultId, FluidId } from '../../plan/facts.ts'
-import { singular } from '../../trade/bag-line/nouns.ts'
+import { inSingular } from '../../trade/bag-line/name-words.ts'
 import type { Command, TakenOff } from '../command.ts'
 import type { EntryBodyOf, StripStep } from '../entry.ts'
 import type { State } from '../state.ts'
@@ -179,7 +179,7 @@ function piecesOf(state: State, item: TakenOff, at: string, step: number): Piece
   const common = { kind, name, size, singleUse: singleUse || undefined, step }
   if (!positions) return [{ id: pieceId(state), ...common, home: { at, alikeAt }, should }]
   for (const position of positions) refuseTaken(state, at, name, position)
-  const set = positions.length > 1 ? `${name} ${positions[0]}–${positions.at(-1)}` : undefined
+  const set = setName(name, positions)
   return positions.map((position, index) => ({
     id: pieceId(state, index),
     ...common,
@@ -189,7 +189,13 @@ function piecesOf(state: State, item: TakenOff, at: string, step: number): Piece
   }))
 }
 
-function refuseTaken(state: State, at: string, name: string, position: string): void {
+/** What pieces that entered together with positions are called as a set; undefined for a single one. */
+export function setName(name: string, positions: readonly string[]): string | undefined {
+  return positions.length > 1 ? `${name} ${positions[0]}–${positions.at(-1)}` : undefined
+}
+
+/** Two pieces cannot have one home: at one place, of one name and at one position. */
+export function refuseTaken(state: State, at: string, name: string, position: string): void {
   for (const { piece, home, should } of state.ledger.accounts.values()) {
     if (should > 0 && isSame(home.position, position) && home.at === at && isSame(piece.name, name)) {
       refuse({ code: 'home-exists', piece: piece.id, position })
@@ -199,8 +205,7 @@ function refuseTaken(state: State, at: string, name: string, position: string): 
 
 /** `Cam cap` and `cam caps` are one name: a second line for the same position is a slip. */
 function isSame(one: string | undefined, other: string): boolean {
-  const words = (text: string) => text.split(' ').map(singular).join(' ')
-  return one !== undefined && words(one) === words(other)
+  return one !== undefined && inSingular(one) === inSingular(other)
 }
 
 /** What a step works on: its title without the word that says it comes off. */

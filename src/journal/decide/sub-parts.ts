@@ -4,12 +4,11 @@ import { belongsInToolbox, type Piece, type PieceId } from '../../ledger/piece.t
 import { carrierOf } from '../../ledger/place.ts'
 import { withinReach } from '../../plan/contents.ts'
 import { owedRiders } from '../../plan/riders.ts'
-import { singular } from '../../trade/bag-line/nouns.ts'
 import type { Command } from '../command.ts'
 import type { EntryBodyOf } from '../entry.ts'
 import type { State } from '../state.ts'
 import { given, knownPiece, lawful, refuse, wholeCount } from './refuse.ts'
-import { pieceId } from './strip.ts'
+import { pieceId, refuseTaken, setName } from './strip.ts'
 
 type Of<Name extends Command['do']> = Extract<Command, { do: Name }>
 type Item = Of<'carry'>['items'][number]
@@ -79,19 +78,10 @@ function subParts(
     return [{ piece: { id: pieceId(state, index), ...common, home: { at }, should }, found: count }]
   if (positions.length !== should || new Set(positions).size !== should || count !== should)
     refuse({ code: 'count-wrong', count })
-  const set = should > 1 ? `${name} ${positions[0]}–${positions.at(-1)}` : undefined
+  const set = setName(name, positions)
   return positions.map((position, each) => {
     refuseTaken(state, at, name, position)
     const id = pieceId(state, index + each)
     return { piece: { id, ...common, set, home: { at, position }, should: 1 }, found: 1 }
   })
-}
-
-function refuseTaken(state: State, at: string, name: string, position: string): void {
-  const asOne = (text: string) => text.split(' ').map(singular).join(' ')
-  for (const { piece, home, should } of state.ledger.accounts.values()) {
-    const isSame = home.at === at && home.position !== undefined && asOne(home.position) === asOne(position)
-    if (should > 0 && isSame && asOne(piece.name) === asOne(name))
-      refuse({ code: 'home-exists', piece: piece.id, position })
-  }
 }

@@ -3,7 +3,7 @@ import { balance, type Holding, placesOf } from '../../ledger/ledger.ts'
 import { isMatched } from '../../ledger/piece.ts'
 import type { Place } from '../../ledger/place.ts'
 import { owedAtHome } from '../../plan/contents.ts'
-import { singular } from '../../trade/bag-line/nouns.ts'
+import { inSingular } from '../../trade/bag-line/name-words.ts'
 import { partKinds } from '../../trade/inspection/part-kind.ts'
 import type { Command } from '../command.ts'
 import type { EntryBodyOf } from '../entry.ts'
@@ -65,8 +65,9 @@ export function supply(
 
 /** Two names of things that the trade's words, or their last word, tell apart. A pump may well be a water pump. */
 function isOtherKind(one: string, other: string): boolean {
-  const [name, known] = [one, other].map((text) => text.toLowerCase().split(' ').map(singular).join(' '))
-  if (name === undefined || known === undefined || name.endsWith(known) || known.endsWith(name)) return false
+  const name = inSingular(one)
+  const known = inSingular(other)
+  if (name.endsWith(known) || known.endsWith(name)) return false
   const [kinds, others] = [partKinds(name), partKinds(known)]
   if (kinds.length > 0 && others.length > 0) return !kinds.some((kind) => others.includes(kind))
   return name.split(' ').at(-1) !== known.split(' ').at(-1)

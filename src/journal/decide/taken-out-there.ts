@@ -2,7 +2,7 @@ import type { Move, Opening } from '../../ledger/account.ts'
 import { balance } from '../../ledger/ledger.ts'
 import type { Piece, PieceId } from '../../ledger/piece.ts'
 import type { OutingFacts } from '../../plan/waiting-facts.ts'
-import { singular } from '../../trade/bag-line/nouns.ts'
+import { inSingular } from '../../trade/bag-line/name-words.ts'
 import type { TakenOutThere } from '../command.ts'
 import type { State } from '../state.ts'
 import { given, knownPiece, lawful, refuse, wholeCount } from './refuse.ts'
@@ -37,7 +37,7 @@ export function takenOutThere(
     const to = item.back ? 'bench' : 'out'
     const known = knownByName(state, outing, name, back)
     if (!known) {
-      enterNew(state, taken, { ...item, name, count }, carrierOf(state, outing, item.from))
+      enterNew(state, taken, { ...item, name, count }, cameOutOf(state, outing, item.from))
       continue
     }
     taken.named.push(known.piece)
@@ -70,12 +70,12 @@ function knownByName(
 
 /** `Gallery plug` and `gallery plugs` are one name, with the size or without. */
 function isNamed({ name, size }: Piece, said: string): boolean {
-  const words = (text: string) => text.split(' ').map(singular).join(' ')
-  return words(said) === words(name) || (size !== undefined && words(said) === words(`${name} ${size}`))
+  const words = inSingular(said)
+  return words === inSingular(name) || (size !== undefined && words === inSingular(`${name} ${size}`))
 }
 
 /** The piece that something came out of: the one that is said, else the first part that went out. */
-function carrierOf(state: State, { id, pieces }: OutingFacts, said: PieceId | undefined): Piece {
+function cameOutOf(state: State, { id, pieces }: OutingFacts, said: PieceId | undefined): Piece {
   const there = pieces.map(({ piece }) => knownPiece(state, piece).piece)
   if (said !== undefined)
     return there.find((piece) => piece.id === said) ?? refuse({ code: 'not-out', piece: said, outing: id })
