@@ -6,6 +6,7 @@ import type { Lacking } from '../trade/measuring/judged.ts'
 import { type ConsumableHeed, consumableHeeds } from './consumable-heeds.ts'
 import { type JointQuestion, jointQuestions } from './joint-questions.ts'
 import { type JudgingHeed, judgingHeeds } from './judging-heeds.ts'
+import { type KnownSpare, knownSpares } from './known-spares.ts'
 import { type LookAlikeSizes, lookAlikesInJob } from './look-alikes-in-job.ts'
 import { type MeasureView, measureViews } from './measure-views.ts'
 import { type MissingView, missingViews } from './missing-views.ts'
@@ -39,6 +40,8 @@ export type Heed =
   | { heed: 'pass-through'; joint: TighteningFacts | LooseningFacts; pass: number; next: NextTurn | null }
   /** Fasteners of a step that is closed, of which the record has no tightening. */
   | { heed: 'untightened'; pieces: PieceId[] }
+  /** What lies there at the end and may. */
+  | { heed: 'spares'; spares: KnownSpare[] }
   /** Something is missing or broken from now on. */
   | { heed: 'missing'; missing: MissingView }
   /** One person did the same at several positions of a step that is closed. */
@@ -85,6 +88,10 @@ function ownHeeds(state: State, entry: Entry): Heed[] {
         entry.pieces.map(({ id }) => id),
       ),
     ]
+  }
+  if (entry.type === 'cleared') {
+    const spares = knownSpares(state)
+    return spares.length > 0 ? [{ heed: 'spares', spares }] : []
   }
   if (entry.type === 'moved' || entry.type === 'explained') {
     const lost = entry.moves.filter(({ to }) => to === 'lost').map(({ piece }) => piece)

@@ -1,5 +1,8 @@
 import type { State } from '../journal/state.ts'
+import type { Opening } from '../ledger/account.ts'
 import type { PieceId } from '../ledger/piece.ts'
+import type { Place } from '../ledger/place.ts'
+import { owing } from '../plan/contents.ts'
 import { heirs, openOf, ordersFor } from '../plan/order-lines.ts'
 import { shortageOf } from '../plan/short-pieces.ts'
 import type { OrderId } from '../plan/waiting-facts.ts'
@@ -11,6 +14,8 @@ export type OrderHeed =
   | { heed: 'order-unneeded'; orders: OrderId[] }
   /** A kit held fewer of a thing than are owed. */
   | { heed: 'kit-short'; name: string; count: number; short: number }
+  /** More are here than their home asks for, and nobody has said that the rest is spare. */
+  | { heed: 'too-many'; piece: PieceId; count: number; should: number; place: Place }
   /** More is ordered for a home than it lacks, by this line and others. */
   | { heed: 'over-ordered'; order: OrderId; piece: PieceId; open: number; short: number }
 
@@ -26,6 +31,7 @@ export function orderHeeds(state: State, entry: Entry): OrderHeed[] {
     count,
     short: lacking,
   }))
+  heeds.push(...tooMany(state, openings))
   if (order && !kit) return heeds
   const filled = openings.flatMap(({ piece }) => {
     const account = state.ledger.accounts.get(piece)
@@ -34,6 +40,18 @@ export function orderHeeds(state: State, entry: Entry): OrderHeed[] {
   const unneeded = filled.flatMap((piece) => ordersFor(state, piece).filter((each) => openOf(each) > 0))
   const orders = [...new Set(unneeded.map(({ id }) => id))]
   return orders.length > 0 ? [...heeds, { heed: 'order-unneeded', orders }] : heeds
+}
+
+/** Beyond what belongs at a home, what came lies about: that is a slip, or a spare that was not called one. */
+function tooMany(state: State, openings: readonly Opening[]): OrderHeed[] {
+  return [...new Set(openings.map(({ piece }) => piece))].flatMap((piece): OrderHeed[] => {
+    const account = state.ledger.accounts.get(piece)
+    if (!account || account.should === 0) return []
+    const { extra } = owing(state, account)
+    const count = extra.reduce((sum, lying) => sum + lying.count, 0)
+    const place = extra.at(-1)?.place
+    return place === undefined ? [] : [{ heed: 'too-many', piece, count, should: account.should, place }]
+  })
 }
 
 function overOrdered(state: State, { id, piece }: { id: OrderId; piece?: PieceId | undefined }): OrderHeed[] {

@@ -11,6 +11,7 @@ import { lackingText } from './measurements/result-text.ts'
 import { missingText } from './missing-text.ts'
 import { fastenerName, looseningName, passName } from './names.ts'
 import { pieceName } from './pieces.ts'
+import { sparesText } from './spares-text.ts'
 import { orderHeedText } from './waiting/order-heed-words.ts'
 import { outingHeedText } from './waiting/outing-heed-words.ts'
 
@@ -44,6 +45,8 @@ export function heedText(state: State, heed: Heed): string {
       return sentence(
         `the record has no tightening of ${joined(heed.pieces.map((id) => pieceName(state, id)))}: are they tight?`,
       )
+    case 'spares':
+      return sparesText(state, heed.spares).join(' ')
     case 'missing':
       return sentence(`${missingText(state, heed.missing).what}: ${say('due')} shows each way out`)
     case 'repeated':
@@ -54,6 +57,7 @@ export function heedText(state: State, heed: Heed): string {
     case 'order-unneeded':
     case 'kit-short':
     case 'over-ordered':
+    case 'too-many':
       return orderHeedText(state, heed)
     case 'to-compare':
     case 'goes-over':

@@ -1,12 +1,15 @@
+import { knownSpares } from '../../session/known-spares.ts'
 import type { Session } from '../../session/session.ts'
 import { trialBalance } from '../../session/views.ts'
 import { isJudgement, leftoverText } from '../../words/leftovers.ts'
+import { sparesText } from '../../words/spares-text.ts'
 import { label } from './labels.ts'
 
 /** Everything that stands between the machine and its first start, with what to do about each. */
 export function leftAnswer(session: Session): { text: string[]; answer: unknown } {
   const state = session.stateNow()
   const leftovers = trialBalance(session)
+  const spares = sparesText(state, knownSpares(state))
   if (leftovers.length === 0) {
     if (state.ledger.accounts.size === 0 && state.steps.size === 0)
       return { text: ['Nothing has come off yet.'], answer: leftovers }
@@ -15,12 +18,12 @@ export function leftAnswer(session: Session): { text: string[]; answer: unknown 
       : state.cleared
         ? 'It is cleared.'
         : 'Next: clear'
-    return { text: [`Nothing is left over. ${next}`], answer: leftovers }
+    return { text: [`Nothing is left over. ${next}`, ...spares], answer: leftovers }
   }
   const text = leftovers.flatMap((leftover) => {
     const { what, where, undo, cure } = leftoverText(state, leftover, label(state))
     const line = `${what}${isJudgement(leftover) ? ':' : ''} ${where}`.replace(/ :/g, ':').trim()
     return [line, ...(undo === '' ? [] : [`    to reach it, undo: ${undo}`]), `    ${cure}`]
   })
-  return { text: [`${leftovers.length} left over:`, ...text], answer: leftovers }
+  return { text: [`${leftovers.length} left over:`, ...text, ...spares], answer: leftovers }
 }

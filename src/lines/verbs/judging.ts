@@ -69,7 +69,7 @@ export const judgingVerbs: readonly Verb[] = [
   {
     words: ['judge'],
     topic: 'checking and judging',
-    forms: ['judge [COUNT] PIECES fit again|machine|replace|clean [because REASON] [picture g1]'],
+    forms: ['judge [COUNT] PIECES fit again|machine|replace|clean because REASON [picture g1]'],
     says: 'Decides about pieces, by name and with the ground: they go back, are machined, replaced, or cleaned and looked at again.',
     examples: [
       'judge cam caps fit again because no marks',

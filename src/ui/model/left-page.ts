@@ -1,9 +1,11 @@
 import { groupedCode } from '../../label/code.ts'
+import { knownSpares } from '../../session/known-spares.ts'
 import { codeOf } from '../../session/scan.ts'
 import { planRows, trialBalance } from '../../session/views.ts'
 import { leftoverText } from '../../words/leftovers.ts'
 import { stepName } from '../../words/names.ts'
 import { containerName, containerPlace } from '../../words/places.ts'
+import { sparesText } from '../../words/spares-text.ts'
 import { type Choice, choicesOf, goTo, type Page, rowsOf } from '../page.ts'
 import { chip, chipColumn, SIGNS } from '../signs.ts'
 import { type Line, line, plain, strong } from '../text/line.ts'
@@ -30,6 +32,7 @@ export function leftPage(scene: Scene): Page {
     rows: rowsOf(
       groups(
         headed('NOTHING', indented(said(state), scene.width)),
+        spareRows(scene),
         gate ? headed('THE NEXT GATE', numbered(gate.no, gate.says, scene.width)) : [],
         headed('CHECKS AFTER THE START', checks),
       ),
@@ -82,7 +85,17 @@ function leftRows(
     ]
   })
   // A long list is read at a glance, a short one with care.
-  return { rows: rows.length > FEW ? rows.flat() : groups(...rows), choices }
+  const listed = rows.length > FEW ? rows.flat() : groups(...rows)
+  return { rows: groups(listed, spareRows({ session, width })), choices }
+}
+
+/** What lies there at the end and may, so that it is known for what it is. */
+function spareRows({ session, width }: Pick<Scene, 'session' | 'width'>): Line[] {
+  const told = sparesText(session.state, knownSpares(session.state))
+  return headed(
+    'SPARE',
+    told.flatMap((text) => indented(line(...withWords(text)), width)),
+  )
 }
 
 /** What is done with is put away by its cure, not by looking at it again; it stands in the line first. */

@@ -116,9 +116,13 @@ export function noHome(state: State, piece: PieceId): Told {
     return told(`nothing on the machine waits for ${name}`, cure)
   }
   const fresh = liesAt(state, successor).find(({ place }) => isPassing(place))
+  const { should = 0, at } = state.ledger.accounts.get(successor) ?? {}
+  const owed = should - (at?.get('machine') ?? 0)
   const isDue = state.comparisons.get(successor)?.verdict === 'due'
   const cures = [
-    fresh ? `fit the new: ${homeWords(state, successor, fresh.count, fresh.place)}` : '',
+    fresh && owed > 0
+      ? `fit the new: ${homeWords(state, successor, Math.min(fresh.count, owed), fresh.place)}`
+      : '',
     aside && !isDue ? `put the old out of the way: ${aside}` : '',
   ]
   return told(

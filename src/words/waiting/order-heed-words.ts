@@ -1,8 +1,8 @@
 import type { State } from '../../journal/state.ts'
 import type { OrderHeed } from '../../session/order-heeds.ts'
-import { say } from '../cures.ts'
+import { say, sendWords } from '../cures.ts'
 import { isAre, joined, sentence } from '../grammar.ts'
-import { countedPiece } from '../pieces.ts'
+import { countedPiece, pieceName } from '../pieces.ts'
 import { orderName } from './names.ts'
 
 /** What is worth a look when new pieces are here, in one line. */
@@ -17,6 +17,12 @@ export function orderHeedText(state: State, heed: OrderHeed): string {
     const { order, piece, open, short } = heed
     return sentence(
       `${countedPiece(state, piece, open)} ${isAre(open)} to come, and ${short} ${isAre(short)} needed: ${open - short} too many; if that was a slip, ${say(`cancel ${order} because ...`)}`,
+    )
+  }
+  if (heed.heed === 'too-many') {
+    const { piece, count, should, place } = heed
+    return sentence(
+      `${should + count} ${pieceName(state, piece)} are here and ${should} ${should === 1 ? 'belongs' : 'belong'} on the machine: ${count} too many; ${say('undo')} if that was a slip, else ${sendWords(state, 'spare', piece, place, { count })}`,
     )
   }
   const { orders } = heed
