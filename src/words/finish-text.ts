@@ -1,13 +1,14 @@
 import type { State } from '../journal/state.ts'
 import type { FinishView, StepToDo } from '../session/finish-view.ts'
 import type { Wait } from '../session/waits.ts'
+import { consumableName } from './consumables/names.ts'
 import { say } from './cures.ts'
 import { dueText } from './days.ts'
 import { durationWords } from './durations.ts'
 import { counted, sentence } from './grammar.ts'
 import { stepName } from './names.ts'
 import { countedPiece } from './pieces.ts'
-import { consumableName, orderName } from './waiting/names.ts'
+import { orderName } from './waiting/names.ts'
 
 /** One heading with the lines under it; without a heading, what stands first. */
 export interface FinishPart {

@@ -18,7 +18,6 @@ import { secondLookRefusals } from './refusals/second-looks.ts'
 import { stepRefusals } from './refusals/steps.ts'
 import type { Tellers } from './refusals/tellers.ts'
 import { tighteningRefusals } from './refusals/tightening.ts'
-import { waitingRefusals } from './refusals/waiting.ts'
 import type { Told } from './told.ts'
 
 /** A refusal as a person reads it: what and why, all the reasons there are, and what to do next. */
@@ -38,7 +37,6 @@ const tellers: Tellers<RefusalCode> = {
   ...pictureRefusals,
   ...judgingRefusals,
   ...replacingRefusals,
-  ...waitingRefusals,
   ...orderRefusals,
   ...outingRefusals,
   ...consumableRefusals,

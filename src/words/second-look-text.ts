@@ -1,8 +1,19 @@
 import type { State } from '../journal/state.ts'
+import type { SecondLine } from '../plan/waiting-facts.ts'
 import type { SecondLookView } from '../session/second-look-view.ts'
+import { consumableName } from './consumables/names.ts'
 import { say } from './cures.ts'
 import { durationWords } from './durations.ts'
-import { secondLineName } from './waiting/names.ts'
+import { markName, tighteningName } from './names.ts'
+import { pieceName } from './pieces.ts'
+
+/** One thing that is seen a second time: a piece, a mark, a tightening, or what was put on. */
+export function secondLineName(state: State, line: SecondLine): string {
+  if (line.startsWith('p')) return pieceName(state, line as `p${number}`)
+  if (line.startsWith('m')) return markName(state, line as `m${number}`)
+  if (line.startsWith('t')) return tighteningName(state, line as `t${number}`)
+  return consumableName(state, line as `s${number}`)
+}
 
 /** How the second look at a critical step stands, in one line. */
 export function secondLookText(view: SecondLookView): string {
@@ -18,7 +29,7 @@ export function secondLookText(view: SecondLookView): string {
 }
 
 /** A line that is to be seen again: `gear bolts: "seen p2: ..."`. */
-export function toSeeText(state: State, line: SecondLookView['lines'][number]['line']): string {
+export function toSeeText(state: State, line: SecondLine): string {
   return `${secondLineName(state, line)}: ${say(`seen ${line}: ...`)}`
 }
 

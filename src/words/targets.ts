@@ -1,8 +1,9 @@
 import type { State } from '../journal/state.ts'
 import type { DecisionTarget, FaultId, FluidId, LooseningId, MarkId, TighteningId } from '../plan/facts.ts'
+import { consumableName } from './consumables/names.ts'
 import { checkName } from './judging/names.ts'
 import { faultName, fluidName, looseningName, markName, stepName, tighteningName } from './names.ts'
-import { consumableName, outingName } from './waiting/names.ts'
+import { outingName } from './waiting/names.ts'
 
 /** What an override stands for: `the start of step 4, Valve cover`, or the thing owed. */
 export function targetName(state: State, target: DecisionTarget): string {

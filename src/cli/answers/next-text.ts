@@ -1,11 +1,11 @@
 import type { Session } from '../../session/session.ts'
 import type { NextThing, Todo } from '../../session/views.ts'
 import { wrenchSetting } from '../../session/wrench-settings.ts'
+import { consumableName } from '../../words/consumables/names.ts'
 import { wrenchText } from '../../words/joint-questions.ts'
 import { faultName, markName, passName, stepName, tighteningName } from '../../words/names.ts'
 import { passVerb } from '../../words/pass-work.ts'
 import { countedPiece } from '../../words/pieces.ts'
-import { consumableName } from '../../words/waiting/names.ts'
 import { placeWithLabel } from './labels.ts'
 
 type State = Session['state']

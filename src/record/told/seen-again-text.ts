@@ -1,4 +1,4 @@
-import { secondLineName } from '../../words/waiting/names.ts'
+import { secondLineName } from '../../words/second-look-text.ts'
 import type { SeenAgain } from '../facts/seen-again.ts'
 import { type Line, line } from './line.ts'
 import { dated, type Telling } from './telling.ts'

@@ -1,7 +1,7 @@
 import type { State } from '../../journal/state.ts'
 import type { ConsumableFacts } from '../../plan/waiting-facts.ts'
 import { dayText } from '../days.ts'
-import { consumableName } from '../waiting/names.ts'
+import { consumableName } from './names.ts'
 import { elapsedText, timesText } from './times.ts'
 
 /** What is put on in a step, with all that was said of it: `s1, grey sealant, together within 5 min, not on yet`. */

@@ -1,7 +1,7 @@
 import type { EntryOf } from '../../journal/entry.ts'
 import type { State } from '../../journal/state.ts'
 import { stepName } from '../names.ts'
-import { consumableName } from '../waiting/names.ts'
+import { consumableName } from './names.ts'
 import { timesText } from './times.ts'
 
 type ConsumableEntry = 'consumable-set' | 'consumable-dropped' | 'applied'

@@ -3,7 +3,7 @@ import type { ConsumableHeed } from '../../session/consumable-heeds.ts'
 import { say } from '../cures.ts'
 import { durationWords } from '../durations.ts'
 import { sentence } from '../grammar.ts'
-import { consumableName } from '../waiting/names.ts'
+import { consumableName } from './names.ts'
 
 /** What is said about what is put on, beside a piece that was fitted. */
 export function consumableHeedText(state: State, heed: ConsumableHeed): string {

@@ -2,7 +2,7 @@ import type { State } from '../../journal/state.ts'
 import type { WaitingReason } from '../../plan/waiting-reasons.ts'
 import { say } from '../cures.ts'
 import { durationWords } from '../durations.ts'
-import { consumableName } from '../waiting/names.ts'
+import { consumableName } from './names.ts'
 import { leftText } from './times.ts'
 
 type ConsumableReason = Extract<WaitingReason, { code: 'consumable-due' | 'worked-late' | 'curing' }>

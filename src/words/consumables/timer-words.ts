@@ -1,10 +1,10 @@
 import type { State } from '../../journal/state.ts'
 import type { Timer } from '../../session/timers.ts'
 import { say } from '../cures.ts'
-import { consumableName } from '../waiting/names.ts'
+import { consumableName } from './names.ts'
 import { heldUpText, leftText } from './times.ts'
 
-/** A time that runs, in one line: `s1, grey sealant on the sump face: fit within 4 min to go`. */
+/** A time that runs, in one line: `s1, grey sealant on the sump face: put the joint together, 4 min to go`. */
 export function timerText(state: State, timer: Timer): string {
   const { consumable, kind, isOver } = timer
   const name = consumableName(state, consumable.id)

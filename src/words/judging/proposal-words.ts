@@ -4,7 +4,7 @@ import { counted } from '../grammar.ts'
 import { pieceName } from '../pieces.ts'
 import { checkWords } from './names.ts'
 
-/** What is proposed to be checked: `bucket, each of 8`, `cylinder head`. */
+/** What is proposed to be checked: `bucket, 8 pieces`, `cylinder head`. */
 export function proposedName(state: State, { pieces }: CheckProposal): string {
   const [first] = pieces
   if (first === undefined) return ''

@@ -1,3 +1,4 @@
+import { consumableName } from '../consumables/names.ts'
 import { elapsedText } from '../consumables/times.ts'
 import { say } from '../cures.ts'
 import { dayText } from '../days.ts'
@@ -5,7 +6,6 @@ import { counted } from '../grammar.ts'
 import { fluidName } from '../names.ts'
 import { reasonLines } from '../reason-lines.ts'
 import { told } from '../told.ts'
-import { consumableName } from '../waiting/names.ts'
 import type { Tellers } from './tellers.ts'
 
 /** Refusals about what is put on in a step, and what waits until it has set. */

@@ -1,8 +1,8 @@
 import { doneWords, say } from '../cures.ts'
 import { durationWords } from '../durations.ts'
 import { stepName } from '../names.ts'
+import { secondLineName } from '../second-look-text.ts'
 import { told } from '../told.ts'
-import { secondLineName } from '../waiting/names.ts'
 import type { Tellers } from './tellers.ts'
 
 /** What concerns the second look at a critical step. */

@@ -2,7 +2,7 @@ import type { EntryOf } from '../../journal/entry.ts'
 import type { State } from '../../journal/state.ts'
 import { consumableTellers } from '../consumables/entry-words.ts'
 import { stepName } from '../names.ts'
-import { secondLineName } from './names.ts'
+import { secondLineName } from '../second-look-text.ts'
 import { orderTellers } from './order-entries.ts'
 import { outingTellers } from './outing-entries.ts'
 

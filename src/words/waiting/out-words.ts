@@ -5,9 +5,14 @@ import { dayText, dueText } from '../days.ts'
 import { joined } from '../grammar.ts'
 import { countedPiece } from '../pieces.ts'
 
-/** Who has what went out: `at Miller (b1)`, `lent to job 12, Red twin (b1)`. */
-export function holderText({ id, to, job }: OutingFacts): string {
-  return `${job === undefined ? 'at' : 'lent to'} ${to} (${id})`
+/** Who has what went out: `at Miller`, `lent to job 12, Red twin`. */
+export function holderName({ to, job }: Pick<OutingFacts, 'to' | 'job'>): string {
+  return `${job === undefined ? 'at' : 'lent to'} ${to}`
+}
+
+/** The same, with the number of the outing: `at Miller (b1)`. */
+export function holderText(outing: OutingFacts): string {
+  return `${holderName(outing)} (${outing.id})`
 }
 
 /** Who has it, since when, and until when: `at Miller (b1) since 28 Nov, due 1 Dec, 3 days late`. */
@@ -47,7 +52,6 @@ export function awayPieces(state: State, { pieces }: OutingFacts): string {
 
 /** One line of an outing that is late: `OVERDUE b1, cylinder head at Miller, due 1 Dec, 3 days late`. */
 export function overdueText(state: State, outing: OutingFacts): string {
-  const { id, to, job, due = '' } = outing
-  const holder = `${job === undefined ? 'at' : 'lent to'} ${to}`
-  return `OVERDUE ${id}, ${awayPieces(state, outing)} ${holder}, ${dueText(due, state.clock.today)}`
+  const { id, due = '' } = outing
+  return `OVERDUE ${id}, ${awayPieces(state, outing)} ${holderName(outing)}, ${dueText(due, state.clock.today)}`
 }

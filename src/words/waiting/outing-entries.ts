@@ -4,6 +4,7 @@ import { dayText } from '../days.ts'
 import { joined } from '../grammar.ts'
 import { movesText } from '../move-text.ts'
 import { countedPiece, pieceName } from '../pieces.ts'
+import { holderText } from './out-words.ts'
 
 type OutingEntry = 'sent-out' | 'came-back'
 
@@ -21,8 +22,7 @@ export const outingTellers: { [Type in OutingEntry]: (state: State, entry: Entry
     return facts.filter(Boolean).join(', ')
   },
   'came-back': (state, { outing: id, pieces, moves, tookOut, result, opened }) => {
-    const { to, job } = state.outings.get(id) ?? {}
-    const from = to === undefined ? id : `${to} (${id})`
+    const outing = state.outings.get(id)
     // What was taken out there, and came along loose, is told in the user's own words.
     const named = new Set(tookOut?.pieces)
     const back = moves.filter((move) => move.from === 'out' && !named.has(move.piece))
@@ -31,7 +31,7 @@ export const outingTellers: { [Type in OutingEntry]: (state: State, entry: Entry
     const facts = [where === '' ? '' : `${where}${opened ? ' (new)' : ''}`, result ?? '', taken].filter(
       Boolean,
     )
-    if (where === '') return `${job === undefined ? 'at' : 'lent to'} ${from}: ${facts.join('; ')}`
-    return `back from ${from}: ${facts.join('; ')}`
+    if (where === '') return `${outing ? holderText(outing) : `at ${id}`}: ${facts.join('; ')}`
+    return `back from ${outing ? `${outing.to} (${id})` : id}: ${facts.join('; ')}`
   },
 }

@@ -4,6 +4,7 @@ import { say } from '../cures.ts'
 import { isAre, joined, sentence } from '../grammar.ts'
 import { agree, countedPiece, pieceName } from '../pieces.ts'
 import { awayPieces, outingStanding } from './out-words.ts'
+import { tookOutWords } from './took-out-words.ts'
 
 /** What is worth a look when pieces go out or come back, in one line. */
 export function outingHeedText(state: State, heed: OutingHeed): string {
@@ -14,12 +15,8 @@ export function outingHeedText(state: State, heed: OutingHeed): string {
       const all = riders.reduce((sum, { count }) => sum + count, 0)
       return sentence(`with it ${all === 1 ? 'goes' : 'go'} ${joined(names)}`)
     }
-    case 'taken-out-there': {
-      const { id } = heed.outing
-      return sentence(
-        `what was taken out of it there? Look, then ${say(`took out ${id}: nothing`)} or ${say(`took out ${id}: ...`)}`,
-      )
-    }
+    case 'taken-out-there':
+      return sentence(`what was taken out of it there? Look, then ${tookOutWords(heed.outing.id)}`)
     case 'still-away': {
       const { pieces } = heed.outing
       const all = pieces.reduce((sum, { away }) => sum + away, 0)

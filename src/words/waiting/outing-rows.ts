@@ -4,6 +4,7 @@ import { say } from '../cures.ts'
 import { joined } from '../grammar.ts'
 import { countedPiece, pieceName } from '../pieces.ts'
 import { awayPieces, outingStanding, overdueText } from './out-words.ts'
+import { tookOutWords } from './took-out-words.ts'
 
 /** What went out together, in a line, with what is asked of it below. */
 export function outingRows(state: State, view: OutingView): string[] {
@@ -11,7 +12,7 @@ export function outingRows(state: State, view: OutingView): string[] {
   const { id, to, why, expects, aside, pieces } = outing
   if (standing === 'unanswered' || standing === 'back') {
     const names = joined(pieces.map(({ piece, count }) => countedPiece(state, piece, count)))
-    const asked = `look what was taken out of it there: ${say(`took out ${id}: nothing`)} or ${say(`took out ${id}: ...`)}`
+    const asked = `look what was taken out of it there: ${tookOutWords(id)}`
     return [`${id}  ${names}, back from ${to}`, ...(standing === 'unanswered' ? [`    ${asked}`] : [])]
   }
   const facts = [

@@ -7,7 +7,8 @@ import { durationWords } from '../durations.ts'
 import { joined } from '../grammar.ts'
 import { stepName } from '../names.ts'
 import { countedPiece } from '../pieces.ts'
-import { secondLineName } from './names.ts'
+import { secondLineName } from '../second-look-text.ts'
+import { tookOutWords } from './took-out-words.ts'
 
 /** Why a step waits for a word or for time, with what lifts it. */
 export function waitingWords(state: State, reason: WaitingReason): string {
@@ -21,7 +22,7 @@ export function waitingParts(state: State, reason: WaitingReason): { what: strin
     case 'out-unanswered':
       return {
         what: backText(state, reason.outing),
-        cure: `look, then ${say(`took out ${reason.outing}: nothing`)} or ${say(`took out ${reason.outing}: ...`)}`,
+        cure: `look, then ${tookOutWords(reason.outing)}`,
       }
     case 'second-due':
       return {

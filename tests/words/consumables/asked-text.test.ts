@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest'
-import type { Command } from '../../src/journal/command.ts'
-import { askedText } from '../../src/words/consumables/asked-text.ts'
-import { begin, drained, end, job, off, override } from '../errors/commands.ts'
-import { play } from '../errors/play.ts'
+import type { Command } from '../../../src/journal/command.ts'
+import { askedText } from '../../../src/words/consumables/asked-text.ts'
+import { begin, drained, end, job, off, override } from '../../errors/commands.ts'
+import { play } from '../../errors/play.ts'
 
 const pump: Command[] = [job, begin('Pump off'), drained('oil', 1), off(2, 'pump bolts'), end]
 const set = (more: object): Command => ({
