@@ -1,14 +1,9 @@
 import type { Account, Move } from '../../ledger/account.ts'
 import { balance } from '../../ledger/ledger.ts'
 import { belongsInToolbox, isMatched } from '../../ledger/piece.ts'
-import { consumableReasons, curing } from '../../plan/consumables.ts'
-import { isEasedOn } from '../../plan/eased.ts'
-import type { DecisionTarget, StepFacts } from '../../plan/facts.ts'
+import type { StepFacts } from '../../plan/facts.ts'
 import { builtOnTop } from '../../plan/order.ts'
-import { isAnswerDue } from '../../plan/outings.ts'
-import { Gates, isJudging, notHome, type Reason } from '../../plan/reasons.ts'
-import { secondReasons } from '../../plan/second-looks.ts'
-import { nextTurn } from '../../plan/tightening.ts'
+import { Gates, notHome, type Reason } from '../../plan/reasons.ts'
 import type { Command } from '../command.ts'
 import type { EntryBodyOf } from '../entry.ts'
 import type { Gate } from '../refusal.ts'
@@ -121,14 +116,6 @@ export function decideReopen(state: State, { steps, reason }: Of<'reopen'>): Ent
   return { type: 'reopened', ...reopened, reason: given(reason, 'reason') }
 }
 
-/** A gate or a thing owed is passed over, with a reason, which then stands wherever it is shown. */
-export function decideOverride(state: State, { target, reason }: Of<'override'>): EntryBodyOf<'overridden'> {
-  const passed = state.passedOver.get(target)
-  const gates = [...new Set(overridable(state, target))].filter((code) => !passed?.has(code))
-  if (gates.length === 0) refuse({ code: 'nothing-to-override', target })
-  return { type: 'overridden', target, reason: given(reason, 'reason'), gates }
-}
-
 function pass(step: number, gate: Gate, reasons: Reason[]): void {
   if (reasons.length > 0) refuse({ code: 'step-blocked', step, gate, reasons })
 }
@@ -152,66 +139,4 @@ function reopening(state: State, steps: number[]): { steps: number[]; moves: Mov
     if (count > 0) moves.push({ piece: piece.id, count, from: 'machine', to: 'bench' })
   }
   return { steps: all.sort((a, b) => a - b), moves }
-}
-
-function codesOf(reasons: Reason[]): string[] {
-  return reasons.filter((reason) => !isJudging(reason)).map(({ code }) => code)
-}
-
-/** What of a check, an outing or something put on could be passed over; null for any other target. */
-function overridableWaiting(state: State, target: DecisionTarget): string[] | null {
-  if (target.startsWith('k')) {
-    const check = state.checks.get(target as `k${number}`) ?? unknown('check', target)
-    return check.done === null ? ['check-due'] : []
-  }
-  if (target.startsWith('b')) {
-    const outing = state.outings.get(target as `b${number}`) ?? unknown('outing', target)
-    return isAnswerDue(state, outing) ? ['out-unanswered'] : []
-  }
-  if (!/^s\d/.test(target)) return null
-  const consumable = state.consumables.get(target as `s${number}`) ?? unknown('consumable', target)
-  const contents = new Gates(state).contentsOf(consumable.step)
-  const waits = [
-    ...consumableReasons(state, contents),
-    ...consumable.before.flatMap((each) => curing(state, each)),
-  ]
-  return codesOf(waits.filter((reason) => 'consumable' in reason && reason.consumable === consumable.id))
-}
-
-function overridable(state: State, target: DecisionTarget): string[] {
-  const gate = /^(start|finish|look|check) (\d+)$/.exec(target)
-  if (gate) {
-    const step = knownStep(state, Number(gate[2]))
-    const gates = new Gates(state)
-    if (step.built === 'done' && gate[1] !== 'check') refuse({ code: 'step-done', step: step.no })
-    if (gate[1] === 'start' && step.built === 'underway') refuse({ code: 'step-under-way', step: step.no })
-    if (gate[1] === 'start') return codesOf(gates.start(step.no))
-    if (gate[1] === 'finish') return codesOf(gates.finish(step.no))
-    if (gate[1] === 'look') return gates.lookDue(step.no).map(({ code }) => code)
-    const second = secondReasons(state, step.no, gates.contentsOf(step.no))
-    return step.way === 'both' ? codesOf(second) : ['check-open']
-  }
-  const waiting = overridableWaiting(state, target)
-  if (waiting) return waiting
-  const id = target as `${'m' | 't' | 'l' | 'f' | 'x'}${number}`
-  if (id.startsWith('m'))
-    return (state.marks.get(id as `m${number}`) ?? unknown('mark', id)).confirmed ? [] : ['mark-open']
-  if (id.startsWith('f')) {
-    return (state.fluids.get(id as `f${number}`) ?? unknown('fluid', id)).filledLitres === null
-      ? ['fluid-open']
-      : []
-  }
-  if (id.startsWith('x'))
-    return (state.faults.get(id as `x${number}`) ?? unknown('fault', id)).settled === null
-      ? ['fault-open']
-      : []
-  if (id.startsWith('l')) {
-    const loosening = state.loosenings.get(id as `l${number}`) ?? unknown('loosening', id)
-    return isEasedOn(state, loosening) ? ['eased-on'] : []
-  }
-  const tightening = state.tightenings.get(id as `t${number}`) ?? unknown('tightening', id)
-  // A bolt that may have been turned twice cannot be waved through.
-  if (tightening.suspect)
-    refuse({ code: 'angle-suspect', tightening: tightening.id, fastener: tightening.suspect.fastener })
-  return nextTurn(tightening) ? ['tighten-open'] : []
 }

@@ -11,7 +11,6 @@ import {
   decideFail,
   decideFit,
   decideLook,
-  decideOverride,
   decideReopen,
   turnOver,
 } from './build.ts'
@@ -28,6 +27,7 @@ import { setLoosening } from './loosening.ts'
 import { measure, size } from './measure.ts'
 import { changeOrder, lineOrders, notePart, receive, returnOrder } from './orders.ts'
 import { comeBack, sendOut } from './outings.ts'
+import { override } from './overriding.ts'
 import { addPictures, sortPicture } from './pictures.ts'
 import { layOut, point } from './positions.ts'
 import { Refused } from './refuse.ts'
@@ -136,7 +136,7 @@ const deciders: Deciders = {
   'close-step': decideClose,
   fail: decideFail,
   reopen: decideReopen,
-  override: decideOverride,
+  override,
   count,
   explain,
   'ask-checks': askChecks,
