@@ -1,11 +1,11 @@
-import { numberRanges } from '../../words/grammar.ts'
+import { counted, numberRanges } from '../../words/grammar.ts'
 import { liesAt, liesIn } from '../../words/lookups.ts'
-import { carriedText, countedPiece } from '../../words/pieces.ts'
+import { carriedText, countedPiece, pieceName } from '../../words/pieces.ts'
 import { containerPath, containerPlace, placeName, whereName } from '../../words/places.ts'
 import { type Choice, goTo, type Page, type Rows, rowsOf } from '../page.ts'
 import { cut, type Line, line, padded, strong } from '../text/line.ts'
 import { holdsWords } from './rows.ts'
-import { type PlaceOfPiece, perVersion, type Scene, type State } from './scene.ts'
+import { type PieceId, type PlaceOfPiece, perVersion, type Scene, type State } from './scene.ts'
 
 /** What lies where: every container in the one it stands in, with its content; or what a search finds. */
 export function liesPage(scene: Scene, words: string): Page {
@@ -13,7 +13,7 @@ export function liesPage(scene: Scene, words: string): Page {
   const { state } = session
   const search = words.trim()
   const rows = search === '' ? allPlaces(scene) : found(scene, search)
-  const count = search === '' ? `${state.containers.size} containers` : `${rows.length} found`
+  const count = search === '' ? counted(state.containers.size, 'container') : `${rows.length} found`
   return {
     title: line(strong('WHAT LIES WHERE'), `  ${count}`, search === '' ? '' : line(' for ', strong(search))),
     top: [],
@@ -51,12 +51,17 @@ function allPlaces(scene: Scene): Rows {
     OPEN_PLACES.filter((place) => state.ledger.byPlace.has(place)),
   )
   const standing = perVersion(session, 'standing', () => standingOrder(state))
+  const carriers = perVersion(session, 'carriers', () => carriersOf(state))
   const unused = perVersion(session, 'unused labels', () => unusedLabels(state))
   const last = open.length + standing.length
+  const end = last + carriers.length
   return {
-    length: last + unused.length,
+    length: end + unused.length,
     at(index) {
-      if (index >= last) return row('', 'unused labels', unused.join(''), width)
+      if (index >= end) return row('', 'unused labels', unused.join(''), width)
+      const carrier = carriers[index - last]
+      if (carrier !== undefined)
+        return row(carrier, `on ${pieceName(state, carrier)}`, heldAt(state, carrier), width)
       const place = open[index]
       if (place !== undefined) return row('', placeName(state, place), heldAt(state, place), width)
       const { no, depth, holds } = standing[index - open.length] as Standing
@@ -72,6 +77,11 @@ function allPlaces(scene: Scene): Rows {
       )
     },
   }
+}
+
+/** The pieces on which others sit, in the order of the record. */
+function carriersOf({ ledger }: State): PieceId[] {
+  return [...ledger.accounts.keys()].filter((piece) => ledger.byPlace.has(piece))
 }
 
 /** The numbers of labels on paper that nothing has yet; nothing where there are none. */
@@ -112,7 +122,7 @@ function heldIn(state: State, no: number, holds: number): string {
   const lying = liesIn(state, no).map(
     ({ piece, count }) => `${countedPiece(state, piece, count)}${carriedText(state, piece)}`,
   )
-  if (holds > 0) lying.push(holds === 1 ? '1 container' : `${holds} containers`)
+  if (holds > 0) lying.push(counted(holds, 'container'))
   return lying.length === 0 ? 'empty' : lying.join(', ')
 }
 
