@@ -13,6 +13,8 @@ export function beginComparison(
 ): void {
   accountOf(state.ledger, piece)
   accountOf(state.ledger, old)
+  if (piece === old) throw new Error(`${piece} is beside itself`)
+  if (order !== undefined && !state.orders.has(order)) throw new Error(`no order ${order}`)
   state.comparisons.set(piece, { piece, old, features: [], verdict: 'due', order })
 }
 

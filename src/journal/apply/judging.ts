@@ -5,7 +5,7 @@ import type { CheckFacts, VerdictFacts } from '../../plan/judging-facts.ts'
 import type { EntryOf } from '../entry.ts'
 import type { State } from '../state.ts'
 import { endComparison, noteComparison } from './comparing.ts'
-import { carry, enterPieces } from './moves.ts'
+import { carry, enterPieces, newIn, stepOf } from './moves.ts'
 
 type JudgingEntry =
   | 'checks-set'
@@ -25,6 +25,7 @@ export const judgingAppliers: { [Type in JudgingEntry]: (state: State, entry: En
     for (const check of checks) setCheck(state, check)
   },
   'checks-done': (state, { n, checks, says, measure }) => {
+    refuseUnknown(state, { measure })
     for (const id of checks) {
       const check = checkOf(state, id)
       check.done = { n, says, measure }
@@ -38,6 +39,7 @@ export const judgingAppliers: { [Type in JudgingEntry]: (state: State, entry: En
     state.checks.delete(check)
   },
   judged: (state, { n, of: pieces, along, verdict, reason, checks, measure, picture, count, moves }) => {
+    refuseUnknown(state, { measure, picture })
     for (const id of checks) checkOf(state, id).done = { n, says: reason, measure }
     carry(state, moves)
     // Some of a common lot left it; nothing is said about the rest.
@@ -52,12 +54,18 @@ export const judgingAppliers: { [Type in JudgingEntry]: (state: State, entry: En
   },
   compared: noteComparison,
   'trigger-set': (state, { trigger }) => {
+    newIn(state.triggers, trigger.id)
+    for (const { piece } of trigger.items) accountOf(state.ledger, piece)
     state.triggers.set(trigger.id, { ...trigger, items: [...trigger.items] })
   },
   'trigger-dropped': (state, { trigger }) => {
     if (!state.triggers.delete(trigger)) throw new Error(`no list ${trigger}`)
   },
   'found-out': (state, { n, finding, checks, condemned }) => {
+    newIn(state.findings, finding.id)
+    if (finding.piece !== undefined) accountOf(state.ledger, finding.piece)
+    if (finding.step !== null) stepOf(state, finding.step)
+    for (const id of finding.triggers) if (!state.triggers.has(id)) throw new Error(`no list ${id}`)
     state.findings.set(finding.id, { ...finding })
     for (const check of checks) setCheck(state, check)
     for (const piece of condemned) setVerdict(state, piece, { verdict: 'replace', reason: finding.text, n })
@@ -86,6 +94,7 @@ export function succeedChecks(state: State, { id, replaces }: Piece): void {
 }
 
 function setCheck(state: State, check: Omit<CheckFacts, 'askedAfter' | 'done'>): void {
+  newIn(state.checks, check.id)
   accountOf(state.ledger, check.piece)
   state.checks.set(check.id, {
     ...check,
@@ -100,6 +109,15 @@ function setVerdict(state: State, piece: PieceId, facts: VerdictFacts): void {
   state.verdicts.set(piece, facts)
   // A decision with its reason stands for the comparison as well.
   if (facts.verdict === 'fit-again') endComparison(state, piece, 'right')
+}
+
+/** Throws where a measurement or a picture that something rests on was never taken. */
+function refuseUnknown(
+  { measures, pictures }: State,
+  { measure, picture }: Pick<VerdictFacts, 'measure' | 'picture'>,
+): void {
+  if (measure !== undefined && !measures.has(measure)) throw new Error(`no measurement ${measure}`)
+  if (picture !== undefined && !pictures.has(picture)) throw new Error(`no picture ${picture}`)
 }
 
 function checkOf(state: State, id: CheckFacts['id']): CheckFacts {

@@ -1,7 +1,7 @@
 import type { Move, Opening } from '../../ledger/account.ts'
 import { balance, enter, openAccount, post } from '../../ledger/ledger.ts'
 import type { Piece } from '../../ledger/piece.ts'
-import { containerOf } from '../../ledger/place.ts'
+import { containerOf, isPlace, type Place } from '../../ledger/place.ts'
 import type { StepFacts } from '../../plan/facts.ts'
 import type { State } from '../state.ts'
 
@@ -11,12 +11,9 @@ export function enterPieces(state: State, pieces: readonly Piece[], openings: re
   for (const opening of openings) enter(state.ledger, opening)
 }
 
-/** Pieces go from place to place. Throws where a container among them was never opened. */
+/** Pieces go from place to place. Throws where a move goes to no place, or to a container that was never opened. */
 export function carry(state: State, moves: readonly Move[]): void {
-  for (const { to } of moves) {
-    const container = containerOf(to)
-    if (container !== null && !state.containers.has(container)) throw new Error(`no container ${container}`)
-  }
+  for (const { to } of moves) refuseNowhere(state, to)
   post(state.ledger, moves)
   for (const { piece, from, count } of moves) {
     if (from === 'out') noteBack(state, piece)
@@ -26,6 +23,12 @@ export function carry(state: State, moves: readonly Move[]): void {
     if (accepted > 0) state.lostAccepted.set(piece, accepted)
     else state.lostAccepted.delete(piece)
   }
+}
+
+function refuseNowhere({ containers }: State, place: Place): void {
+  const container = containerOf(place)
+  if (!isPlace(place)) throw new Error(`no place ${place}`)
+  if (container !== null && !containers.has(container)) throw new Error(`no container ${container}`)
 }
 
 /** What is back by a plain move is not away any more, of what went first: no more is away than is out. */
@@ -44,4 +47,9 @@ export function stepOf(state: State, no: number): StepFacts {
   const step = state.steps.get(no)
   if (!step) throw new Error(`no step ${no}`)
   return step
+}
+
+/** Throws where a number was dealt before: what it stood for would be forgotten. */
+export function newIn<Id extends string>(known: ReadonlyMap<Id, unknown>, id: Id): void {
+  if (known.has(id)) throw new Error(`there is ${id} already`)
 }

@@ -1,8 +1,12 @@
+import type { Move } from '../../ledger/account.ts'
 import { accountOf } from '../../ledger/ledger.ts'
+import type { PieceId } from '../../ledger/piece.ts'
+import { hereOf } from '../../plan/order-lines.ts'
+import { stepOfLine } from '../../plan/second-looks.ts'
 import type { OrderFacts, OutingFacts } from '../../plan/waiting-facts.ts'
 import type { EntryOf } from '../entry.ts'
 import type { State } from '../state.ts'
-import { carry, enterPieces, stepOf } from './moves.ts'
+import { carry, enterPieces, newIn, stepOf } from './moves.ts'
 
 type WaitingEntry =
   | 'order-lined'
@@ -20,6 +24,7 @@ type WaitingEntry =
 export const waitingAppliers: { [Type in WaitingEntry]: (state: State, entry: EntryOf<Type>) => void } = {
   'order-lined': (state, { orders, since }) => {
     for (const line of orders) {
+      newIn(state.orders, line.id)
       if (line.piece !== undefined) accountOf(state.ledger, line.piece)
       state.orders.set(line.id, {
         ...line,
@@ -47,6 +52,7 @@ export const waitingAppliers: { [Type in WaitingEntry]: (state: State, entry: En
   'order-returned': (state, { order, count, moves }) => {
     const line = orderOf(state, order)
     carry(state, moves)
+    if (count > hereOf(line)) throw new Error(`more goes back of ${order} than arrived: ${count}`)
     line.returned += count
     line.wrong = Math.max(0, line.wrong - count)
   },
@@ -62,6 +68,9 @@ export const waitingAppliers: { [Type in WaitingEntry]: (state: State, entry: En
   },
 
   'sent-out': (state, { outing: { pieces, ...outing }, moves }) => {
+    newIn(state.outings, outing.id)
+    for (const piece of outing.aside) accountOf(state.ledger, piece)
+    refuseOtherThan(moves, pieces)
     state.outings.set(outing.id, {
       ...outing,
       aside: [...outing.aside],
@@ -78,6 +87,7 @@ export const waitingAppliers: { [Type in WaitingEntry]: (state: State, entry: En
     carry(state, moves)
     // Taken out there, and not brought along.
     for (const { piece, to, count } of moves) if (to === 'out') stayAway(outing, piece, count)
+    for (const piece of tookOut?.pieces ?? []) accountOf(state.ledger, piece)
     if (tookOut) {
       const text = outing.tookOut === null ? tookOut.text : `${outing.tookOut.text}; ${tookOut.text}`
       outing.tookOut = { text, pieces: [...(outing.tookOut?.pieces ?? []), ...tookOut.pieces] }
@@ -86,7 +96,12 @@ export const waitingAppliers: { [Type in WaitingEntry]: (state: State, entry: En
   },
 
   'consumable-set': (state, { consumable }) => {
+    newIn(state.consumables, consumable.id)
     stepOf(state, consumable.step)
+    for (const target of consumable.before) {
+      if (typeof target === 'number') stepOf(state, target)
+      else if (target !== 'start' && !state.fluids.has(target)) throw new Error(`no fluid ${target}`)
+    }
     state.consumables.set(consumable.id, { ...consumable, before: [...consumable.before], applied: null })
   },
   'consumable-dropped': (state, { consumable }) => {
@@ -99,15 +114,25 @@ export const waitingAppliers: { [Type in WaitingEntry]: (state: State, entry: En
   },
 
   'seen-again': (state, { step, line, by, at, says }) => {
-    stepOf(state, step)
+    if (stepOfLine(state, line) !== step) throw new Error(`no ${line} in step ${step}`)
     const seen = state.secondLooks.get(step) ?? []
     state.secondLooks.set(step, [...seen.filter((each) => each.line !== line), { line, by, at, says }])
   },
 }
 
 /** What arrived is noted with the line that it was ordered by. */
-export function noteArrival(state: State, { order }: EntryOf<'supplied'>): void {
+export function noteArrival(state: State, { order, kit }: EntryOf<'supplied'>): void {
+  for (const { pieces } of kit?.lines ?? []) for (const piece of pieces) accountOf(state.ledger, piece)
   if (order) orderOf(state, order.id).arrived += order.count
+}
+
+/** Throws where another number of a piece goes out than the outing says: the rest would be owed for ever, or forgotten. */
+function refuseOtherThan(moves: readonly Move[], pieces: readonly { piece: PieceId; count: number }[]): void {
+  const going = new Map<PieceId, number>()
+  for (const { piece, to, count } of moves)
+    if (to === 'out') going.set(piece, (going.get(piece) ?? 0) + count)
+  const other = pieces.find(({ piece, count }) => going.get(piece) !== count)
+  if (other || going.size !== pieces.length) throw new Error('what goes out is not what the outing says')
 }
 
 function bringBack(outing: OutingFacts, piece: string, count: number): void {
