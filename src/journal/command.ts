@@ -362,6 +362,8 @@ type WaitingCommand =
         name: string
         count: number
         unit?: string | undefined
+        /** In another size than the old one has. */
+        size?: string | undefined
         /** A day: `2026-12-04`. */
         due?: string | undefined
       } & PartNotes)[]

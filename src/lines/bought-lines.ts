@@ -3,12 +3,13 @@ import type { Account } from '../ledger/account.ts'
 import type { PieceId } from '../ledger/piece.ts'
 import { type ShoppingLine, shopping } from '../plan/shopping.ts'
 import type { PartNotes } from '../plan/waiting-facts.ts'
+import { asOne } from '../trade/bag-line/nouns.ts'
 import { readDecimal } from '../trade/number.ts'
 import type { Line } from './line.ts'
 import { misread } from './stopped.ts'
 
 type OrderLine = Extract<Command, { do: 'line-orders' }>['lines'][number]
-type Notes = PartNotes & { due?: string | undefined }
+type Notes = PartNotes & { due?: string | undefined; size?: string | undefined }
 
 /** Orders lines of the list by their numbers there, or all of it. */
 export function buyListed(line: Line, asked: string, notes: Notes): Command[] {
@@ -19,9 +20,8 @@ export function buyListed(line: Line, asked: string, notes: Notes): Command[] {
     (number) =>
       list[number - 1] ?? misread({ code: 'no-such-want', part: String(number), count: list.length }),
   )
-  if (chosen.length > 1 && (notes.partNo !== undefined || notes.price !== undefined)) {
-    line.notUnderstood(notes.price?.typed ?? notes.partNo ?? '')
-  }
+  const ofOne = notes.price?.typed ?? notes.partNo ?? notes.size
+  if (chosen.length > 1 && ofOne !== undefined) line.notUnderstood(ofOne)
   return buy(
     line,
     chosen.map((each) => ({ wanted: each, count: each.count })),
@@ -56,10 +56,10 @@ export function buyNamed(line: Line, words: string, notes: Notes): Command[] {
   )
 }
 
-/** What a piece is called in a shop: its name with its size, or with the position that it is for. */
-function shopName({ piece, home }: Account): string {
-  const { name, size } = piece
-  const called = home.position === undefined ? name : `${name} ${home.position}`
+/** What a piece is called in a shop: its name with the size that is ordered, or with the position that it is for. */
+function shopName({ piece, home }: Account, size = piece.size): string {
+  const { name } = piece
+  const called = home.position === undefined ? name : `${asOne(name)} ${home.position}`
   return size === undefined || called.endsWith(size) ? called : `${called} ${size}`
 }
 
@@ -88,11 +88,13 @@ function buy(line: Line, bought: readonly Bought[], notes: Notes): Command[] {
     const wanted = 'wanted' in each ? each.wanted : undefined
     const piece = 'piece' in each ? each.piece : wanted?.piece
     const account = piece === undefined ? undefined : line.account(piece)
+    if (notes.size !== undefined && (piece === undefined || wanted?.order !== undefined))
+      line.notUnderstood(`size ${notes.size}`)
     if (wanted?.order !== undefined) {
       const more = count === wanted.count ? {} : { count }
       changes.push({ do: 'change-order', order: wanted.order, ordered: true, ...more, ...notes })
     } else {
-      const name = account ? shopName(account) : (wanted?.name ?? '')
+      const name = account ? shopName(account, notes.size) : (wanted?.name ?? '')
       lines.push({ piece, name, unit: wanted?.unit, count, ...notes })
     }
   }

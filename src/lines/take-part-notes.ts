@@ -26,6 +26,11 @@ export function takePartNotes(line: Line): PartNotes & { due?: string | undefine
   }
 }
 
+/** Takes the size away in which something is ordered, other than that of the old one: `size 2.55`. */
+export function takeSize(line: Line): string | undefined {
+  return take(line, String.raw`size (?=\S*\d)`)
+}
+
 function take(line: Line, keyword: string): string | undefined {
   const [text] = line.take(new RegExp(`(?:^|,? )${keyword}(.+?)${next}`, 'iu')) ?? []
   return text?.trim()

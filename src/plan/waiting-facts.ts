@@ -26,6 +26,8 @@ export interface OrderFacts extends PartNotes {
   /** Pieces, or units of `unit`, such as litres or tubes. */
   count: number
   unit?: string | undefined
+  /** Ordered in another size than the old one has: what arrives has it. */
+  size?: string | undefined
   /** A day: `2026-12-04`. */
   due?: string | undefined
   ordered: boolean

@@ -35,6 +35,16 @@ test('a plan on the command line, and its lines carried out', () => {
   expect(say('where shim E3').out).toContain('shim 2.55 E3')
 })
 
+test('what is ordered in another size says so, and arrives in it', () => {
+  const { say, told } = benchWithJob()
+  told('begin shims out', 'off shims E1..E2 into bench', 'size shims: E1 2.50, E2 2.50', 'end')
+  told('scrap shim E2 because it leaves 0.31 mm', 'buy 1 shim E2 size 2.55 at 6.50 EUR due in 5 days')
+  expect(say('to buy').out).toContain('o1  1 × shim E2 2.55: ')
+  told('arrived shim E2')
+  expect(say('where shim E2').out).toContain('shim 2.55 E2')
+  expect(say('buy o1 size 2.55').err).toContain('size 2.55')
+})
+
 test('a missing limit is said in one line', () => {
   const { code, err } = benchWithJob().say('shims E1 0.26 2.50 wanted E 0.25')
   expect(code).toBe(2)

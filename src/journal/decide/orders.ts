@@ -29,6 +29,7 @@ export function lineOrders(state: State, { lines, ordered }: Of<'line-orders'>):
         piece,
         count: amountOf(line, piece),
         unit: line.unit,
+        size: line.size,
         due: line.due,
         ordered,
         partNo: line.partNo ?? known.partNo,
@@ -61,8 +62,9 @@ export function changeOrder(
 
 /** What was ordered arrives: pieces as new ones for their home, all else as arrived. */
 export function receive(state: State, command: Of<'receive'>): EntryBodyOf<'supplied'> {
-  const { order: id, spare = 0, into, size } = command
+  const { order: id, spare = 0, into } = command
   const order = inForce(state, id)
+  const size = command.size ?? order.size
   const open = openOf(order)
   if (open === 0 && (command.count === undefined || spare < command.count)) {
     refuse({ code: 'order-arrived', order: id })

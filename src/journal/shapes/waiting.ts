@@ -66,6 +66,8 @@ export const waitingBodies = {
           piece: z.optional(pieceId),
           count: amount,
           unit: z.optional(text),
+          /** Ordered in another size than the old one has: what arrives has it. */
+          size: z.optional(text),
           due: z.optional(day),
           ordered: z.boolean(),
           ...notes,

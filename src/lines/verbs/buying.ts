@@ -4,7 +4,7 @@ import { amountAndName, buyListed, buyNamed } from '../bought-lines.ts'
 import type { Errand } from '../errand.ts'
 import { orderNumber } from '../find-order.ts'
 import type { Ask } from '../reading.ts'
-import { takePartNotes } from '../take-part-notes.ts'
+import { takePartNotes, takeSize } from '../take-part-notes.ts'
 import type { Verb } from '../verb.ts'
 
 export const buyingVerbs: readonly Verb[] = [
@@ -31,7 +31,7 @@ export const buyingVerbs: readonly Verb[] = [
     words: ['buy'],
     topic: 'buying and arrivals',
     forms: [
-      'buy 1,3 | all | COUNT PIECE [from SOURCE] [at PRICE] [no NUMBER] [due DATE]',
+      'buy 1,3 | all | COUNT PIECE [size SIZE] [from SOURCE] [at PRICE] [no NUMBER] [due DATE]',
       'buy o1 [COUNT] [from SOURCE] [at PRICE] [no NUMBER] [due DATE]',
     ],
     says: 'Says that things were ordered: lines of "to buy" by their numbers, pieces, or what was only wanted so far.',
@@ -39,15 +39,18 @@ export const buyingVerbs: readonly Verb[] = [
       'buy 1 from corner shop at 12.50 EUR due Friday',
       'buy all due in 2 weeks',
       'buy 8 head bolts at 3.20 each',
+      'buy 1 shim E3 size 2.55',
       'buy o1 10',
     ],
     read(line) {
-      const notes = takePartNotes(line)
+      const size = takeSize(line)
+      const notes = { ...takePartNotes(line), ...(size !== undefined && { size }) }
       const asked = line.takeRest('N')
       if (/^(?:all|(?:\d{1,4}(?:,| and |, | |$))+)$/i.test(asked)) return buyListed(line, asked, notes)
       const [, id = '', amount] = /^(o\d+)(?: ([\d.,]+))?$/i.exec(asked) ?? []
       const order = orderNumber(id)
       if (order === null) return buyNamed(line, asked, notes)
+      if (size !== undefined) line.notUnderstood(`size ${size}`)
       const count = amount === undefined ? undefined : readDecimal(amount)
       if (amount !== undefined && count === undefined) line.notUnderstood(amount)
       return { do: 'change-order', order, ordered: true, ...(count !== undefined && { count }), ...notes }

@@ -87,7 +87,9 @@ export const replacingVerbs: readonly Verb[] = [
       if (line.rest === '' && from === undefined) line.missing('from PIECE')
       const sits = ({ at, piece }: Account) =>
         piece.id !== to && (from === undefined ? !at.has('machine') : at.has(from))
-      const pieces = listOf(line.rest).flatMap((words) => line.pieces(words, sits, ({ should }) => should > 0))
+      const pieces = listOf(line.rest).flatMap((words) =>
+        line.pieces(words, sits, ({ should }) => should > 0),
+      )
       return { do: 'move-over', from, to, ...(pieces.length > 0 && { pieces }) }
     },
   },

@@ -51,6 +51,8 @@ describe('what is bought', () => {
     ['buy valve cover bolts', { piece: id('valve cover bolts'), count: 8 }],
     ['buy cylinder head', { piece: id('cylinder head'), count: 1 }],
     ['buy shim E2', { count: 1, name: expect.stringMatching(/E2$/) }],
+    ['buy 1 shim E3 size 2.55 at 6.50 EUR', { size: '2.55', name: expect.stringMatching(/E3 2\.55$/) }],
+    ['buy 8 head bolts at 3.20 EUR each size M10x145', { size: 'M10x145', price: { minor: 320 } }],
     ['buy coolant', { name: 'coolant', unit: 'L', count: 2.1 }],
     ['buy 5 L coolant', { name: 'coolant', unit: 'L', count: 5 }],
     [
