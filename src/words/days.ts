@@ -1,3 +1,5 @@
+import { counted } from './grammar.ts'
+
 /** A day as a person writes it: `4 Dec`; with its year where that is not the one of today. Both as `2026-12-04`. */
 export function dayText(day: string, today: string): string {
   const [year = '', month = '', date = ''] = day.split('-')
@@ -15,7 +17,7 @@ export function daysLate(day: string, today: string): number {
 /** When something is due: `due 4 Dec`, `due 4 Dec, 3 days late`. */
 export function dueText(day: string, today: string): string {
   const late = daysLate(day, today)
-  return `due ${dayText(day, today)}${late === 0 ? '' : `, ${late === 1 ? '1 day' : `${late} days`} late`}`
+  return `due ${dayText(day, today)}${late === 0 ? '' : `, ${counted(late, 'day')} late`}`
 }
 
 const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec']

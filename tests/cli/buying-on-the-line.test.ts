@@ -65,7 +65,7 @@ describe('what to buy', () => {
     expect(text).toContain(
       [
         'Ordered:',
-        '  o1  2 × pump bolts M6x30: late, due 4 Jan, 3 days late; step 1 waits',
+        '  o1  2 × pump bolts M6x30: due 4 Jan, 3 days late; step 1 waits',
         '  o2  8 × head bolts M10x60: partly here, 5 here, 3 to come, due 12 Jan; steps 1 and 2 wait',
         '',
       ].join('\n'),
@@ -186,4 +186,13 @@ describe('the list as a table', () => {
     expect(nowhere.code).not.toBe(0)
     expect(nowhere.err).toMatch(/below\.csv cannot be written \(E[A-Z]+\)\.\nLook at the folder/)
   })
+})
+
+test('what a thing is bought for is no number of it', () => {
+  const { say, told, session } = benchWithJob()
+  told('begin sump off', 'off sump', 'end')
+  expect(say('buy sump for 12')).toMatchObject({ code: 2, out: '' })
+  expect(session().state.orders.size).toBe(0)
+  told('buy sump 2')
+  expect(session().state.orders.get('o1')?.count).toBe(2)
 })

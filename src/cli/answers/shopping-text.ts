@@ -1,14 +1,7 @@
 import type { Session } from '../../session/session.ts'
 import { type ShoppingView, shoppingView } from '../../session/shopping-view.ts'
-import { sentence, stepNumbers } from '../../words/grammar.ts'
-import { orderedText, standingText } from '../../words/waiting/order-words.ts'
-import {
-  SHOPPING_GROUPS,
-  totalsText,
-  wantNotes,
-  wantSum,
-  wantText,
-} from '../../words/waiting/shopping-text.ts'
+import { blockedText, orderedText, standingText } from '../../words/waiting/order-words.ts'
+import { groupHeading, totalsText, wantNotes, wantSum, wantText } from '../../words/waiting/shopping-text.ts'
 
 /** What to buy, numbered for `buy`, and how what was ordered stands. */
 export function shoppingAnswer(session: Session): { text: string[]; answer: unknown } {
@@ -23,7 +16,7 @@ function toBuy(state: State, { lines, toBuy: totals }: ShoppingView): string[] {
   if (lines.length === 0) return ['Nothing is to be bought that is not ordered.']
   let group: string | null = null
   const rows = lines.flatMap((line, index) => {
-    const heading = line.group === group ? [] : [`${sentence(SHOPPING_GROUPS[line.group]).slice(0, -1)}:`]
+    const heading = line.group === group ? [] : [`${groupHeading(line.group)}:`]
     group = line.group
     const sum = wantSum(line)
     const facts = [sum === '' ? '' : `(${sum})`, ...wantNotes(line)].filter(Boolean)
@@ -36,10 +29,8 @@ function ordered(state: State, { orders, ordered: totals }: ShoppingView): strin
   const lined = orders.filter(({ standing }) => standing !== 'wanted')
   if (lined.length === 0) return []
   const rows = lined.map((view) => {
-    const { order, blocked } = view
-    const waits =
-      blocked.length === 0 ? '' : `; ${stepNumbers(blocked)} ${blocked.length === 1 ? 'waits' : 'wait'}`
-    return `${order.id.padStart(4)}  ${orderedText(state, order.id)}: ${standingText(state, view)}${waits}`
+    const { id } = view.order
+    return `${id.padStart(4)}  ${orderedText(state, id)}: ${standingText(state, view)}${blockedText(view.blocked)}`
   })
   return ['', 'Ordered:', ...rows, ...sumRow(totals)]
 }

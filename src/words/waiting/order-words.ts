@@ -2,6 +2,7 @@ import type { State } from '../../journal/state.ts'
 import type { OrderStanding } from '../../plan/order-lines.ts'
 import type { OrderFacts, OrderId, PartNotes } from '../../plan/waiting-facts.ts'
 import { dayText, dueText } from '../days.ts'
+import { stepNumbers } from '../grammar.ts'
 
 /** So much of something that is bought: `8 × head bolts`, `4.2 L coolant`, `2 tubes grease`. */
 export function amountOf(count: number, unit: string | undefined, name: string): string {
@@ -22,7 +23,7 @@ export function notesText({ partNo, price, source }: PartNotes): string[] {
   ].filter(Boolean)
 }
 
-/** How an ordered or wanted line stands, in words: `late, due 4 Dec, 3 days late`, `2 of 8 here, 6 to come`. */
+/** How an ordered or wanted line stands, in words: `due 4 Dec, 3 days late`, `partly here, 2 here, 6 to come`. */
 export function standingText(
   { clock }: State,
   { order, standing, open, here }: { order: OrderFacts; standing: OrderStanding; open: number; here: number },
@@ -34,7 +35,7 @@ export function standingText(
   const parts: Record<OrderStanding, string[]> = {
     wanted: ['wanted, not ordered yet', when],
     ordered: [ordered, when],
-    late: ['late', when, some],
+    late: [when, some],
     partly: ['partly here', some, when],
     wrong: [`${amountText(wrong, unit)} wrong, to go back`, some],
     returned: [`${amountText(returned, unit)} sent back`, `${amountText(open, unit)} to come`, when],
@@ -42,6 +43,11 @@ export function standingText(
     cancelled: [`cancelled, because ${cancelled}`, here > 0 ? `${amountText(here, unit)} here` : ''],
   }
   return parts[standing].filter(Boolean).join(', ')
+}
+
+/** What cannot be done before a line is here, for the end of its row: `; steps 1 and 2 wait`. Empty for no steps. */
+export function blockedText(steps: readonly number[]): string {
+  return steps.length === 0 ? '' : `; ${stepNumbers(steps)} ${steps.length === 1 ? 'waits' : 'wait'}`
 }
 
 /** What was ordered, without its number: `8 × head bolts`. */

@@ -1,12 +1,17 @@
 import type { State } from '../../journal/state.ts'
 import type { ShoppingGroup, ShoppingLine } from '../../plan/shopping.ts'
-import type { Totals } from '../../session/shopping-view.ts'
+import type { ShoppingView, Totals } from '../../session/shopping-view.ts'
 import { counted, joined } from '../grammar.ts'
 import { countedPiece } from '../pieces.ts'
 import { amountOf, amountText, notesText } from './order-words.ts'
 
-/** What stands over the lines of a group. */
-export const SHOPPING_GROUPS: Record<ShoppingGroup, string> = {
+/** What stands over the lines of a group: `Judged to be replaced`. */
+export function groupHeading(group: ShoppingGroup): string {
+  const heading = GROUPS[group]
+  return heading.charAt(0).toUpperCase() + heading.slice(1)
+}
+
+const GROUPS: Record<ShoppingGroup, string> = {
   replace: 'judged to be replaced',
   wrong: 'the wrong one came',
   'single-use': 'single-use, and used',
@@ -38,6 +43,12 @@ export function wantSum(line: ShoppingLine): string {
   if (isPlain) return ''
   const all = why.length > 0 ? `${joined(why)}: ${needed}` : amountText(needed, unit)
   return less.length > 0 ? `${all}, less ${joined(less)}` : all
+}
+
+/** How much must be bought, in one row: `3 lines not ordered yet, 25.60 EUR; 2 lines without a price`. */
+export function toBuyText({ lines, toBuy }: Pick<ShoppingView, 'lines' | 'toBuy'>): string {
+  const sum = toBuy.sums.length === 0 ? '' : `, ${totalsText(toBuy)}`
+  return `${counted(lines.length, 'line')} not ordered yet${sum}`
 }
 
 /** What is known about buying it, for the end of its line. */

@@ -1,8 +1,8 @@
 import { type ShoppingView, shoppingView } from '../../../session/shopping-view.ts'
-import { counted, sentence, stepNumbers } from '../../../words/grammar.ts'
-import { orderedText, standingText } from '../../../words/waiting/order-words.ts'
+import { counted } from '../../../words/grammar.ts'
+import { blockedText, orderedText, standingText } from '../../../words/waiting/order-words.ts'
 import {
-  SHOPPING_GROUPS,
+  groupHeading,
   totalsText,
   wantNotes,
   wantSum,
@@ -58,7 +58,7 @@ function toBuyRows(state: State, { lines }: ShoppingView, { width, choices }: Dr
     const name = wantText(state, each)
     const text = line(strong(name), facts.length > 0 ? `  ${facts.join(', ')}` : '')
     if (no <= MOST) choices.set(no, bought(no, name))
-    const heading = sentence(SHOPPING_GROUPS[each.group]).slice(0, -1).toUpperCase()
+    const heading = groupHeading(each.group).toUpperCase()
     const rows = parts.get(heading) ?? []
     parts.set(heading, rows)
     rows.push(...numbered(no, text, width))
@@ -89,10 +89,8 @@ function orderedRows(
       const { order, blocked } = view
       const no = lines.length + index + 1
       if (no <= MOST) choices.set(no, goTo(`look at ${order.id}`, { at: 'order', order: order.id }))
-      const waits =
-        blocked.length === 0 ? '' : `; ${stepNumbers(blocked)} ${blocked.length === 1 ? 'waits' : 'wait'}`
       const name = `${order.id}, ${orderedText(state, order.id)}`
-      return numbered(no, line(strong(name), `  ${standingText(state, view)}${waits}`), width)
+      return numbered(no, line(strong(name), `  ${standingText(state, view)}${blockedText(blocked)}`), width)
     })
   return ordered.sums.length === 0 ? rows : [...rows, ...indented(`In all ${totalsText(ordered)}.`, width)]
 }

@@ -4,13 +4,13 @@ import { shoppingView } from '../../../session/shopping-view.ts'
 import type { timersOf } from '../../../session/timers.ts'
 import { timerText } from '../../../words/consumables/timer-words.ts'
 import { dayText, dueText } from '../../../words/days.ts'
-import { counted } from '../../../words/grammar.ts'
 import { itemsText } from '../../../words/judging/asked-text.ts'
 import { checkWords, VERDICTS } from '../../../words/judging/names.ts'
 import { stepName } from '../../../words/names.ts'
 import { countedPiece, pieceName } from '../../../words/pieces.ts'
 import { orderedText, standingText } from '../../../words/waiting/order-words.ts'
-import { totalsText } from '../../../words/waiting/shopping-text.ts'
+import { holderName } from '../../../words/waiting/out-words.ts'
+import { toBuyText } from '../../../words/waiting/shopping-text.ts'
 import { type Choice, goTo } from '../../page.ts'
 import { chipColumn, SIGNS, type Sign } from '../../signs.ts'
 import { type Line, line, strong, wrap } from '../../text/line.ts'
@@ -85,7 +85,9 @@ export function outingRow(state: State, view: Outing, numbers: NumberedRows): Li
   const day =
     due === undefined ? `since ${dayText(since, state.clock.today)}` : dueText(due, state.clock.today)
   const said =
-    view.standing === 'unanswered' ? `back from ${to}: what was taken out there?` : `at ${to}, ${day}`
+    view.standing === 'unanswered'
+      ? `back from ${to}: what was taken out there?`
+      : `${holderName(view.outing)}, ${day}`
   return numbers.add(
     outingSign(view),
     line(strong(`${id}, ${names.join(', ')}`), `  ${said}`),
@@ -95,14 +97,9 @@ export function outingRow(state: State, view: Outing, numbers: NumberedRows): Li
 
 /** What must be bought has a list of its own: here is how much of it there is. */
 export function toBuyRow(state: State, numbers: NumberedRows): Line[] {
-  const { lines, toBuy } = shoppingView(state)
-  if (lines.length === 0) return []
-  const sum = toBuy.sums.length === 0 ? '' : `, ${totalsText(toBuy)}`
-  return numbers.add(
-    SIGNS.wanted,
-    line(strong(counted(lines.length, 'line')), ` not ordered yet${sum}`),
-    goTo('what is to buy', { at: 'buy' }),
-  )
+  const view = shoppingView(state)
+  if (view.lines.length === 0) return []
+  return numbers.add(SIGNS.wanted, line(strong(toBuyText(view))), goTo('what is to buy', { at: 'buy' }))
 }
 
 /** What was ordered comes in a parcel, several lines of it: they are ticked on a page of their own. */
@@ -127,7 +124,7 @@ export function orderRow(state: State, view: Order, numbers: NumberedRows): Line
   const { id } = view.order
   return numbers.add(
     orderSign(view),
-    line(strong(`${id}, ${orderedText(state, id)}`), `  ${standingText(state, view).replace(/^late, /, '')}`),
+    line(strong(`${id}, ${orderedText(state, id)}`), `  ${standingText(state, view)}`),
     goTo(`look at ${id}`, { at: 'order', order: id }),
   )
 }

@@ -1,6 +1,8 @@
 import { type OutingView, outingView } from '../../../session/outing-view.ts'
 import { dayText, dueText } from '../../../words/days.ts'
+import { sentence } from '../../../words/grammar.ts'
 import { countedPiece, pieceName } from '../../../words/pieces.ts'
+import { holderName } from '../../../words/waiting/out-words.ts'
 import type { Command } from '../../act.ts'
 import { BACK, type Choice, choicesOf, NO_CHOICES, type Page, rowsOf } from '../../page.ts'
 import { chip, SIGNS, type Sign } from '../../signs.ts'
@@ -69,10 +71,12 @@ export function outingSign({ standing }: OutingView): Sign {
 }
 
 function facts({ clock }: State, { outing }: OutingView): string[] {
-  const { to, why, due, expects, job, since, result } = outing
+  const { why, due, expects, since, result } = outing
   return [
-    `${job === undefined ? 'At' : 'Lent to'} ${to}${why === undefined ? '' : ` for ${why}`}, since ${dayText(since, clock.today)}.`,
-    ...(due === undefined ? [] : [`${dueText(due, clock.today)}.`]),
+    sentence(
+      `${holderName(outing)}${why === undefined ? '' : ` for ${why}`}, since ${dayText(since, clock.today)}`,
+    ),
+    ...(due === undefined ? [] : [sentence(dueText(due, clock.today))]),
     ...(expects === undefined ? [] : [`Expected: ${expects}.`]),
     ...(result === undefined ? [] : [`Came of it: ${result}.`]),
   ]

@@ -19,7 +19,7 @@ describe('what went out', () => {
     expect(tidy(rows())).toEqual([
       'b1, 1 × cylinder head - OUT',
       'At the machine shop for skimming, since 15 Jan.',
-      'due 20 Jan.',
+      'Due 20 Jan.',
       'Expected: flat within 0.05.',
       '',
       'STILL AWAY',
