@@ -34,9 +34,9 @@ test('all that is awaited, what is late first, each with what to type', () => {
   const rows = out.split('\n')
   expect(rows[1]).toBe('  OVERDUE b1, 1 × cylinder head at Miller, due 3 Jan, 2 days late')
   expect(rows).toContain('      "came back b1" when it is here')
-  expect(rows.find((row) => row.startsWith('  o1 '))).toMatch(/head nuts.*late, due 4 Jan, 1 day late/)
+  expect(rows.find((row) => row.startsWith('  o1 '))).toMatch(/head nuts.*, due 4 Jan, 1 day late/)
   expect(out).toContain('camshaft: NOT CHECKED')
-  expect(out).toContain('2 tubes grease, wanted, not ordered yet')
+  expect(rows).toContain('  1 line not ordered yet: "to buy" shows them')
   expect(out).toMatch(/head nuts M10: 1 short/)
   const { answer } = JSON.parse(say('--json', 'due').out)
   expect(answer.late.map((thing: object) => Object.keys(thing)[0])).toEqual(['outing', 'order'])
@@ -45,4 +45,31 @@ test('all that is awaited, what is late first, each with what to type', () => {
   expect(say('card').out).toMatch(
     /\nOVERDUE b1, 1 × cylinder head at Miller, due 3 Jan, 2 days late\nOVERDUE o1, .*due 4 Jan, 1 day late/,
   )
+})
+
+test('a set of which the same is asked stands there once, with what to type for all of it', () => {
+  const { say, told } = benchWithJob()
+  told(
+    'begin head off',
+    'off cam caps I1..I3 into bench',
+    'off camshaft into bench',
+    'end',
+    'check cam caps: look for score; clean',
+    'check camshaft: look for score',
+    'ok k1: none',
+  )
+  // The one of which something is said already stands by itself.
+  expect(say('due').out.split('\n').slice(0, 9)).toEqual([
+    'TO BE CHECKED AND DECIDED:',
+    '  p1  cam cap I1: NOT CHECKED',
+    '      ✓ k1  look for score: none',
+    '      o k2  clean it',
+    '  cam caps I2, I3: NOT CHECKED',
+    '      o k3 and k5  look for score',
+    '      o k4 and k6  clean it',
+    '      "ok cam caps" when all are good',
+    '  p4  camshaft: NOT CHECKED',
+  ])
+  told('ok cam caps')
+  expect(say('due').out).not.toContain('cam cap')
 })

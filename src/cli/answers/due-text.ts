@@ -1,19 +1,21 @@
 import { judgedPieces } from '../../session/check-views.ts'
 import { dueView } from '../../session/due-view.ts'
-import { missingViews } from '../../session/missing-views.ts'
 import type { OrderView } from '../../session/order-view.ts'
 import type { OutingView } from '../../session/outing-view.ts'
 import type { Session } from '../../session/session.ts'
-import { judgedRows } from '../../words/judging/checks-text.ts'
+import { shoppingView } from '../../session/shopping-view.ts'
+import { say } from '../../words/cures.ts'
+import { judgedList } from '../../words/judging/judged-list.ts'
 import { missingText } from '../../words/missing-text.ts'
 import { orderedText, standingText } from '../../words/waiting/order-words.ts'
 import { outingRows } from '../../words/waiting/outing-rows.ts'
+import { toBuyText } from '../../words/waiting/shopping-text.ts'
 
 /** All that is judged and awaited: what is late first, then what is to be checked, what is out, ordered and missing. */
 export function dueAnswer(session: Session): { text: string[]; answer: unknown } {
   const state = session.stateNow()
   const due = dueView(state)
-  const missing = missingViews(state)
+  const shopping = shoppingView(state)
   const judged = judgedPieces(state).filter(({ standing }) => standing !== 'accepted' && standing !== 'gone')
   const rowsOf = (thing: OutingView | OrderView): string[] =>
     'outing' in thing
@@ -21,15 +23,16 @@ export function dueAnswer(session: Session): { text: string[]; answer: unknown }
       : [`${thing.order.id}  ${orderedText(state, thing.order.id)}, ${standingText(state, thing)}`]
   const text = [
     ...headed('OVERDUE', due.late.flatMap(rowsOf)),
-    ...headed(
-      'TO BE CHECKED AND DECIDED',
-      judged.flatMap((piece) => judgedRows(state, piece)),
-    ),
+    ...headed('TO BE CHECKED AND DECIDED', judgedList(state, judged)),
     ...headed('OUT', due.outings.flatMap(rowsOf)),
-    ...headed('TO BUY AND ORDERED', due.orders.flatMap(rowsOf)),
+    ...headed('TO BUY AND ORDERED', [
+      ...(shopping.lines.length === 0 ? [] : [`${toBuyText(shopping)}: ${say('to buy')} shows them`]),
+      // What is only wanted is among the lines that are not ordered yet.
+      ...due.orders.filter(({ standing }) => standing !== 'wanted').flatMap(rowsOf),
+    ]),
     ...headed(
       'MISSING OR BROKEN',
-      missing.flatMap((view) => {
+      due.missing.flatMap((view) => {
         const { what, ways } = missingText(state, view)
         return [`${view.piece}  ${what}`, ...ways.map((way) => `    ${way}`)]
       }),
@@ -37,7 +40,7 @@ export function dueAnswer(session: Session): { text: string[]; answer: unknown }
   ]
   return {
     text: text.length > 0 ? text : ['Nothing is to be checked, and nothing is awaited.'],
-    answer: { ...due, missing },
+    answer: { ...due, toBuy: shopping.lines },
   }
 }
 
