@@ -190,7 +190,8 @@ export class Line {
     }
     if (front !== undefined && this.#find(after, prefer).length > 0) return { count: front, name: after }
     if (this.#find(words, prefer).length > 0) return { count: undefined, name: words }
-    const [, before = '', number] = /^(.+) (\d{1,4})$/.exec(words) ?? []
+    // `for 12` says what it costs, and not how many there are.
+    const [, before = '', number] = /^(.+)(?<! (?:for|at|of|to|from)) (\d{1,4})$/i.exec(words) ?? []
     if (number !== undefined && this.#find(before, prefer).length > 0) {
       return { count: Number(number), name: before }
     }

@@ -141,6 +141,10 @@ function acts(state: State, { count: found }: FoundView, home: FoundHomeView, st
     told.push(`count ${placeName(state, `c${container}`)}: ${countWords(state, container)}`)
   if (onMachine > 0) told.push(lookText(state, step, undo, onMachine))
   if (lies.some(({ place }) => place === 'bench')) told.push('see whether all of them lie on the bench')
+  for (const { place, count: there } of lies) {
+    if (place === 'spare' || state.ledger.accounts.has(place as `p${number}`))
+      told.push(`see whether ${there === 1 ? 'it is' : `all ${there} are`} ${whereName(state, place)}`)
+  }
   const old = standing === 'out-of-use' ? lies[0] : undefined
   if (old)
     told.push(`if it is: nothing waits for it, ${asideWords(state, piece, old.place, number(old.count))}`)

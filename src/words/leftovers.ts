@@ -57,15 +57,20 @@ export function leftoverText(state: State, leftover: Leftover, code: LabelCode):
 export function leftoverLines(state: State, leftovers: readonly Leftover[], code: LabelCode): string[] {
   return leftovers.map((leftover) => {
     const { what, where, undo } = leftoverText(state, leftover, code)
-    // A piece and where it lies are one phrase; what is owed of a thing is said after it.
-    const isOnePhrase = 'piece' in leftover && !isJudgement(leftover)
-    const line = sentence(`${what}${isOnePhrase ? '' : ':'} ${where}`)
+    const line = sentence(`${what}${isOnePhrase(leftover) ? '' : ':'} ${where}`)
     return undo === '' ? line : `${line} To reach it, undo: ${undo}.`
   })
 }
 
-/** Whether it is said of a piece that is not accepted: a sentence of its own, before where the piece belongs. */
-export function isJudgement({ code }: Leftover): boolean {
+/**
+ * Whether what it is and where it is are one phrase, as of a piece and where it lies. What is owed of a thing is said after
+ * it, and what is said of a piece that is not accepted is a sentence of its own, before where the piece belongs.
+ */
+export function isOnePhrase(leftover: Leftover): boolean {
+  return 'piece' in leftover && !isJudgement(leftover)
+}
+
+function isJudgement({ code }: Leftover): boolean {
   return code === 'check-due' || code === 'piece-judged' || code === 'compare-due' || code === 'compare-wrong'
 }
 

@@ -65,3 +65,12 @@ test('a step that is to be seen a second time says so wherever it is shown', () 
     'Critical: seen again, its one line.\n  gear bolts M6x25: stripes in line (Ben)\n',
   )
 })
+
+test('what sits on another piece is looked for there', () => {
+  const { say, told } = benchWithJob()
+  told('begin pump off', 'off water pump into bench', 'on water pump: 3 studs M6x25', 'end')
+  const { out } = say('found stud M6')
+  expect(out).toContain('3 should be on water pump p1\n')
+  expect(out).toContain('     See whether all 3 are on water pump p1.\n')
+  expect(out).not.toContain('Nothing on the machine waits for it.')
+})

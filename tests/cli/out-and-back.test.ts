@@ -92,3 +92,13 @@ test('nothing is out: who has what is said', () => {
   expect(err).toContain('Cylinder head is not out, but on the bench.')
   expect(err).toContain('6 × head nuts M10, at Miller (b1).')
 })
+
+test('what is owed before the first start is said of a thing, and not in one breath with it', () => {
+  const { say, told } = benchWithJob()
+  told(...apart, 'out cylinder head to Miller', 'came back b1')
+  const { out } = say('left')
+  expect(out).toContain(
+    '\nb1 is back from Miller, and nobody has said what was taken out there of 1 × cylinder head: to be done before the first start\n',
+  )
+  expect(out).toContain('\nstep 1, cylinder head: not begun\n')
+})

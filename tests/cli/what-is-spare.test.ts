@@ -15,7 +15,9 @@ test('a ring that a kit held too many is known at the last gate, and what anothe
   told('take 1', 'fit O-rings', 'fit pump', 'done')
   expect(say('left').out).toBe(`Nothing is left over. Next: clear\n${spares.join('\n')}\n`)
   expect(say('clear').out).toContain(spares.join(' '))
-  expect(say('found O-rings 12x2').out).toContain('1 should be among the spares')
+  const found = say('found O-rings 12x2').out
+  expect(found).toContain('1 should be among the spares')
+  expect(found).toContain('See whether it is among the spares.')
 })
 
 test('a job without spares says nothing of them', () => {

@@ -1,7 +1,7 @@
 import { knownSpares } from '../../session/known-spares.ts'
 import type { Session } from '../../session/session.ts'
 import { trialBalance } from '../../session/views.ts'
-import { isJudgement, leftoverText } from '../../words/leftovers.ts'
+import { isOnePhrase, leftoverText } from '../../words/leftovers.ts'
 import { sparesText } from '../../words/spares-text.ts'
 import { label } from './labels.ts'
 
@@ -22,7 +22,8 @@ export function leftAnswer(session: Session): { text: string[]; answer: unknown 
   }
   const text = leftovers.flatMap((leftover) => {
     const { what, where, undo, cure } = leftoverText(state, leftover, label(state))
-    const line = `${what}${isJudgement(leftover) ? ':' : ''} ${where}`.replace(/ :/g, ':').trim()
+    const join = where === '' || isOnePhrase(leftover) ? '' : ':'
+    const line = `${what}${join} ${where}`.replace(/ :/g, ':').trim()
     return [line, ...(undo === '' ? [] : [`    to reach it, undo: ${undo}`]), `    ${cure}`]
   })
   return { text: [`${leftovers.length} left over:`, ...text, ...spares], answer: leftovers }

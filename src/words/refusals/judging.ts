@@ -1,6 +1,6 @@
 import type { State } from '../../journal/state.ts'
 import type { PieceId } from '../../ledger/piece.ts'
-import { say } from '../cures.ts'
+import { newWords, say } from '../cures.ts'
 import { isAre, joined } from '../grammar.ts'
 import { checkName, VERDICTS } from '../judging/names.ts'
 import { judgingWords } from '../judging/reason-words.ts'
@@ -22,7 +22,9 @@ export const judgingRefusals: Tellers<
   'nothing-to-compare': (state, { piece }) =>
     told(
       `${pieceName(state, piece)} has no old one beside it to compare`,
-      `${say(`judge ${piece} fit again because ...`)} says that it is right`,
+      state.verdicts.get(piece)?.verdict === 'replace'
+        ? `first the new one: ${newWords(state, piece, piece)} when here`
+        : `${say(`judge ${piece} fit again because ...`)} says that it is right`,
     ),
   'check-done': (state, { check }) =>
     told(

@@ -1,5 +1,6 @@
 import type { Cases } from '../case.ts'
 import { at, begin, bench, bought, end, job, move, off } from '../commands.ts'
+import { judged } from '../judging-commands.ts'
 import { alike, found, on, over } from '../replacing-commands.ts'
 
 const pump = [job, begin('Pump off'), off(1, 'water pump', { kind: 'part' }, bench), end]
@@ -14,6 +15,11 @@ export const replacingCases = {
         'Water pump has no old one beside it to compare.',
         '> "judge p1 fit again because ..." says that it is right.',
       ],
+    },
+    {
+      given: [...pump, judged('replace', 'worn bearing', 'p1')],
+      when: alike('p1'),
+      says: ['Water pump has no old one beside it to compare.', '> First the new one: "new p1" when here.'],
     },
   ],
   'not-compared': [
