@@ -41,8 +41,8 @@ function lackingPiece(reason: Reason): PieceId[] {
   }
 }
 
-/** Where it is to come from: the outing that took it, else the order line for it; the later one where there are two. */
-function comingBy(state: State, piece: PieceId): Pick<Wait, 'by' | 'due'> {
+/** What a piece, or one in its place, is to come by: the outing that took it, or a line of an order; the later of two. */
+export function comingBy(state: State, piece: PieceId): Pick<Wait, 'by' | 'due'> {
   const carriers = [...(state.ledger.accounts.get(piece)?.at.keys() ?? [])].flatMap(
     (place) => carrierOf(place) ?? [],
   )

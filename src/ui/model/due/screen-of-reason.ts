@@ -1,6 +1,7 @@
 import type { PlanRow, trialBalance } from '../../../session/views.ts'
+import { comingBy } from '../../../session/waits.ts'
 import type { Screen } from '../../navigation.ts'
-import type { PieceId, State } from '../scene.ts'
+import type { OrderId, OutingId, PieceId, State } from '../scene.ts'
 
 type Reason = PlanRow['reasons'][number]
 type Leftover = ReturnType<typeof trialBalance>[number]
@@ -17,26 +18,21 @@ export function screenOfReason(state: State, reason: Reason | Leftover): Screen 
     case 'out-unanswered':
       return { at: 'outing', outing: reason.outing }
     case 'piece-away':
-      return whereAwaited(state, reason.piece)
     case 'piece-short':
     case 'piece-used':
-      return orderedFor(state, reason.piece)
+      return whereAwaited(state, reason.piece)
     default:
       return null
   }
 }
 
+/** The page of what brings the piece, or what takes its place. */
 function whereAwaited(state: State, piece: PieceId): Screen | null {
-  const outing = [...state.outings.values()].find(({ pieces }) =>
-    pieces.some((each) => each.piece === piece && each.away > 0),
-  )
-  return outing ? { at: 'outing', outing: outing.id } : orderedFor(state, piece)
+  const { by } = comingBy(state, piece)
+  if (by === null) return null
+  return isOuting(by) ? { at: 'outing', outing: by } : { at: 'order', order: by }
 }
 
-/** The line that brings the piece, or what takes its place. */
-function orderedFor(state: State, piece: PieceId): Screen | null {
-  const order = [...state.orders.values()].find(
-    (line) => line.piece === piece && line.cancelled === null && line.arrived - line.returned < line.count,
-  )
-  return order ? { at: 'order', order: order.id } : null
+function isOuting(by: OutingId | OrderId): by is OutingId {
+  return by.startsWith('b')
 }

@@ -36,3 +36,8 @@ test('what is left over leads to the check, the comparison and the shop that it 
     outing: 'b1',
   })
 })
+
+test('what sits on a piece that is away leads to where that is', () => {
+  const away = ['on cylinder head: 2 studs M8x40', 'out cylinder head to Miller']
+  expect(leadsFrom(['step 1'], /studs/i, ...away)).toEqual({ at: 'outing', outing: 'b1' })
+})
