@@ -15,11 +15,29 @@ export type Standing = 'not-asked' | 'due' | 'accepted' | Exclude<VerdictKind, '
 
 /** The checks on a piece that are not done, oldest first. */
 export function openChecks(facts: PlanFacts, piece: PieceId): CheckFacts[] {
-  return [...facts.checks.values()].filter((check) => check.piece === piece && check.done === null)
+  return checksOn(facts, piece).filter(({ done }) => done === null)
 }
 
-/** Every reason of judging why a piece may not go back, nearest to hand first. Empty when it is accepted or nobody asked. */
-export function judgingReasons(facts: PlanFacts, piece: PieceId): JudgingReason[] {
+/** The checks on each piece that has any, gathered in one walk for whoever asks about many. */
+export function checksByPiece(facts: PlanFacts): Map<PieceId, CheckFacts[]> {
+  const by = new Map<PieceId, CheckFacts[]>()
+  for (const check of facts.checks.values()) {
+    const known = by.get(check.piece)
+    if (known) known.push(check)
+    else by.set(check.piece, [check])
+  }
+  return by
+}
+
+/**
+ * Every reason of judging why a piece may not go back, nearest to hand first. Empty when it is accepted or nobody asked.
+ * `checks`: those on the piece, where they are known already.
+ */
+export function judgingReasons(
+  facts: PlanFacts,
+  piece: PieceId,
+  checks: readonly CheckFacts[] = checksOn(facts, piece),
+): JudgingReason[] {
   const reasons: JudgingReason[] = []
   const verdict = facts.verdicts.get(piece)?.verdict
   if (verdict !== undefined && verdict !== 'fit-again') reasons.push({ code: 'piece-judged', piece, verdict })
@@ -31,24 +49,29 @@ export function judgingReasons(facts: PlanFacts, piece: PieceId): JudgingReason[
     const code = comparison.verdict === 'due' ? 'compare-due' : 'compare-wrong'
     reasons.push({ code, piece, old: comparison.old })
   }
-  for (const { id } of openChecks(facts, piece)) {
-    if (!facts.overrides.has(id)) reasons.push({ code: 'check-due', check: id, piece })
+  for (const { id, done } of checks) {
+    if (done === null && !facts.overrides.has(id)) reasons.push({ code: 'check-due', check: id, piece })
   }
   return reasons
 }
 
-/** How a piece stands by what was asked and decided. */
-export function standingOf(facts: PlanFacts, piece: PieceId): Standing {
-  const [first] = judgingReasons(facts, piece)
+/** How a piece stands by what was asked and decided. `checks`: those on the piece, where they are known already. */
+export function standingOf(
+  facts: PlanFacts,
+  piece: PieceId,
+  checks: readonly CheckFacts[] = checksOn(facts, piece),
+): Standing {
+  const [first] = judgingReasons(facts, piece, checks)
   if (first?.code === 'piece-judged') return first.verdict
   if (first?.code === 'compare-wrong') return 'wrong'
   if (!first && (facts.comparisons.get(piece)?.verdict ?? 'right') !== 'right') return 'gone'
   if (first) return 'due'
-  const isAsked =
-    facts.verdicts.has(piece) ||
-    facts.comparisons.has(piece) ||
-    [...facts.checks.values()].some((check) => check.piece === piece)
+  const isAsked = facts.verdicts.has(piece) || facts.comparisons.has(piece) || checks.length > 0
   return isAsked ? 'accepted' : 'not-asked'
+}
+
+function checksOn(facts: PlanFacts, piece: PieceId): CheckFacts[] {
+  return [...facts.checks.values()].filter((check) => check.piece === piece)
 }
 
 /** What belongs together with a piece, by the user's word: judged bad, it takes these along. */

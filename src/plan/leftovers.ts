@@ -5,7 +5,7 @@ import { consumableReasons, curing } from './consumables.ts'
 import { outOfToolbox, owedAtHome, owing } from './contents.ts'
 import { isEasedOn } from './eased.ts'
 import type { DifferenceId, FaultId, FluidId, LooseningId, MarkId, TighteningId } from './facts.ts'
-import { type JudgingReason, judgingReasons } from './judging.ts'
+import type { JudgingReason } from './judging.ts'
 import { builtOnTop } from './order.ts'
 import { isUnanswered } from './outings.ts'
 import type { Gates } from './reasons.ts'
@@ -149,7 +149,7 @@ function notAccepted(gates: Gates): Leftover[] {
   return [...facts.ledger.accounts.values()]
     .filter(({ should }) => should > 0)
     .flatMap(({ piece, at }) => {
-      const reasons = judgingReasons(facts, piece.id)
+      const reasons = gates.judging(piece.id)
       const undo = reasons.length > 0 && at.has('machine') ? undoToReach(gates, piece.step) : []
       return reasons.map((reason) => ({ ...reason, undo }))
     })

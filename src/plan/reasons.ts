@@ -22,7 +22,8 @@ import type {
   StepFacts,
   TighteningId,
 } from './facts.ts'
-import { type JudgingReason, judgingReasons } from './judging.ts'
+import { checksByPiece, type JudgingReason, judgingReasons } from './judging.ts'
+import type { CheckFacts } from './judging-facts.ts'
 import { beneath, buildNeeds } from './order.ts'
 import { outingReasons } from './outings.ts'
 import { leftOnOld } from './riders.ts'
@@ -59,11 +60,13 @@ export class Gates {
   readonly facts: PlanFacts
   readonly needs: Map<number, Set<number>>
   readonly contents: Map<number, StepContents>
+  readonly #checks: ReadonlyMap<PieceId, readonly CheckFacts[]>
 
   constructor(facts: PlanFacts) {
     this.facts = facts
     this.needs = buildNeeds(facts.steps)
     this.contents = contentsByStep(facts)
+    this.#checks = checksByPiece(facts)
   }
 
   /** A strip step that has nothing to put back is done as soon as it is off. */
@@ -87,6 +90,11 @@ export class Gates {
     return contents
   }
 
+  /** Every reason of judging why a piece may not go back. */
+  judging(piece: PieceId): JudgingReason[] {
+    return judgingReasons(this.facts, piece, this.#checks.get(piece) ?? [])
+  }
+
   /** Every reason why a step may not start, nearest to hand first. Empty when it is ready. */
   start(no: number): Reason[] {
     const step = this.facts.steps.get(no)
@@ -104,7 +112,7 @@ export class Gates {
     if (!step) return []
     const contents = this.contentsOf(no)
     const reasons: Reason[] = this.notHome(contents)
-    for (const { piece } of contents.pieces) reasons.push(...judgingReasons(this.facts, piece.id))
+    for (const { piece } of contents.pieces) reasons.push(...this.judging(piece.id))
     reasons.push(...consumableReasons(this.facts, contents))
     for (const mark of contents.marks) {
       if (!mark.confirmed && !this.facts.overrides.has(mark.id))
@@ -199,7 +207,7 @@ export class Gates {
         reasons.push({ code: 'piece-used', piece: piece.id })
         continue
       }
-      reasons.push(...judgingReasons(this.facts, piece.id))
+      reasons.push(...this.judging(piece.id))
       // Onto a wrong one that went back nothing can be moved over: it waits for the right one, as its home does.
       const riders = isGone(this.facts, piece.id) ? [] : leftOnOld(this.facts, piece.id)
       for (const { piece: rider, count, on } of riders)

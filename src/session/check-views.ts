@@ -1,7 +1,7 @@
 import type { State } from '../journal/state.ts'
 import type { PieceId } from '../ledger/piece.ts'
 import { type CheckReadings, readingsFor } from '../plan/check-readings.ts'
-import { type Standing, standingOf } from '../plan/judging.ts'
+import { checksByPiece, type Standing, standingOf } from '../plan/judging.ts'
 import type { CheckFacts, ComparisonFacts, VerdictFacts } from '../plan/judging-facts.ts'
 
 /** What was asked of one piece and decided about it. */
@@ -21,9 +21,7 @@ export interface CheckView {
 
 /** Every piece that belongs on the machine and of which something was asked, decided or compared; what waits comes first. */
 export function judgedPieces(state: State): JudgedPiece[] {
-  const byPiece = new Map<PieceId, CheckFacts[]>()
-  for (const check of state.checks.values())
-    byPiece.set(check.piece, [...(byPiece.get(check.piece) ?? []), check])
+  const byPiece = checksByPiece(state)
   const pieces = new Set([...byPiece.keys(), ...state.verdicts.keys(), ...state.comparisons.keys()])
   const all = [...pieces]
     .filter((piece) => (state.ledger.accounts.get(piece)?.should ?? 0) > 0)
@@ -46,7 +44,7 @@ export function judgedPieceOf(state: State, piece: PieceId): JudgedPiece {
 function judgedPiece(state: State, piece: PieceId, checks: readonly CheckFacts[]): JudgedPiece {
   return {
     piece,
-    standing: standingOf(state, piece),
+    standing: standingOf(state, piece, checks),
     checks: checks.map((check) => ({
       check,
       readings: check.done === null && check.kind === 'measure' ? readingsFor(state, check) : null,

@@ -1,6 +1,6 @@
 import type { State } from '../journal/state.ts'
 import type { PieceId } from '../ledger/piece.ts'
-import { standingOf } from '../plan/judging.ts'
+import { checksByPiece, standingOf } from '../plan/judging.ts'
 import type { CheckFacts, ComparisonFacts, VerdictFacts } from '../plan/judging-facts.ts'
 import { isGone } from '../plan/succession.ts'
 import { type MissingView, missingViews } from './missing-views.ts'
@@ -40,6 +40,7 @@ export function dueView(state: State): DueView {
   const orders = [...state.orders.values()]
     .map((order) => orderView(state, order))
     .filter(({ open }) => open > 0)
+  const checks = checksByPiece(state)
   return {
     late: [
       ...outings.filter(({ standing }) => standing === 'overdue'),
@@ -50,7 +51,7 @@ export function dueView(state: State): DueView {
       ({ piece, verdict }) => verdict !== 'right' && isStillWanted(state, piece) && !isGone(state, piece),
     ),
     judged: [...state.verdicts].flatMap(([piece, verdict]) => {
-      const standing = standingOf(state, piece)
+      const standing = standingOf(state, piece, checks.get(piece) ?? [])
       const isOpen = standing === 'machine' || standing === 'clean' || standing === 'replace'
       return isOpen && isStillWanted(state, piece) ? [{ piece, verdict }] : []
     }),

@@ -1,6 +1,9 @@
 import { describe, expect, test } from 'vitest'
 import type { Command } from '../../src/journal/command.ts'
 import { boundTo, judgingReasons, standingOf } from '../../src/plan/judging.ts'
+import type { CheckFacts, CheckId } from '../../src/plan/judging-facts.ts'
+import { leftovers } from '../../src/plan/leftovers.ts'
+import { Gates } from '../../src/plan/reasons.ts'
 import { begin, bought, off, override, set } from '../errors/commands.ts'
 import { asked, judged, passed, together } from '../errors/judging-commands.ts'
 import { given } from '../support/journal.ts'
@@ -74,5 +77,38 @@ describe('what belongs together', () => {
     const state = bound(together('bored as one', 'p1', 'p2'), bought(1, 'p1', true))
     expect(boundTo(state, 'p6')).toEqual(['p2'])
     expect(boundTo(state, 'p1')).toEqual([])
+  })
+})
+
+describe('the gates of a whole job', () => {
+  /** The checks of a job, which tell how often somebody went through all of them. */
+  class Walked extends Map<CheckId, CheckFacts> {
+    walks = 0
+    override values() {
+      this.walks += 1
+      return super.values()
+    }
+  }
+
+  test('say of each piece what it says by itself, and go through the checks once for all of them', () => {
+    const told = given(
+      ...engine,
+      asked('p1'),
+      asked('p1', 'clean'),
+      asked('p3'),
+      passed(['k2']),
+      judged('machine', 'worn', 'p5'),
+    )
+    const checks = new Walked(told.state.checks)
+    const gates = new Gates({ ...told.state, checks })
+    leftovers(gates)
+    for (const no of told.state.steps.keys()) gates.start(no)
+    for (const no of told.state.steps.keys()) gates.finish(no)
+    const said = [...told.state.ledger.accounts.keys()].map((piece) => gates.judging(piece))
+    expect(checks.walks).toBe(1)
+    expect(said).toEqual(
+      [...told.state.ledger.accounts.keys()].map((piece) => judgingReasons(told.state, piece)),
+    )
+    expect(said.flat()).toHaveLength(3)
   })
 })
