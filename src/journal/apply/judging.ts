@@ -2,8 +2,8 @@ import { accountOf } from '../../ledger/ledger.ts'
 import type { Piece, PieceId } from '../../ledger/piece.ts'
 import { openChecks } from '../../plan/judging.ts'
 import type { CheckFacts, VerdictFacts } from '../../plan/judging-facts.ts'
-import type { EntryOf } from '../entry.ts'
 import type { State } from '../state.ts'
+import type { AppliersOf } from './appliers.ts'
 import { endComparison, noteComparison } from './comparing.ts'
 import { carry, enterPieces, newIn, stepOf } from './moves.ts'
 
@@ -20,7 +20,7 @@ type JudgingEntry =
   | 'carrying'
 
 /** What follows from what was asked of pieces and decided about them. */
-export const judgingAppliers: { [Type in JudgingEntry]: (state: State, entry: EntryOf<Type>) => void } = {
+export const judgingAppliers: AppliersOf<JudgingEntry> = {
   'checks-set': (state, { checks }) => {
     for (const check of checks) setCheck(state, check)
   },

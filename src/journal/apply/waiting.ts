@@ -6,7 +6,10 @@ import { stepOfLine } from '../../plan/second-looks.ts'
 import type { OrderFacts, OutingFacts } from '../../plan/waiting-facts.ts'
 import type { EntryOf } from '../entry.ts'
 import type { State } from '../state.ts'
+import type { AppliersOf } from './appliers.ts'
+import { openContainer } from './containers.ts'
 import { carry, enterPieces, newIn, stepOf } from './moves.ts'
+import { takeUp } from './steps.ts'
 
 type WaitingEntry =
   | 'order-lined'
@@ -21,7 +24,7 @@ type WaitingEntry =
   | 'seen-again'
 
 /** What follows from orders, from what is out of the house, from what is put on and what is seen twice. */
-export const waitingAppliers: { [Type in WaitingEntry]: (state: State, entry: EntryOf<Type>) => void } = {
+export const waitingAppliers: AppliersOf<WaitingEntry> = {
   'order-lined': (state, { orders, since }) => {
     for (const line of orders) {
       newIn(state.orders, line.id)
@@ -79,7 +82,8 @@ export const waitingAppliers: { [Type in WaitingEntry]: (state: State, entry: En
     })
     carry(state, moves)
   },
-  'came-back': (state, { outing: id, pieces, openings, moves, tookOut, result }) => {
+  'came-back': (state, { outing: id, pieces, openings, moves, tookOut, result, opened }) => {
+    if (opened) openContainer(state, opened)
     const outing = state.outings.get(id)
     if (!outing) throw new Error(`nothing went out as ${id}`)
     for (const { piece, from, count } of moves) if (from === 'out') bringBack(outing, piece, count)
@@ -107,9 +111,10 @@ export const waitingAppliers: { [Type in WaitingEntry]: (state: State, entry: En
   'consumable-dropped': (state, { consumable }) => {
     if (!state.consumables.delete(consumable)) throw new Error(`nothing is put on as ${consumable}`)
   },
-  applied: (state, { n, at, consumable: id }) => {
+  applied: (state, { n, at, consumable: id, began }) => {
     const consumable = state.consumables.get(id)
     if (!consumable) throw new Error(`nothing is put on as ${id}`)
+    if (began) takeUp(state, consumable.step)
     consumable.applied = { n, at }
   },
 

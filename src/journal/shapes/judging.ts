@@ -1,7 +1,6 @@
 import * as z from 'zod/mini'
 import {
   checkId,
-  container,
   count,
   findingId,
   measureId,
@@ -59,7 +58,7 @@ export const judgingBodies = {
     moves,
   },
   bound: { of: pieceIds.check(z.minLength(2)), reason: z.optional(text) },
-  /** `moves`: what leaves because of it: the old one to scrap, or the wrong one back to its supplier. */
+  /** `moves`: the old one, which goes to scrap once the new one is right. */
   compared: {
     piece: pieceId,
     old: pieceId,
@@ -95,6 +94,5 @@ export const judgingBodies = {
     pieces: z.array(piece),
     openings: z.array(opening),
     moves,
-    opened: z.optional(container),
   },
 } as const
