@@ -1,9 +1,9 @@
 import type { State } from '../../journal/state.ts'
 import type { JudgingReason } from '../../plan/judging.ts'
-import { say } from '../cures.ts'
+import { newWords, say } from '../cures.ts'
 import { sentence } from '../grammar.ts'
-import { pieceName } from '../pieces.ts'
-import { checkWords, VERDICTS } from './names.ts'
+import { checkWords } from './names.ts'
+import { judgedText, measureFirst, offFirst } from './reason-words.ts'
 import { checkNumbers, setNames, typedChecks } from './set-names.ts'
 
 type OfAPiece = Extract<JudgingReason, { code: 'check-due' | 'piece-judged' }>
@@ -19,30 +19,20 @@ export function setKey(state: State, reason: OfAPiece): string {
 export function groupText(state: State, reasons: readonly OfAPiece[]): string {
   const [first] = reasons
   if (!first) return ''
-  const names = setNames(
-    state,
-    reasons.map(({ piece }) => piece),
-  )
+  const pieces = reasons.map(({ piece }) => piece)
+  const names = setNames(state, pieces)
   if (first.code === 'piece-judged') {
-    const { reason: why, along } = state.verdicts.get(first.piece) ?? {}
-    const ground = along ? `, with ${pieceName(state, along)}` : ''
     const cure =
       first.verdict === 'replace'
-        ? `${say(`new ${first.piece}`)} and so on, when the new ones are here`
+        ? `${newWords(state, first.piece, first.piece)} and so on, when the new ones are here`
         : `${say(`judge ${first.piece} fit again because ...`)} and so on, when that is done`
-    return sentence(
-      `${names} are ${VERDICTS[first.verdict]}${ground}${why ? `, because ${why}` : ''}: ${offFirst(state, reasons)}${cure}`,
-    )
+    return sentence(`${names} are ${judgedText(state, first)}: ${offFirst(state, pieces)}${cure}`)
   }
   const check = state.checks.get(first.check)
   const ids = reasons.flatMap((reason) => (reason.code === 'check-due' ? [reason.check] : []))
   const asks = check ? `, ${checkWords(check)}` : ''
-  const measure =
-    check?.kind === 'measure'
-      ? `${say(`measure ${check.what[0] ?? 'size'} of ${first.piece}: ...`)} and so on, then `
-      : ''
   return sentence(
-    `${names} not checked (${checkNumbers(ids)}${asks}): ${measure}${say(`ok ${typedChecks(ids)}`)} if good, else ${say(`judge ${first.piece} replace because ...`)} for the one that is not`,
+    `${names} not checked (${checkNumbers(ids)}${asks}): ${measureFirst(state, first, ' and so on')}${say(`ok ${typedChecks(ids)}`)} if good, else ${say(`judge ${first.piece} replace because ...`)} for the one that is not`,
   )
 }
 
@@ -53,10 +43,4 @@ function whatOf(state: State, reason: OfAPiece): string[] {
   }
   const { reason: why = '', along = '' } = state.verdicts.get(reason.piece) ?? {}
   return ['judged', reason.verdict, why, along]
-}
-
-function offFirst(state: State, reasons: readonly OfAPiece[]): string {
-  const on = reasons.find(({ piece }) => state.ledger.accounts.get(piece)?.at.has('machine'))
-  const step = on && state.ledger.accounts.get(on.piece)?.piece.step
-  return step === undefined ? '' : `${say(`reopen ${step} because ...`)}, then `
 }

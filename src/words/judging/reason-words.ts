@@ -21,18 +21,15 @@ export function judgingParts(state: State, reason: JudgingReason): { what: strin
         what: `${name} not checked (${checkName(state, reason.check)})`,
         cure: `${measureFirst(state, reason)}${say(`ok ${reason.check}`)} if good, else ${say(`judge ${reason.piece} replace because ...`)}`,
       }
-    case 'piece-judged': {
-      const { reason: why, along } = state.verdicts.get(reason.piece) ?? {}
-      const ground = along ? `, with ${pieceName(state, along)}` : ''
+    case 'piece-judged':
       return {
-        what: `${name} ${agree(state, reason.piece, 'is', 'are')} ${VERDICTS[reason.verdict]}${ground}${why ? `, because ${why}` : ''}`,
-        cure: `${offFirst(state, reason.piece)}${
+        what: `${name} ${agree(state, reason.piece, 'is', 'are')} ${judgedText(state, reason)}`,
+        cure: `${offFirst(state, [reason.piece])}${
           reason.verdict === 'replace'
             ? `${newWords(state, reason.piece, `${countOf(state, reason.piece)}${reason.piece}`)} when ${agree(state, reason.piece, 'the new one is', 'the new ones are')} here`
             : `${say(`judge ${reason.piece} fit again because ...`)} when that is done`
         }`,
       }
-    }
     case 'compare-due':
     case 'compare-wrong':
       return compareParts(state, reason)
@@ -41,16 +38,30 @@ export function judgingParts(state: State, reason: JudgingReason): { what: strin
   }
 }
 
-/** What is to be measured is measured before a word can pass it. */
-function measureFirst(state: State, { check, piece }: Extract<JudgingReason, { code: 'check-due' }>): string {
+/** What was decided about a piece, with what and why: `to be replaced, with cylinder head, because cracked`. */
+export function judgedText(
+  state: State,
+  { piece, verdict }: Extract<JudgingReason, { code: 'piece-judged' }>,
+): string {
+  const { reason: why, along } = state.verdicts.get(piece) ?? {}
+  const ground = along ? `, with ${pieceName(state, along)}` : ''
+  return `${VERDICTS[verdict]}${ground}${why ? `, because ${why}` : ''}`
+}
+
+/** What is to be measured is measured before a word can pass it; `others`: what stands behind it, where it is one of several. */
+export function measureFirst(
+  state: State,
+  { check, piece }: Extract<JudgingReason, { code: 'check-due' }>,
+  others = '',
+): string {
   const { kind, what = [] } = state.checks.get(check) ?? {}
-  return kind === 'measure' ? `${say(`measure ${what[0] ?? 'size'} of ${piece}: ...`)}, then ` : ''
+  return kind === 'measure' ? `${say(`measure ${what[0] ?? 'size'} of ${piece}: ...`)}${others}, then ` : ''
 }
 
 /** What is condemned on the machine has to come off first. */
-function offFirst(state: State, piece: PieceId): string {
-  const account = state.ledger.accounts.get(piece)
-  return account?.at.has('machine') ? `${say(`reopen ${account.piece.step} because ...`)}, then ` : ''
+export function offFirst(state: State, pieces: readonly PieceId[]): string {
+  const on = pieces.map((id) => state.ledger.accounts.get(id)).find((each) => each?.at.has('machine'))
+  return on ? `${say(`reopen ${on.piece.step} because ...`)}, then ` : ''
 }
 
 /** A lot is replaced as a whole. */

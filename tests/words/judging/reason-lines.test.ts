@@ -4,6 +4,7 @@ import { Gates } from '../../../src/plan/reasons.ts'
 import { reasonLines, toldReasons } from '../../../src/words/reason-lines.ts'
 import { begin, end, fitted, job, off, set, take } from '../../errors/commands.ts'
 import { asked, judged, passed, together } from '../../errors/judging-commands.ts'
+import { ordered } from '../../errors/order-commands.ts'
 import { play } from '../../errors/play.ts'
 import { quoted, readTyped } from '../../errors/typed.ts'
 
@@ -79,4 +80,11 @@ test('what is condemned on the machine comes off first', () => {
   expect(reasonLines(state, new Gates(state).finish(1)).at(-1)).toBe(
     'Cam caps I1, I2 are to be replaced, because worn: "reopen 1 because ...", then "new p2" and so on, when the new ones are here.',
   )
+})
+
+test('what is ordered for one of them is told by its order', () => {
+  const order = ordered({ piece: 'p2', name: 'cam cap I1', count: 1 })
+  expect(lines(judged('replace', 'worn', 'p2', 'p3'), order)).toEqual([
+    'Cam caps I1, I2 are to be replaced, because worn: "arrived o1" and so on, when the new ones are here.',
+  ])
 })
