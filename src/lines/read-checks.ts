@@ -1,4 +1,5 @@
 import type { CheckKind } from '../plan/judging-facts.ts'
+import { readAskedMeasure } from '../trade/measuring/reading/read-asked-measure.ts'
 import type { Line } from './line.ts'
 
 export interface AskedCheck {
@@ -23,7 +24,16 @@ export function readChecks(line: Line, text: string): AskedCheck[] {
     .map((clause) => clause.trim())
     .filter((clause) => clause !== '')
   if (clauses.length === 0) line.missing('WHAT')
-  return clauses.map((clause) => readCheck(clause))
+  const checks = clauses.map((clause) => readCheck(clause))
+  for (const { what } of checks.filter(({ kind }) => kind === 'measure')) refuseBare(line, what)
+  return checks
+}
+
+/** In a job in inches a limit without a unit may be either. */
+function refuseBare(line: Line, asked: readonly string[]): void {
+  const bare = asked.find((what) => readAskedMeasure(what).isBare)
+  if (bare === undefined || line.state.job.units !== 'us') return
+  line.notUnderstood(bare, line.whole.replace(bare, `${bare} in`))
 }
 
 /** Whether words begin a check of some kind. */
@@ -35,7 +45,8 @@ function readCheck(clause: string): AskedCheck {
   const [kind, begins] = KINDS.find(([, pattern]) => pattern.test(clause)) ?? ['look', /^/]
   const what = clause
     .replace(begins, '')
-    .split(/\s*,\s*|\s+and\s+/i)
+    // A decimal comma, and the figures of a limit, belong together.
+    .split(/\s*,(?!\d)\s*|\s+and\s+(?!\d)/i)
     .map((each) => each.trim())
     .filter((each) => each !== '')
   return { kind, what }

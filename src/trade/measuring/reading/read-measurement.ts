@@ -72,7 +72,8 @@ const SOURCE =
   /[,;(\s]+((?:(?:see|from|per) )?(?:the )?(?:(?:service|workshop|repair|shop) )?(?:manual|handbook|data ?sheet|page|pg\.?|p\.)(?=[\s\d,.:)]|$).*?)\)?$/iu
 const BEGINS_LIMITS =
   '(?:(?:service |wear )?limits?|max|maximum|min|minimum|(?:at )?most|(?:at )?least|between|up to|not (?:over|under)|no (?:more|less) than|less than|more than|under|ovality|roundness|out[ -]of[ -]round(?:ness)?|taper)(?![\\p{L}])|[≤≥<>]'
-const LIMITS_IN_LINE = new RegExp(
+/** Where limits begin in a line. */
+export const LIMITS_IN_LINE = new RegExp(
   `(?:^|[\\s,;]+)(?=${BEGINS_LIMITS}|${NUMBER}(?: ?${UNIT})?(?: ?(?:\\.\\.|…|±|\\+/?-) ?| to |-)[\\d.,])`,
   'iu',
 )
