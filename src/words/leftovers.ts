@@ -19,6 +19,7 @@ import {
   turnWords,
 } from './cures.ts'
 import { isAre, sentence, stepNumbers } from './grammar.ts'
+import { groupParts, isOfAPiece } from './judging/group-words.ts'
 import { judgingParts } from './judging/reason-words.ts'
 import { heirOf, isGone, nextFastener } from './lookups.ts'
 import {
@@ -53,25 +54,23 @@ export function leftoverText(state: State, leftover: Leftover, code: LabelCode):
   return { undo: 'undo' in leftover ? undoText(leftover.undo) : '', ...parts(state, leftover, code) }
 }
 
-/** Each leftover as a line of its own, in the order given. */
-export function leftoverLines(state: State, leftovers: readonly Leftover[], code: LabelCode): string[] {
-  return leftovers.map((leftover) => {
-    const { what, where, undo } = leftoverText(state, leftover, code)
-    const line = sentence(`${what}${isOnePhrase(leftover) ? '' : ':'} ${where}`)
-    return undo === '' ? line : `${line} To reach it, undo: ${undo}.`
-  })
-}
-
-/**
- * Whether what it is and where it is are one phrase, as of a piece and where it lies. What is owed of a thing is said after
- * it, and what is said of a piece that is not accepted is a sentence of its own, before where the piece belongs.
- */
-export function isOnePhrase(leftover: Leftover): boolean {
-  return 'piece' in leftover && !isJudgement(leftover)
-}
-
-function isJudgement({ code }: Leftover): boolean {
-  return code === 'check-due' || code === 'piece-judged' || code === 'compare-due' || code === 'compare-wrong'
+/** Several of one set of which the same is asked or was decided, as one; a single one by itself. */
+export function leftoverSetText(
+  state: State,
+  [first, ...others]: readonly [Leftover, ...Leftover[]],
+  code: LabelCode,
+): LeftoverTold {
+  if (others.length === 0 || !isOfAPiece(first)) return leftoverText(state, first, code)
+  const set = [first, ...others.filter(isOfAPiece)]
+  const { what, cure } = groupParts(state, set)
+  const { home, at } = state.ledger.accounts.get(first.piece) ?? {}
+  const on = at?.has('machine') ? 'are on the machine, at' : 'belong to'
+  return {
+    what,
+    where: `${on} ${home?.at}, step ${stepOf(state, first.piece)}`,
+    undo: undoText(first.undo),
+    cure: sentence(cure),
+  }
 }
 
 function undoText(undo: readonly number[]): string {

@@ -1,8 +1,8 @@
 import { knownSpares } from '../../session/known-spares.ts'
 import type { Session } from '../../session/session.ts'
 import { trialBalance } from '../../session/views.ts'
-import { isOnePhrase, leftoverText } from '../../words/leftovers.ts'
 import { sparesText } from '../../words/spares-text.ts'
+import { isOnePhrase, toldLeftovers } from '../../words/told-leftovers.ts'
 import { label } from './labels.ts'
 
 /** Everything that stands between the machine and its first start, with what to do about each. */
@@ -20,8 +20,8 @@ export function leftAnswer(session: Session): { text: string[]; answer: unknown 
         : 'Next: clear'
     return { text: [`Nothing is left over. ${next}`, ...spares], answer: leftovers }
   }
-  const text = leftovers.flatMap((leftover) => {
-    const { what, where, undo, cure } = leftoverText(state, leftover, label(state))
+  const text = toldLeftovers(state, leftovers, label(state)).flatMap((told) => {
+    const { leftover, what, where, undo, cure } = told
     const join = where === '' || isOnePhrase(leftover) ? '' : ':'
     const line = `${what}${join} ${where}`.replace(/ :/g, ':').trim()
     return [line, ...(undo === '' ? [] : [`    to reach it, undo: ${undo}`]), `    ${cure}`]

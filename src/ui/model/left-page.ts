@@ -2,10 +2,10 @@ import { groupedCode } from '../../label/code.ts'
 import { knownSpares } from '../../session/known-spares.ts'
 import { codeOf } from '../../session/scan.ts'
 import { planRows, trialBalance } from '../../session/views.ts'
-import { leftoverText } from '../../words/leftovers.ts'
 import { stepName } from '../../words/names.ts'
 import { containerName, containerPlace } from '../../words/places.ts'
 import { sparesText } from '../../words/spares-text.ts'
+import { toldLeftovers } from '../../words/told-leftovers.ts'
 import { type Choice, choicesOf, goTo, type Page, rowsOf } from '../page.ts'
 import { chip, chipColumn, SIGNS } from '../signs.ts'
 import { type Line, line, plain, strong } from '../text/line.ts'
@@ -70,9 +70,9 @@ function leftRows(
   const state = session.stateNow()
   const code = (no: number) => groupedCode(codeOf(state, no))
   const choices = new Map<number, Choice>()
-  const rows = open.map((leftover, index) => {
+  const rows = toldLeftovers(state, open, code).map((told, index) => {
     const no = index + 1
-    const { what, where, undo, cure } = leftoverText(state, leftover, code)
+    const { leftover, what, where, undo, cure } = told
     const choice = writesCure(leftover, cure) ?? placeOfLeftover(state, leftover)
     if (choice) choices.set(no, choice)
     // "... is still in the machine" is one phrase.

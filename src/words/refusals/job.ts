@@ -3,10 +3,10 @@ import type { State } from '../../journal/state.ts'
 import type { PieceId } from '../../ledger/piece.ts'
 import { say } from '../cures.ts'
 import { counted, isAre } from '../grammar.ts'
-import { leftoverLines, leftoverText } from '../leftovers.ts'
 import { fluidName, markName, stepName } from '../names.ts'
 import { pieceName } from '../pieces.ts'
 import { type Told, told } from '../told.ts'
+import { leftoverLines, toldLeftovers } from '../told-leftovers.ts'
 import type { RefusalOf, Tellers } from './tellers.ts'
 
 /** What concerns the job as a whole, the first start, and what is typed in general. */
@@ -50,13 +50,13 @@ export const jobRefusals: Tellers<
   'text-missing': (_, { what }) => told(`the ${what} is missing`, MISSING[what]),
   already: alreadyTold,
   'not-clear': (state, { leftovers }, code) => {
-    const first = leftovers[0]
+    const [first] = toldLeftovers(state, leftovers, code)
     const count = leftovers.length
     return told(
       count === 1
         ? 'not cleared: 1 thing is not as it must be at the first start'
         : `not cleared: ${count} things are not as they must be at the first start`,
-      first ? `begin with the first: ${leftoverText(state, first, code).cure}` : say('left'),
+      first ? `begin with the first: ${first.cure}` : say('left'),
       leftoverLines(state, leftovers, code),
     )
   },
