@@ -1,6 +1,6 @@
 import type { PieceId } from '../ledger/piece.ts'
 import type { PlanFacts } from './facts.ts'
-import type { CheckFacts, CheckId, VerdictKind } from './judging-facts.ts'
+import type { CheckFacts, CheckId, ComparedFeature, VerdictKind } from './judging-facts.ts'
 import { isGone } from './succession.ts'
 
 /** Why a piece may not go back yet. */
@@ -72,6 +72,15 @@ export function standingOf(
 
 function checksOn(facts: PlanFacts, piece: PieceId): CheckFacts[] {
   return [...facts.checks.values()].filter((check) => check.piece === piece)
+}
+
+/** Every feature that was compared: a later word on one takes the place of an earlier one. */
+export function lastSaid(
+  before: readonly ComparedFeature[],
+  said: readonly ComparedFeature[],
+): ComparedFeature[] {
+  const again = new Set(said.map(({ feature }) => feature))
+  return [...before.filter(({ feature }) => !again.has(feature)), ...said]
 }
 
 /** What belongs together with a piece, by the user's word: judged bad, it takes these along. */

@@ -1,5 +1,5 @@
 import type { Account } from '../ledger/account.ts'
-import { belongsInToolbox } from '../ledger/piece.ts'
+import { belongsInToolbox, type PieceId } from '../ledger/piece.ts'
 import type { PlanFacts } from './facts.ts'
 import { ordersFor } from './order-lines.ts'
 
@@ -17,7 +17,7 @@ export interface Shortage {
 export function shortageOf(facts: PlanFacts, account: Account): Shortage {
   const { piece, should } = account
   if (belongsInToolbox(piece) || should === 0) return { short: 0, parts: [] }
-  const why = unusable(facts, account)
+  const why = whyUnusable(facts, account.piece.id)
   const at = (place: 'machine' | 'scrap' | 'lost') => account.at.get(place) ?? 0
   // What is on the machine was judged there, or was never taken off; else it would not be on it.
   if (why !== null) {
@@ -35,11 +35,11 @@ export function shortageOf(facts: PlanFacts, account: Account): Shortage {
   return { short, parts: all.filter(({ count }) => count > 0) }
 }
 
-/** Why none of a lot can go home. */
-function unusable(facts: PlanFacts, { piece }: Account): 'replace' | 'wrong' | 'single-use' | null {
-  if (facts.verdicts.get(piece.id)?.verdict === 'replace') return 'replace'
-  if (facts.comparisons.get(piece.id)?.verdict === 'wrong') return 'wrong'
-  return facts.used.has(piece.id) ? 'single-use' : null
+/** Why none of a lot can go home, so that another takes its home without being told to; null where it can. */
+export function whyUnusable(facts: PlanFacts, piece: PieceId): 'replace' | 'wrong' | 'single-use' | null {
+  if (facts.verdicts.get(piece)?.verdict === 'replace') return 'replace'
+  if (facts.comparisons.get(piece)?.verdict === 'wrong') return 'wrong'
+  return facts.used.has(piece) ? 'single-use' : null
 }
 
 /** All that entered, but for what is scrapped, lost, or went back to where it came from. */

@@ -1,5 +1,6 @@
 import { accountOf } from '../../ledger/ledger.ts'
 import type { PieceId } from '../../ledger/piece.ts'
+import { lastSaid } from '../../plan/judging.ts'
 import type { ComparisonFacts } from '../../plan/judging-facts.ts'
 import type { EntryOf } from '../entry.ts'
 import type { State } from '../state.ts'
@@ -18,15 +19,14 @@ export function beginComparison(
   state.comparisons.set(piece, { piece, old, features: [], verdict: 'due', order })
 }
 
-/** What was found beside the old one: a later word on a feature takes the place of an earlier one. */
+/** What was found beside the old one. */
 export function noteComparison(
   state: State,
   { piece, old, features, verdict, moves, order }: EntryOf<'compared'>,
 ): void {
   if (!state.comparisons.has(piece)) beginComparison(state, { piece, old }, order)
   const comparison = state.comparisons.get(piece) as ComparisonFacts
-  const said = new Set(features.map(({ feature }) => feature))
-  comparison.features = [...comparison.features.filter(({ feature }) => !said.has(feature)), ...features]
+  comparison.features = lastSaid(comparison.features, features)
   endComparison(state, piece, verdict)
   carry(state, moves)
 }

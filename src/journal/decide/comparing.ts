@@ -1,5 +1,6 @@
 import type { Move } from '../../ledger/account.ts'
 import { withinReach } from '../../plan/contents.ts'
+import { lastSaid } from '../../plan/judging.ts'
 import type { ComparedFeature, ComparisonFacts } from '../../plan/judging-facts.ts'
 import type { Command } from '../command.ts'
 import type { EntryBodyOf } from '../entry.ts'
@@ -22,7 +23,8 @@ export function compare(state: State, command: Of<'compare'>): EntryBodyOf<'comp
   const { old, order } = comparison
   const features = featuresSaid(command)
   if (features.length === 0 && rest === undefined) given(undefined, 'text')
-  const isWrong = rest === 'wrong' || merged(comparison, features).some(({ how }) => how === 'wrong')
+  const isWrong =
+    rest === 'wrong' || lastSaid(comparison.features, features).some(({ how }) => how === 'wrong')
   if (comparison.verdict === 'right' && !isWrong) refuse({ code: 'already', what: 'compared', id: piece })
   const isHere = withinReach(state, account).length > 0 || account.at.has('machine')
   if (!isHere) refuse({ code: 'not-within-reach', piece, wanted: 1, there: 0, lies: [] })
@@ -44,12 +46,6 @@ function featuresSaid({ features, rest, says }: Of<'compare'>): ComparedFeature[
   if (rest === undefined) return features
   if (rest === 'wrong') return [...features, { feature: 'the whole', how: rest, says: given(says, 'reason') }]
   return [...features, { feature: features.length === 0 ? 'all' : 'the rest', how: rest, says }]
-}
-
-/** Every feature that was said, the last word on each. */
-function merged({ features: known }: ComparisonFacts, said: readonly ComparedFeature[]): ComparedFeature[] {
-  const again = new Set(said.map(({ feature }) => feature))
-  return [...known.filter(({ feature }) => !again.has(feature)), ...said]
 }
 
 function oldLeaves(state: State, old: ComparisonFacts['old']): Move[] {

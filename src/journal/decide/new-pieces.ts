@@ -2,6 +2,7 @@ import type { Account, Move } from '../../ledger/account.ts'
 import { balance } from '../../ledger/ledger.ts'
 import { belongsInToolbox, isMatched, type Piece, type PieceId } from '../../ledger/piece.ts'
 import type { Place } from '../../ledger/place.ts'
+import { whyUnusable } from '../../plan/short-pieces.ts'
 import { heldBeside } from '../../plan/succession.ts'
 import type { EntryBodyOf } from '../entry.ts'
 import type { State } from '../state.ts'
@@ -22,20 +23,16 @@ type Arrived = Required<Pick<EntryBodyOf<'supplied'>, 'pieces' | 'openings' | 'm
   Pick<EntryBodyOf<'supplied'>, 'compare'>
 
 /**
- * New pieces: for a short home the same piece, in place of an old one a successor that takes its home. `index`: how many
- * pieces the same entry has entered before. A new part whose old one is at hand is to be held beside it.
+ * New pieces: for a short home the same piece, in place of an old one a successor that takes its home. A new part whose old
+ * one is at hand is to be held beside it.
  */
-export function newPieces(
-  state: State,
-  { piece: id, count, to, instead, size }: Arriving,
-  index = 0,
-): Arrived {
+export function newPieces(state: State, { piece: id, count, to, instead, size }: Arriving): Arrived {
   const old = knownPiece(state, id)
   if (belongsInToolbox(old.piece) || old.should === 0) refuse({ code: 'not-for-home', piece: id })
   wholeCount(count)
   if (to === 'machine') refuse({ code: 'through-a-step', piece: id, step: old.piece.step })
   const matched = isMatched(old.piece)
-  if (!instead && !isGivenUp(state, id)) {
+  if (!instead && whyUnusable(state, id) === null) {
     // One more of a matched piece would be a second piece with one home.
     if (matched && owedFromOutside(old) < count) refuse({ code: 'one-by-one', pieces: [id] })
     // Where the old one is lost or scrapped the new one is not it, and takes its home as a piece of its own.
@@ -52,7 +49,7 @@ export function newPieces(
   if (balance(state.ledger, id, 'machine') > 0) refuse({ code: 'already-fitted', piece: id })
   const successor: Piece = {
     ...old.piece,
-    id: pieceId(state, index),
+    id: pieceId(state),
     home: old.home,
     should: old.should,
     size: size ?? old.piece.size,
@@ -66,15 +63,6 @@ export function newPieces(
     retired: [id],
     compare: beside === null ? undefined : [{ piece: successor.id, old: beside }],
   }
-}
-
-/** Used, to be replaced, or the wrong one: another takes its home without being told to. */
-function isGivenUp(state: State, id: PieceId): boolean {
-  return (
-    state.used.has(id) ||
-    state.verdicts.get(id)?.verdict === 'replace' ||
-    state.comparisons.get(id)?.verdict === 'wrong'
-  )
 }
 
 /** What is ordered and not here yet stays at the supplier. */
