@@ -21,7 +21,7 @@ import type {
   TriggerId,
   TriggerItem,
   VerdictKind,
-} from '../plan/judging-facts.ts'
+} from '../plan/judging/judging-facts.ts'
 import type { Pass } from '../plan/tightening.ts'
 import type {
   ConsumableId,
@@ -31,7 +31,7 @@ import type {
   OutingId,
   PartNotes,
   SecondLine,
-} from '../plan/waiting-facts.ts'
+} from '../plan/waiting/waiting-facts.ts'
 import type { Measurement } from '../trade/measuring/measurement.ts'
 import type { PositionLayout } from '../trade/position-layout/position-layout.ts'
 import type { OrderRule } from '../trade/tightening-order/order.ts'

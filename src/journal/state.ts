@@ -31,7 +31,7 @@ import type {
   TriggerFacts,
   TriggerId,
   VerdictFacts,
-} from '../plan/judging-facts.ts'
+} from '../plan/judging/judging-facts.ts'
 import type {
   ConsumableFacts,
   ConsumableId,
@@ -41,7 +41,7 @@ import type {
   OutingId,
   PartNotes,
   SecondLookFacts,
-} from '../plan/waiting-facts.ts'
+} from '../plan/waiting/waiting-facts.ts'
 import { type Dealt, nothingDealt } from './dealt.ts'
 import type { Belongs, Container, EntryBodyOf, Picture, PictureId } from './entry.ts'
 

@@ -1,6 +1,6 @@
 import type { State } from '../journal/state.ts'
-import { openOf, ordersFor } from '../plan/order-lines.ts'
-import type { OrderFacts, OrderId } from '../plan/waiting-facts.ts'
+import { openOf, ordersFor } from '../plan/buying/order-lines.ts'
+import type { OrderFacts, OrderId } from '../plan/waiting/waiting-facts.ts'
 import { findPieces } from './find-piece.ts'
 import type { Line } from './line.ts'
 import { misread } from './stopped.ts'

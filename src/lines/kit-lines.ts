@@ -1,5 +1,5 @@
 import type { Command } from '../journal/command.ts'
-import { shortageOf } from '../plan/short-pieces.ts'
+import { shortageOf } from '../plan/buying/short-pieces.ts'
 import { readWhole } from '../trade/number.ts'
 import { findPieces } from './find-piece.ts'
 import type { Line } from './line.ts'

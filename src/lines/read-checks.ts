@@ -1,4 +1,4 @@
-import type { CheckKind } from '../plan/judging-facts.ts'
+import type { CheckKind } from '../plan/judging/judging-facts.ts'
 import { readAskedMeasure } from '../trade/measuring/reading/read-asked-measure.ts'
 import type { Line } from './line.ts'
 

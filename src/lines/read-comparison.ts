@@ -1,4 +1,4 @@
-import type { ComparedFeature, Likeness } from '../plan/judging-facts.ts'
+import type { ComparedFeature, Likeness } from '../plan/judging/judging-facts.ts'
 
 /** What is said of a new piece beside the old one. */
 export interface ComparisonSaid {

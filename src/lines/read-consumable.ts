@@ -1,5 +1,5 @@
 import type { Command } from '../journal/command.ts'
-import type { ConsumableKind, CureTarget } from '../plan/waiting-facts.ts'
+import type { ConsumableKind, CureTarget } from '../plan/waiting/waiting-facts.ts'
 import { findFluid } from './find-fluid.ts'
 import type { Line } from './line.ts'
 import { readDay, readHowLong } from './read-said.ts'

@@ -1,4 +1,4 @@
-import { type FoundPiece, foundPiece } from '../plan/found-piece.ts'
+import { type FoundPiece, foundPiece } from '../plan/found/found-piece.ts'
 import type { BagFault } from '../trade/bag-line/bag-item.ts'
 import { readBagLine } from '../trade/bag-line/read-bag-line.ts'
 import { readDecimal, readWhole } from '../trade/number.ts'

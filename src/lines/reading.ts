@@ -1,7 +1,7 @@
 import type { Command } from '../journal/command.ts'
 import type { Belongs } from '../journal/entry.ts'
 import type { PieceId } from '../ledger/piece.ts'
-import type { OrderId } from '../plan/waiting-facts.ts'
+import type { OrderId } from '../plan/waiting/waiting-facts.ts'
 import type { BagLine } from '../trade/bag-line/bag-item.ts'
 import type { DateFault } from '../trade/calendar/date-said.ts'
 import type { DurationFault } from '../trade/calendar/duration-said.ts'

@@ -1,4 +1,4 @@
-import type { PartNotes, PriceFacts } from '../plan/waiting-facts.ts'
+import type { PartNotes, PriceFacts } from '../plan/waiting/waiting-facts.ts'
 import type { Price } from '../trade/price.ts'
 import type { Line } from './line.ts'
 import { readDay, readPriced } from './read-said.ts'

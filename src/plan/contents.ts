@@ -3,7 +3,7 @@ import { balance, placesOf } from '../ledger/ledger.ts'
 import { belongsInToolbox } from '../ledger/piece.ts'
 import { carrierOf, containerOf, type Place } from '../ledger/place.ts'
 import type { FaultFacts, FluidFacts, MarkFacts, PlanFacts, TighteningFacts } from './facts.ts'
-import type { ConsumableFacts } from './waiting-facts.ts'
+import type { ConsumableFacts } from './waiting/waiting-facts.ts'
 
 /** What belongs to a step: what it takes off and puts back, and what is owed before it is done. */
 export interface StepContents {

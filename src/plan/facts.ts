@@ -13,7 +13,7 @@ import type {
   TriggerFacts,
   TriggerId,
   VerdictFacts,
-} from './judging-facts.ts'
+} from './judging/judging-facts.ts'
 import type { Tightening } from './tightening.ts'
 import type {
   ConsumableFacts,
@@ -25,7 +25,7 @@ import type {
   PartNotes,
   SecondLookFacts,
   WorkFacts,
-} from './waiting-facts.ts'
+} from './waiting/waiting-facts.ts'
 
 export type StepKind =
   | 'refit'

@@ -1,17 +1,17 @@
 import { balance } from '../ledger/ledger.ts'
 import { belongsInToolbox, type PieceId } from '../ledger/piece.ts'
 import type { Place } from '../ledger/place.ts'
-import { consumableReasons, curing } from './consumables.ts'
+import { consumableReasons, curing } from './waiting/consumables.ts'
 import { outOfToolbox, owedAtHome, owing } from './contents.ts'
 import { isEasedOn } from './eased.ts'
 import type { DifferenceId, FaultId, FluidId, LooseningId, MarkId, TighteningId } from './facts.ts'
-import type { JudgingReason } from './judging.ts'
+import type { JudgingReason } from './judging/judging.ts'
 import { builtOnTop } from './order.ts'
-import { isUnanswered } from './outings.ts'
-import type { Gates } from './reasons.ts'
-import { secondReasons } from './second-looks.ts'
+import { isUnanswered } from './waiting/outings.ts'
+import type { Gates } from './gates.ts'
+import { secondReasons } from './waiting/second-looks.ts'
 import { nextTurn } from './tightening.ts'
-import type { WaitingReason } from './waiting-reasons.ts'
+import type { WaitingReason } from './waiting/waiting-reasons.ts'
 
 /** One thing that stands between the machine and its first start. */
 export type Leftover =

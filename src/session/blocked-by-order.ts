@@ -1,8 +1,8 @@
 import type { State } from '../journal/state.ts'
 import { buildNeeds, builtOnTop } from '../plan/order.ts'
-import { heirs, openOf } from '../plan/order-lines.ts'
-import { shortageOf } from '../plan/short-pieces.ts'
-import type { OrderFacts } from '../plan/waiting-facts.ts'
+import { heirs, openOf } from '../plan/buying/order-lines.ts'
+import { shortageOf } from '../plan/buying/short-pieces.ts'
+import type { OrderFacts } from '../plan/waiting/waiting-facts.ts'
 
 /**
  * The steps that cannot be done before a line is here: that of its piece, and all that is built on it, by their numbers.

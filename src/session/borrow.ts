@@ -4,7 +4,7 @@ import type { Account } from '../ledger/account.ts'
 import type { PieceId } from '../ledger/piece.ts'
 import type { Borrowing } from '../lines/errand.ts'
 import { findPieces, nearPieces } from '../lines/find-piece.ts'
-import type { OutingId } from '../plan/waiting-facts.ts'
+import type { OutingId } from '../plan/waiting/waiting-facts.ts'
 import type { Session } from './session.ts'
 import type { Entry } from './stored-entry.ts'
 

@@ -1,8 +1,8 @@
 import type { State } from '../journal/state.ts'
 import type { PieceId } from '../ledger/piece.ts'
-import { type CheckReadings, readingsFor } from '../plan/check-readings.ts'
-import { checksByPiece, type Standing, standingOf } from '../plan/judging.ts'
-import type { CheckFacts, ComparisonFacts, VerdictFacts } from '../plan/judging-facts.ts'
+import { type CheckReadings, readingsFor } from '../plan/judging/check-readings.ts'
+import { checksByPiece, type Standing, standingOf } from '../plan/judging/judging.ts'
+import type { CheckFacts, ComparisonFacts, VerdictFacts } from '../plan/judging/judging-facts.ts'
 
 /** What was asked of one piece and decided about it. */
 export interface JudgedPiece {

@@ -1,6 +1,6 @@
 import type { State } from '../journal/state.ts'
 import type { PieceId } from '../ledger/piece.ts'
-import type { ComparisonFacts, Likeness } from '../plan/judging-facts.ts'
+import type { ComparisonFacts, Likeness } from '../plan/judging/judging-facts.ts'
 import { featuresFor } from '../trade/inspection/compare-features.ts'
 
 /** A new piece beside the old one: each feature with what was said of it, the proposed ones first. */

@@ -1,6 +1,6 @@
 import type { State } from '../journal/state.ts'
-import { minutesLate } from '../plan/consumables.ts'
-import type { ConsumableId } from '../plan/waiting-facts.ts'
+import { minutesLate } from '../plan/waiting/consumables.ts'
+import type { ConsumableId } from '../plan/waiting/waiting-facts.ts'
 import type { Entry } from './stored-entry.ts'
 
 export type ConsumableHeed =

@@ -4,8 +4,8 @@ import { belongsInToolbox, type PieceId } from '../ledger/piece.ts'
 import type { Place } from '../ledger/place.ts'
 import type { Found } from '../lines/read-found.ts'
 import { outOfToolbox } from '../plan/contents.ts'
-import { type FoundHome, foundHomes } from '../plan/found-homes.ts'
-import { foundAgreement } from '../plan/found-piece.ts'
+import { type FoundHome, foundHomes } from '../plan/found/found-homes.ts'
+import { foundAgreement } from '../plan/found/found-piece.ts'
 import type { Session } from './session.ts'
 
 /** A home that something found may belong to, and its mates of which the same is to be said. */

@@ -1,6 +1,6 @@
 import type { State } from '../journal/state.ts'
 import type { PieceId } from '../ledger/piece.ts'
-import { boundTo } from '../plan/judging.ts'
+import { boundTo } from '../plan/judging/judging.ts'
 import { type JudgedPiece, judgedPieceOf } from './check-views.ts'
 
 /** What is asked of a piece and what was decided about it; its checks in an order that never changes. */

@@ -1,7 +1,7 @@
 import type { State } from '../journal/state.ts'
 import type { PieceId } from '../ledger/piece.ts'
 import type { DifferenceId, FaultId } from '../plan/facts.ts'
-import { homeCount } from '../plan/home-count.ts'
+import { homeCount } from '../plan/found/home-count.ts'
 
 /** What is missing or broken of a piece, as long as nobody has put it right or decided to leave it so. */
 export interface MissingView {

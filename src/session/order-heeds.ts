@@ -3,9 +3,9 @@ import type { Opening } from '../ledger/account.ts'
 import type { PieceId } from '../ledger/piece.ts'
 import type { Place } from '../ledger/place.ts'
 import { owing } from '../plan/contents.ts'
-import { heirs, openOf, ordersFor } from '../plan/order-lines.ts'
-import { shortageOf } from '../plan/short-pieces.ts'
-import type { OrderId } from '../plan/waiting-facts.ts'
+import { heirs, openOf, ordersFor } from '../plan/buying/order-lines.ts'
+import { shortageOf } from '../plan/buying/short-pieces.ts'
+import type { OrderId } from '../plan/waiting/waiting-facts.ts'
 import type { Entry } from './stored-entry.ts'
 
 /** What is worth a look when pieces are ordered, and when new ones are here. */

@@ -1,6 +1,6 @@
 import type { State } from '../journal/state.ts'
-import { hereOf, type OrderStanding, openOf, orderStanding } from '../plan/order-lines.ts'
-import type { OrderFacts } from '../plan/waiting-facts.ts'
+import { hereOf, type OrderStanding, openOf, orderStanding } from '../plan/buying/order-lines.ts'
+import type { OrderFacts } from '../plan/waiting/waiting-facts.ts'
 
 /** A line that is wanted or ordered, with how it stands. */
 export interface OrderView {

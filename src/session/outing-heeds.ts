@@ -1,7 +1,7 @@
 import type { State } from '../journal/state.ts'
 import type { PieceId } from '../ledger/piece.ts'
-import { isAllBack, isAnswerDue } from '../plan/outings.ts'
-import type { OutingFacts } from '../plan/waiting-facts.ts'
+import { isAllBack, isAnswerDue } from '../plan/waiting/outings.ts'
+import type { OutingFacts } from '../plan/waiting/waiting-facts.ts'
 import { type OutingView, outingView } from './outing-view.ts'
 import type { Entry } from './stored-entry.ts'
 

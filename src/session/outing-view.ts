@@ -1,7 +1,7 @@
 import type { State } from '../journal/state.ts'
 import type { PieceId } from '../ledger/piece.ts'
-import { isAllBack, isUnanswered } from '../plan/outings.ts'
-import type { OutingFacts } from '../plan/waiting-facts.ts'
+import { isAllBack, isUnanswered } from '../plan/waiting/outings.ts'
+import type { OutingFacts } from '../plan/waiting/waiting-facts.ts'
 
 /** How what went out stands. `unanswered`: all is back, and nobody has said what was taken out of it there. */
 export type OutingStanding = 'away' | 'overdue' | 'unanswered' | 'back'

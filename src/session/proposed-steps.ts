@@ -3,7 +3,7 @@ import {
   checkProposals,
   checksOf as checksOfProposal,
   type ProposedCheck,
-} from '../plan/check-proposals.ts'
+} from '../plan/judging/check-proposals.ts'
 import { type Proposal, proposals } from '../plan/proposals.ts'
 import type { Session } from './session.ts'
 

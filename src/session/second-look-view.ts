@@ -1,5 +1,5 @@
-import { minutesToWait, secondLines } from '../plan/second-looks.ts'
-import type { SecondLine, SecondLookFacts } from '../plan/waiting-facts.ts'
+import { minutesToWait, secondLines } from '../plan/waiting/second-looks.ts'
+import type { SecondLine, SecondLookFacts } from '../plan/waiting/waiting-facts.ts'
 import type { Session } from './session.ts'
 
 /** How the second look at a critical step stands. */

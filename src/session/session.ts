@@ -6,7 +6,7 @@ import { fold, foldOn, UnlawfulEntry } from '../journal/fold.ts'
 import type { Refusal } from '../journal/refusal.ts'
 import { emptyState, type State } from '../journal/state.ts'
 import type { Clock } from '../plan/facts.ts'
-import { Gates } from '../plan/reasons.ts'
+import { Gates } from '../plan/gates.ts'
 import type { JournalStore } from '../storage/open-journal.ts'
 import { turningPoints } from './timers.ts'
 

@@ -1,6 +1,6 @@
 import type { State } from '../journal/state.ts'
-import { type ShoppingLine, shopping } from '../plan/shopping.ts'
-import type { OrderFacts, PartNotes } from '../plan/waiting-facts.ts'
+import { type ShoppingLine, shopping } from '../plan/buying/shopping.ts'
+import type { OrderFacts, PartNotes } from '../plan/waiting/waiting-facts.ts'
 import { minorDigits } from '../trade/currency.ts'
 import { type Price, priceText } from '../trade/price.ts'
 import { priceOfAll, totalsByCurrency } from '../trade/price-total.ts'

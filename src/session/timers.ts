@@ -1,6 +1,6 @@
 import type { State } from '../journal/state.ts'
-import { curedAt, isApart, workUntil } from '../plan/consumables.ts'
-import type { ConsumableFacts } from '../plan/waiting-facts.ts'
+import { curedAt, isApart, workUntil } from '../plan/waiting/consumables.ts'
+import type { ConsumableFacts } from '../plan/waiting/waiting-facts.ts'
 
 /** Something that was put on, and the time that runs for it; times in ISO 8601. */
 export interface Timer {

@@ -3,7 +3,7 @@ import type { Account } from '../ledger/account.ts'
 import type { PieceId } from '../ledger/piece.ts'
 import type { Place } from '../ledger/place.ts'
 import type { Tightening } from '../plan/tightening.ts'
-import type { OrderId } from '../plan/waiting-facts.ts'
+import type { OrderId } from '../plan/waiting/waiting-facts.ts'
 import { containerPlace } from './places.ts'
 
 export interface Lying {

@@ -1,5 +1,5 @@
 import type { State } from '../journal/state.ts'
-import type { SecondLine } from '../plan/waiting-facts.ts'
+import type { SecondLine } from '../plan/waiting/waiting-facts.ts'
 import type { SecondLookView } from '../session/second-look-view.ts'
 import { consumableName } from './consumables/names.ts'
 import { say } from './cures.ts'

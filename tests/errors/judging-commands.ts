@@ -1,6 +1,6 @@
 import type { Command } from '../../src/journal/command.ts'
 import type { PieceId } from '../../src/ledger/piece.ts'
-import type { CheckId, CheckKind, TriggerItem, VerdictKind } from '../../src/plan/judging-facts.ts'
+import type { CheckId, CheckKind, TriggerItem, VerdictKind } from '../../src/plan/judging/judging-facts.ts'
 import type { Measurement } from '../../src/trade/measuring/measurement.ts'
 
 // Short forms of what is asked of pieces and decided about them.

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { leftovers } from '../../src/plan/leftovers.ts'
-import { Gates } from '../../src/plan/reasons.ts'
+import { Gates } from '../../src/plan/gates.ts'
 import { leftoverText } from '../../src/words/leftovers.ts'
 import { leftoverLines } from '../../src/words/told-leftovers.ts'
 import { codesOf } from './codes.ts'
@@ -16,8 +16,8 @@ describe('everything that can be left over before the first start, in words', ()
     expect(Object.keys(leftoverCases).sort()).toEqual(
       [
         ...codesOf('src/plan/leftovers.ts', 'Leftover'),
-        ...codesOf('src/plan/judging.ts', 'JudgingReason'),
-        ...codesOf('src/plan/waiting-reasons.ts', 'WaitingReason'),
+        ...codesOf('src/plan/judging/judging.ts', 'JudgingReason'),
+        ...codesOf('src/plan/waiting/waiting-reasons.ts', 'WaitingReason'),
       ].sort(),
     )
   })

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { Gates } from '../../src/plan/reasons.ts'
+import { Gates } from '../../src/plan/gates.ts'
 import { reasonText } from '../../src/words/reasons.ts'
 import { codesOf } from './codes.ts'
 import { play } from './play.ts'
@@ -14,8 +14,8 @@ describe('every reason that a gate gives, in words', () => {
     expect(Object.keys(reasonCases).sort()).toEqual(
       [
         ...codesOf('src/plan/reasons.ts', 'Reason'),
-        ...codesOf('src/plan/judging.ts', 'JudgingReason'),
-        ...codesOf('src/plan/waiting-reasons.ts', 'WaitingReason'),
+        ...codesOf('src/plan/judging/judging.ts', 'JudgingReason'),
+        ...codesOf('src/plan/waiting/waiting-reasons.ts', 'WaitingReason'),
       ].sort(),
     )
   })

@@ -1,6 +1,6 @@
 import type { Command } from '../../src/journal/command.ts'
 import type { PieceId } from '../../src/ledger/piece.ts'
-import type { ComparedFeature } from '../../src/plan/judging-facts.ts'
+import type { ComparedFeature } from '../../src/plan/judging/judging-facts.ts'
 
 // Short forms of what is said of an old piece and the one that takes its place.
 

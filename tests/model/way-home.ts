@@ -2,11 +2,12 @@ import type { Command } from '../../src/journal/command.ts'
 import type { State } from '../../src/journal/state.ts'
 import { balance, holdingsIn } from '../../src/ledger/ledger.ts'
 import { outOfToolbox, owedAtHome, withinReach } from '../../src/plan/contents.ts'
-import type { JudgingReason } from '../../src/plan/judging.ts'
+import type { JudgingReason } from '../../src/plan/judging/judging.ts'
 import { leftovers } from '../../src/plan/leftovers.ts'
-import { Gates, type Reason } from '../../src/plan/reasons.ts'
+import { Gates } from '../../src/plan/gates.ts'
+import type { Reason } from '../../src/plan/reasons.ts'
 import { nextTurn } from '../../src/plan/tightening.ts'
-import type { WaitingReason } from '../../src/plan/waiting-reasons.ts'
+import type { WaitingReason } from '../../src/plan/waiting/waiting-reasons.ts'
 
 /**
  * What a patient mechanic would do next to bring the job to its first start and its end, or null when nothing

@@ -1,5 +1,5 @@
 import type { Command } from '../../src/journal/command.ts'
-import type { CureTarget, OrderId, OutingId, SecondLine } from '../../src/plan/waiting-facts.ts'
+import type { CureTarget, OrderId, OutingId, SecondLine } from '../../src/plan/waiting/waiting-facts.ts'
 import type { Pick } from './pick.ts'
 
 type Make = (pick: Pick) => Command

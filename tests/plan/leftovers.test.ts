@@ -3,7 +3,7 @@ import { DirectedGraph } from 'graphology'
 import { describe, expect, test } from 'vitest'
 import type { Command } from '../../src/journal/command.ts'
 import { leftovers, undoToReach } from '../../src/plan/leftovers.ts'
-import { Gates } from '../../src/plan/reasons.ts'
+import { Gates } from '../../src/plan/gates.ts'
 import {
   addStep,
   aidIn,

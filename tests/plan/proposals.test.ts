@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest'
 import type { Command } from '../../src/journal/command.ts'
 import { decide } from '../../src/journal/decide/decide.ts'
 import { type Proposal, proposals } from '../../src/plan/proposals.ts'
-import { Gates } from '../../src/plan/reasons.ts'
+import { Gates } from '../../src/plan/gates.ts'
 import { addStep, done, drain, endStrip, look, off, override, putOn, strip } from '../support/commands.ts'
 import { given } from '../support/journal.ts'
 

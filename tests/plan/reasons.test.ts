@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import type { Command } from '../../src/journal/command.ts'
-import { Gates } from '../../src/plan/reasons.ts'
+import { Gates } from '../../src/plan/gates.ts'
 import {
   addStep,
   aidIn,

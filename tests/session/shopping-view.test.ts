@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import type { Command } from '../../src/journal/command.ts'
-import { Gates } from '../../src/plan/reasons.ts'
+import { Gates } from '../../src/plan/gates.ts'
 import { blockedByOrder } from '../../src/session/blocked-by-order.ts'
 import { orderHeeds } from '../../src/session/order-heeds.ts'
 import { shoppingView } from '../../src/session/shopping-view.ts'

@@ -1,7 +1,7 @@
 import type { Account, Move, Opening } from '../../ledger/account.ts'
 import { balance } from '../../ledger/ledger.ts'
 import { isMatched, type Piece, type PieceId } from '../../ledger/piece.ts'
-import { shortageOf } from '../../plan/short-pieces.ts'
+import { shortageOf } from '../../plan/buying/short-pieces.ts'
 import type { Into } from '../command.ts'
 import type { EntryBodyOf } from '../entry.ts'
 import type { State } from '../state.ts'

@@ -1,6 +1,6 @@
 import type { PieceId } from '../../ledger/piece.ts'
-import { openChecks } from '../../plan/judging.ts'
-import type { CheckKind, TriggerItem } from '../../plan/judging-facts.ts'
+import { openChecks } from '../../plan/judging/judging.ts'
+import type { CheckKind, TriggerItem } from '../../plan/judging/judging-facts.ts'
 import type { Command } from '../command.ts'
 import type { EntryBodyOf } from '../entry.ts'
 import type { State } from '../state.ts'

@@ -1,6 +1,6 @@
 import type { Account, Move } from '../../ledger/account.ts'
 import { owedAtHome, withinReach } from '../../plan/contents.ts'
-import { judgingReasons } from '../../plan/judging.ts'
+import { judgingReasons } from '../../plan/judging/judging.ts'
 import { owedRiders, ridersOf } from '../../plan/riders.ts'
 import { forebears } from '../../plan/succession.ts'
 import type { Fitting } from '../command.ts'

@@ -1,6 +1,6 @@
 import { contentsByStep } from '../../plan/contents.ts'
-import { minutesToWait, secondLines, stepOfLine } from '../../plan/second-looks.ts'
-import type { SecondLine } from '../../plan/waiting-facts.ts'
+import { minutesToWait, secondLines, stepOfLine } from '../../plan/waiting/second-looks.ts'
+import type { SecondLine } from '../../plan/waiting/waiting-facts.ts'
 import type { Command } from '../command.ts'
 import type { EntryBodyOf } from '../entry.ts'
 import type { UnknownThing } from '../refusal.ts'

@@ -1,6 +1,6 @@
 import type { Move, Opening } from '../../ledger/account.ts'
 import type { Piece, PieceId } from '../../ledger/piece.ts'
-import { curing } from '../../plan/consumables.ts'
+import { curing } from '../../plan/waiting/consumables.ts'
 import type { FaultId, FluidId } from '../../plan/facts.ts'
 import { inSingular } from '../../trade/bag-line/name-words.ts'
 import type { Command, TakenOff } from '../command.ts'

@@ -1,7 +1,7 @@
 import type { Move, Opening } from '../../ledger/account.ts'
 import { balance } from '../../ledger/ledger.ts'
 import type { Piece, PieceId } from '../../ledger/piece.ts'
-import type { OutingFacts } from '../../plan/waiting-facts.ts'
+import type { OutingFacts } from '../../plan/waiting/waiting-facts.ts'
 import { inSingular } from '../../trade/bag-line/name-words.ts'
 import type { TakenOutThere } from '../command.ts'
 import type { State } from '../state.ts'

@@ -1,5 +1,5 @@
 import type { Command } from '../../journal/command.ts'
-import type { ConsumableKind } from '../../plan/waiting-facts.ts'
+import type { ConsumableKind } from '../../plan/waiting/waiting-facts.ts'
 import type { Line } from '../line.ts'
 import { readConsumable } from '../read-consumable.ts'
 import type { Verb } from '../verb.ts'

@@ -1,7 +1,7 @@
 import type { Into } from '../../journal/command.ts'
 import type { Account } from '../../ledger/account.ts'
 import type { PieceId } from '../../ledger/piece.ts'
-import { checkProposals, checksOf } from '../../plan/check-proposals.ts'
+import { checkProposals, checksOf } from '../../plan/judging/check-proposals.ts'
 import { proposals } from '../../plan/proposals.ts'
 import { findPieces } from '../find-piece.ts'
 import type { Line } from '../line.ts'

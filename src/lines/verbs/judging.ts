@@ -1,6 +1,6 @@
 import type { Account } from '../../ledger/account.ts'
-import { openChecks } from '../../plan/judging.ts'
-import type { CheckId, VerdictKind } from '../../plan/judging-facts.ts'
+import { openChecks } from '../../plan/judging/judging.ts'
+import type { CheckId, VerdictKind } from '../../plan/judging/judging-facts.ts'
 import { checksFor } from '../../trade/inspection/checks-for.ts'
 import { oneThing, piecesOf } from '../find-pieces.ts'
 import type { Line } from '../line.ts'

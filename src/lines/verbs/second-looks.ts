@@ -1,6 +1,6 @@
 import type { State } from '../../journal/state.ts'
 import type { Account } from '../../ledger/account.ts'
-import type { SecondLine } from '../../plan/waiting-facts.ts'
+import type { SecondLine } from '../../plan/waiting/waiting-facts.ts'
 import type { Line } from '../line.ts'
 import { misread } from '../stopped.ts'
 import type { Verb } from '../verb.ts'

@@ -1,7 +1,7 @@
 import type { Entry, EntryOf } from '../../journal/entry.ts'
 import type { State } from '../../journal/state.ts'
-import { hereOf, type OrderStanding, openOf, orderStanding } from '../../plan/order-lines.ts'
-import type { OrderFacts, OrderId } from '../../plan/waiting-facts.ts'
+import { hereOf, type OrderStanding, openOf, orderStanding } from '../../plan/buying/order-lines.ts'
+import type { OrderFacts, OrderId } from '../../plan/waiting/waiting-facts.ts'
 
 /** One line that was wanted or ordered, how it stands, and the entries that made it so. */
 export interface OrderRecord {

@@ -1,7 +1,7 @@
 import type { Entry, EntryOf } from '../../journal/entry.ts'
 import type { State } from '../../journal/state.ts'
 import type { PieceId } from '../../ledger/piece.ts'
-import type { OutingFacts } from '../../plan/waiting-facts.ts'
+import type { OutingFacts } from '../../plan/waiting/waiting-facts.ts'
 
 /** What went out of the house together, and how it came back. */
 export interface OutingRecord {

@@ -1,7 +1,7 @@
 import type { Entry, EntryOf } from '../../journal/entry.ts'
 import type { State } from '../../journal/state.ts'
-import { curedAt, minutesLate } from '../../plan/consumables.ts'
-import type { ConsumableId } from '../../plan/waiting-facts.ts'
+import { curedAt, minutesLate } from '../../plan/waiting/consumables.ts'
+import type { ConsumableId } from '../../plan/waiting/waiting-facts.ts'
 
 /** What was to be put on in a step, and when it was. */
 export interface PutOnRecord {

@@ -1,8 +1,8 @@
 import type { Entry, EntryOf } from '../../journal/entry.ts'
 import type { State } from '../../journal/state.ts'
 import type { StepContents } from '../../plan/contents.ts'
-import { secondLines } from '../../plan/second-looks.ts'
-import type { SecondLine } from '../../plan/waiting-facts.ts'
+import { secondLines } from '../../plan/waiting/second-looks.ts'
+import type { SecondLine } from '../../plan/waiting/waiting-facts.ts'
 
 /** What of a critical step was seen a second time, and what was not. */
 export interface SeenAgain {

@@ -16,8 +16,8 @@ import type {
   TighteningFacts,
   TighteningId,
 } from '../../plan/facts.ts'
-import type { CheckId } from '../../plan/judging-facts.ts'
-import type { ConsumableId } from '../../plan/waiting-facts.ts'
+import type { CheckId } from '../../plan/judging/judging-facts.ts'
+import type { ConsumableId } from '../../plan/waiting/waiting-facts.ts'
 import { type MeasureView, measureViews } from '../../session/measure-views.ts'
 import type { Session } from '../../session/session.ts'
 import { type PlanRow, planRows } from '../../session/views.ts'

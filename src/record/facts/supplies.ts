@@ -1,7 +1,7 @@
 import type { Entry, EntryOf } from '../../journal/entry.ts'
 import type { State } from '../../journal/state.ts'
 import type { PieceId } from '../../ledger/piece.ts'
-import type { ComparisonFacts } from '../../plan/judging-facts.ts'
+import type { ComparisonFacts } from '../../plan/judging/judging-facts.ts'
 
 /** New pieces: in place of an old one, or for a home that was short. */
 export interface Supply {

@@ -1,5 +1,5 @@
 import type { State } from '../../journal/state.ts'
-import type { ConsumableFacts } from '../../plan/waiting-facts.ts'
+import type { ConsumableFacts } from '../../plan/waiting/waiting-facts.ts'
 import { dayText } from '../days.ts'
 import { consumableName } from './names.ts'
 import { elapsedText, timesText } from './times.ts'

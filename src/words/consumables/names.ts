@@ -1,5 +1,5 @@
 import type { State } from '../../journal/state.ts'
-import type { ConsumableId } from '../../plan/waiting-facts.ts'
+import type { ConsumableId } from '../../plan/waiting/waiting-facts.ts'
 
 /** What is put on: `s1, grey sealant on the sump face`. */
 export function consumableName(state: State, id: ConsumableId): string {

@@ -1,5 +1,5 @@
 import type { State } from '../../journal/state.ts'
-import type { WaitingReason } from '../../plan/waiting-reasons.ts'
+import type { WaitingReason } from '../../plan/waiting/waiting-reasons.ts'
 import { say } from '../cures.ts'
 import { durationWords } from '../durations.ts'
 import { consumableName } from './names.ts'

@@ -1,5 +1,5 @@
 import type { State } from '../../journal/state.ts'
-import type { ConsumableFacts, CureTarget } from '../../plan/waiting-facts.ts'
+import type { ConsumableFacts, CureTarget } from '../../plan/waiting/waiting-facts.ts'
 import { durationWords } from '../durations.ts'
 import { joined } from '../grammar.ts'
 import { fluidName, stepName } from '../names.ts'

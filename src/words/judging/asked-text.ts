@@ -1,6 +1,6 @@
 import type { State } from '../../journal/state.ts'
 import type { PieceId } from '../../ledger/piece.ts'
-import type { CheckId, CheckKind, TriggerItem } from '../../plan/judging-facts.ts'
+import type { CheckId, CheckKind, TriggerItem } from '../../plan/judging/judging-facts.ts'
 import { checkWords } from './names.ts'
 import { checkNumbers, setNames } from './set-names.ts'
 

@@ -1,5 +1,5 @@
 import type { State } from '../../journal/state.ts'
-import type { TriggerFacts } from '../../plan/judging-facts.ts'
+import type { TriggerFacts } from '../../plan/judging/judging-facts.ts'
 import type { CheckView, JudgedPiece } from '../../session/check-views.ts'
 import { joined } from '../grammar.ts'
 import { verdictLine } from '../measurements/measure-text.ts'

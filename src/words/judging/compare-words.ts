@@ -1,6 +1,6 @@
 import type { State } from '../../journal/state.ts'
 import type { Place } from '../../ledger/place.ts'
-import type { JudgingReason } from '../../plan/judging.ts'
+import type { JudgingReason } from '../../plan/judging/judging.ts'
 import type { ComparisonView } from '../../session/comparison-view.ts'
 import { homeWords, newWords, say, sendWords } from '../cures.ts'
 import { joined } from '../grammar.ts'

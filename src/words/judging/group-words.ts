@@ -1,5 +1,5 @@
 import type { State } from '../../journal/state.ts'
-import type { JudgingReason } from '../../plan/judging.ts'
+import type { JudgingReason } from '../../plan/judging/judging.ts'
 import { newWords, say } from '../cures.ts'
 import { sentence } from '../grammar.ts'
 import { checkWords } from './names.ts'

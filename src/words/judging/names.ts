@@ -1,5 +1,5 @@
 import type { State } from '../../journal/state.ts'
-import type { CheckFacts, CheckId, CheckKind, VerdictKind } from '../../plan/judging-facts.ts'
+import type { CheckFacts, CheckId, CheckKind, VerdictKind } from '../../plan/judging/judging-facts.ts'
 import { joined } from '../grammar.ts'
 
 /** A check by what is asked: `k3, look for score and cracks`. */

@@ -1,5 +1,5 @@
 import type { State } from '../../journal/state.ts'
-import type { CheckProposal } from '../../plan/check-proposals.ts'
+import type { CheckProposal } from '../../plan/judging/check-proposals.ts'
 import { counted } from '../grammar.ts'
 import { pieceName } from '../pieces.ts'
 import { checkWords } from './names.ts'

@@ -1,6 +1,6 @@
 import type { State } from '../../journal/state.ts'
 import type { PieceId } from '../../ledger/piece.ts'
-import type { JudgingReason } from '../../plan/judging.ts'
+import type { JudgingReason } from '../../plan/judging/judging.ts'
 import { newWords, say } from '../cures.ts'
 import { agree, pieceName } from '../pieces.ts'
 import { compareParts } from './compare-words.ts'

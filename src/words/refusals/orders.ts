@@ -1,5 +1,5 @@
 import type { State } from '../../journal/state.ts'
-import type { OrderId } from '../../plan/waiting-facts.ts'
+import type { OrderId } from '../../plan/waiting/waiting-facts.ts'
 import { say } from '../cures.ts'
 import { told } from '../told.ts'
 import { orderName } from '../waiting/names.ts'

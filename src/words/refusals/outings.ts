@@ -1,5 +1,5 @@
 import type { State } from '../../journal/state.ts'
-import type { OutingId } from '../../plan/waiting-facts.ts'
+import type { OutingId } from '../../plan/waiting/waiting-facts.ts'
 import { say } from '../cures.ts'
 import { daysLate, dayText } from '../days.ts'
 import { counted } from '../grammar.ts'

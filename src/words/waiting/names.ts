@@ -1,5 +1,5 @@
 import type { State } from '../../journal/state.ts'
-import type { OrderId, OutingId } from '../../plan/waiting-facts.ts'
+import type { OrderId, OutingId } from '../../plan/waiting/waiting-facts.ts'
 import { joined } from '../grammar.ts'
 import { countedPiece } from '../pieces.ts'
 import { orderedText } from './order-words.ts'

@@ -1,6 +1,6 @@
 import type { State } from '../../journal/state.ts'
-import type { OrderStanding } from '../../plan/order-lines.ts'
-import type { OrderFacts, OrderId, PartNotes } from '../../plan/waiting-facts.ts'
+import type { OrderStanding } from '../../plan/buying/order-lines.ts'
+import type { OrderFacts, OrderId, PartNotes } from '../../plan/waiting/waiting-facts.ts'
 import { dayText, dueText } from '../days.ts'
 import { stepNumbers } from '../grammar.ts'
 

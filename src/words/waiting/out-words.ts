@@ -1,6 +1,6 @@
 import type { State } from '../../journal/state.ts'
 import type { PieceId } from '../../ledger/piece.ts'
-import type { OutingFacts } from '../../plan/waiting-facts.ts'
+import type { OutingFacts } from '../../plan/waiting/waiting-facts.ts'
 import { dayText, dueText } from '../days.ts'
 import { joined } from '../grammar.ts'
 import { countedPiece } from '../pieces.ts'

@@ -1,6 +1,6 @@
 import type { State } from '../../journal/state.ts'
-import type { OutingId, SecondLine } from '../../plan/waiting-facts.ts'
-import type { WaitingReason } from '../../plan/waiting-reasons.ts'
+import type { OutingId, SecondLine } from '../../plan/waiting/waiting-facts.ts'
+import type { WaitingReason } from '../../plan/waiting/waiting-reasons.ts'
 import { consumableParts } from '../consumables/reason-words.ts'
 import { say } from '../cures.ts'
 import { durationWords } from '../durations.ts'

@@ -1,5 +1,5 @@
 import type { State } from '../../journal/state.ts'
-import type { ShoppingGroup, ShoppingLine } from '../../plan/shopping.ts'
+import type { ShoppingGroup, ShoppingLine } from '../../plan/buying/shopping.ts'
 import type { ShoppingView, Totals } from '../../session/shopping-view.ts'
 import { counted, joined } from '../grammar.ts'
 import { countedPiece } from '../pieces.ts'

@@ -1,4 +1,4 @@
-import type { OutingId } from '../../plan/waiting-facts.ts'
+import type { OutingId } from '../../plan/waiting/waiting-facts.ts'
 import { say } from '../cures.ts'
 
 /** What answers what a shop took out of something that is back. */

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest'
 import type { Command } from '../../../src/journal/command.ts'
 import { placesOf } from '../../../src/ledger/ledger.ts'
 import type { PieceId } from '../../../src/ledger/piece.ts'
-import type { ComparedFeature } from '../../../src/plan/judging-facts.ts'
+import type { ComparedFeature } from '../../../src/plan/judging/judging-facts.ts'
 import {
   alike,
   at,

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import type { Command } from '../../../src/journal/command.ts'
 import { decide } from '../../../src/journal/decide/decide.ts'
-import { Gates } from '../../../src/plan/reasons.ts'
+import { Gates } from '../../../src/plan/gates.ts'
 import {
   addStep,
   begin,

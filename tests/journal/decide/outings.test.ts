@@ -5,7 +5,7 @@ import type { State } from '../../../src/journal/state.ts'
 import { auditLedger } from '../../../src/ledger/laws.ts'
 import { placesOf } from '../../../src/ledger/ledger.ts'
 import type { PieceId } from '../../../src/ledger/piece.ts'
-import { Gates } from '../../../src/plan/reasons.ts'
+import { Gates } from '../../../src/plan/gates.ts'
 import { at, bag, endStrip, matchedOff, move, newBag, off, slot, strip } from '../../support/commands.ts'
 import { given } from '../../support/journal.ts'
 

@@ -5,8 +5,8 @@ import { decide } from '../../../src/journal/decide/decide.ts'
 import type { Entry } from '../../../src/journal/entry.ts'
 import { fold } from '../../../src/journal/fold.ts'
 import { leftovers } from '../../../src/plan/leftovers.ts'
-import { Gates } from '../../../src/plan/reasons.ts'
-import { minutesToWait } from '../../../src/plan/second-looks.ts'
+import { Gates } from '../../../src/plan/gates.ts'
+import { minutesToWait } from '../../../src/plan/waiting/second-looks.ts'
 import {
   confirm,
   done,

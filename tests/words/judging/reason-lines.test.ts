@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import type { Command } from '../../../src/journal/command.ts'
-import { Gates } from '../../../src/plan/reasons.ts'
+import { Gates } from '../../../src/plan/gates.ts'
 import { reasonLines, toldReasons } from '../../../src/words/reason-lines.ts'
 import { begin, end, fitted, job, off, set, take } from '../../errors/commands.ts'
 import { asked, judged, passed, together } from '../../errors/judging-commands.ts'

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
-import { hereOf, openOf, orderStanding } from '../../../src/plan/order-lines.ts'
-import type { OrderFacts } from '../../../src/plan/waiting-facts.ts'
+import { hereOf, openOf, orderStanding } from '../../../src/plan/buying/order-lines.ts'
+import type { OrderFacts } from '../../../src/plan/waiting/waiting-facts.ts'
 import { amountOf, amountText, notesText, standingText } from '../../../src/words/waiting/order-words.ts'
 import { totalsText, wantSum, wantText } from '../../../src/words/waiting/shopping-text.ts'
 import { job } from '../../errors/commands.ts'

@@ -1,5 +1,5 @@
-import { wordsOf } from '../trade/bag-line/name-words.ts'
-import type { PlanFacts } from './facts.ts'
+import { wordsOf } from '../../trade/bag-line/name-words.ts'
+import type { PlanFacts } from '../facts.ts'
 import type { TriggerFacts } from './judging-facts.ts'
 
 /** The lists that a finding opens: all words of `when` are within it, in any order, singular or plural. */

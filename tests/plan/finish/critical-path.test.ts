@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { DirectedGraph } from 'graphology'
 import { hasCycle } from 'graphology-dag'
 import { describe, expect, test } from 'vitest'
-import { type Activity, criticalPath, type Schedule } from '../../src/plan/critical-path.ts'
+import { type Activity, criticalPath, type Schedule } from '../../../src/plan/finish/critical-path.ts'
 
 type Work = Activity<string>
 

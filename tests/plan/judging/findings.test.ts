@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest'
-import { triggersFor } from '../../src/plan/findings.ts'
-import { begin, off } from '../errors/commands.ts'
-import { listed } from '../errors/judging-commands.ts'
-import { given } from '../support/journal.ts'
+import { triggersFor } from '../../../src/plan/judging/findings.ts'
+import { begin, off } from '../../errors/commands.ts'
+import { listed } from '../../errors/judging-commands.ts'
+import { given } from '../../support/journal.ts'
 
 const item = { do: 'replace', piece: 'p1' } as const
 const { state } = given(

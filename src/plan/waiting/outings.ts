@@ -1,6 +1,6 @@
-import type { PieceId } from '../ledger/piece.ts'
-import type { StepContents } from './contents.ts'
-import type { PlanFacts } from './facts.ts'
+import type { PieceId } from '../../ledger/piece.ts'
+import type { StepContents } from '../contents.ts'
+import type { PlanFacts } from '../facts.ts'
 import type { OutingFacts } from './waiting-facts.ts'
 import type { WaitingReason } from './waiting-reasons.ts'
 

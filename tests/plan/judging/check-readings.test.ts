@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest'
-import type { Command } from '../../src/journal/command.ts'
-import type { State } from '../../src/journal/state.ts'
-import { readingsFor, readingsOf } from '../../src/plan/check-readings.ts'
-import type { CheckId } from '../../src/plan/judging-facts.ts'
-import { begin, bought, measured, off, set } from '../errors/commands.ts'
-import { asked, clearances, flatness } from '../errors/judging-commands.ts'
-import { given } from '../support/journal.ts'
+import type { Command } from '../../../src/journal/command.ts'
+import type { State } from '../../../src/journal/state.ts'
+import { readingsFor, readingsOf } from '../../../src/plan/judging/check-readings.ts'
+import type { CheckId } from '../../../src/plan/judging/judging-facts.ts'
+import { begin, bought, measured, off, set } from '../../errors/commands.ts'
+import { asked, clearances, flatness } from '../../errors/judging-commands.ts'
+import { given } from '../../support/journal.ts'
 
 // p1 cylinder head, p2 to p4 cam caps I1 to I3.
 const engine: Command[] = [

@@ -1,10 +1,10 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import type { Command } from '../../src/journal/command.ts'
-import { type FoundHome, foundHomes } from '../../src/plan/found-homes.ts'
-import { type FoundPiece, foundPiece } from '../../src/plan/found-piece.ts'
-import { Gates } from '../../src/plan/reasons.ts'
-import { readBagLine } from '../../src/trade/bag-line/read-bag-line.ts'
+import type { Command } from '../../../src/journal/command.ts'
+import { type FoundHome, foundHomes } from '../../../src/plan/found/found-homes.ts'
+import { type FoundPiece, foundPiece } from '../../../src/plan/found/found-piece.ts'
+import { Gates } from '../../../src/plan/gates.ts'
+import { readBagLine } from '../../../src/trade/bag-line/read-bag-line.ts'
 import {
   aidIn,
   at,
@@ -22,8 +22,8 @@ import {
   replace,
   strip,
   supply,
-} from '../support/commands.ts'
-import { given } from '../support/journal.ts'
+} from '../../support/commands.ts'
+import { given } from '../../support/journal.ts'
 
 /** What a person says of a piece found under the bench. */
 function said(text: string): FoundPiece {

@@ -1,6 +1,6 @@
-import type { Account } from '../ledger/account.ts'
-import { belongsInToolbox, type PieceId } from '../ledger/piece.ts'
-import type { PlanFacts } from './facts.ts'
+import type { Account } from '../../ledger/account.ts'
+import { belongsInToolbox, type PieceId } from '../../ledger/piece.ts'
+import type { PlanFacts } from '../facts.ts'
 import { ordersFor } from './order-lines.ts'
 
 /** Why a home is short: judged to be replaced, the wrong one came, single-use and used, broken, lost, not there at the start. */

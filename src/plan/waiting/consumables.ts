@@ -1,6 +1,6 @@
-import { owedAtHome, type StepContents } from './contents.ts'
-import type { FluidId, PlanFacts, StepFacts } from './facts.ts'
-import { beneath, buildNeeds } from './order.ts'
+import { owedAtHome, type StepContents } from '../contents.ts'
+import type { FluidId, PlanFacts, StepFacts } from '../facts.ts'
+import { beneath, buildNeeds } from '../order.ts'
 import type { ConsumableFacts, CureTarget } from './waiting-facts.ts'
 import type { WaitingReason } from './waiting-reasons.ts'
 

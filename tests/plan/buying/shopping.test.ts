@@ -1,13 +1,13 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import type { Command } from '../../src/journal/command.ts'
-import { decide } from '../../src/journal/decide/decide.ts'
-import type { Entry } from '../../src/journal/entry.ts'
-import { foldOn } from '../../src/journal/fold.ts'
-import type { State } from '../../src/journal/state.ts'
-import type { PieceId } from '../../src/ledger/piece.ts'
-import { type ShoppingLine, shopping } from '../../src/plan/shopping.ts'
-import type { OrderId } from '../../src/plan/waiting-facts.ts'
+import type { Command } from '../../../src/journal/command.ts'
+import { decide } from '../../../src/journal/decide/decide.ts'
+import type { Entry } from '../../../src/journal/entry.ts'
+import { foldOn } from '../../../src/journal/fold.ts'
+import type { State } from '../../../src/journal/state.ts'
+import type { PieceId } from '../../../src/ledger/piece.ts'
+import { type ShoppingLine, shopping } from '../../../src/plan/buying/shopping.ts'
+import type { OrderId } from '../../../src/plan/waiting/waiting-facts.ts'
 import {
   at,
   begin,
@@ -23,10 +23,10 @@ import {
   off,
   set,
   take,
-} from '../errors/commands.ts'
-import { arrived, cancelled, changed, kit, ordered, sentBack, wanted } from '../errors/order-commands.ts'
-import { play } from '../errors/play.ts'
-import { NaiveList } from './naive-list.ts'
+} from '../../errors/commands.ts'
+import { arrived, cancelled, changed, kit, ordered, sentBack, wanted } from '../../errors/order-commands.ts'
+import { play } from '../../errors/play.ts'
+import { NaiveList } from '../naive-list.ts'
 
 const head = [job, begin('Head off')]
 const bolts = [...head, off(8, 'head bolts'), end]

@@ -1,8 +1,8 @@
-import type { Account } from '../ledger/account.ts'
-import { balance, placesOf } from '../ledger/ledger.ts'
-import type { PieceId } from '../ledger/piece.ts'
-import { type Lying, owing } from './contents.ts'
-import type { DifferenceId, PlanFacts } from './facts.ts'
+import type { Account } from '../../ledger/account.ts'
+import { balance, placesOf } from '../../ledger/ledger.ts'
+import type { PieceId } from '../../ledger/piece.ts'
+import { type Lying, owing } from '../contents.ts'
+import type { DifferenceId, PlanFacts } from '../facts.ts'
 
 /** A count that came out short and that nobody has explained yet. */
 export interface CountedShort {

@@ -1,9 +1,9 @@
 import { expect, test } from 'vitest'
-import type { Command } from '../../src/journal/command.ts'
-import { checkProposals, checksOf } from '../../src/plan/check-proposals.ts'
-import { begin, bought, end, fitted, gasket, off, put, set, take } from '../errors/commands.ts'
-import { asked, judged } from '../errors/judging-commands.ts'
-import { given } from '../support/journal.ts'
+import type { Command } from '../../../src/journal/command.ts'
+import { checkProposals, checksOf } from '../../../src/plan/judging/check-proposals.ts'
+import { begin, bought, end, fitted, gasket, off, put, set, take } from '../../errors/commands.ts'
+import { asked, judged } from '../../errors/judging-commands.ts'
+import { given } from '../../support/journal.ts'
 
 // p1 cylinder head, p2 to p4 cam caps, p5 pump bolts, p6 cylinder head bolts, p7 gasket, p8 a part of no known kind.
 const engine: Command[] = [

@@ -1,6 +1,6 @@
-import type { PieceId } from '../ledger/piece.ts'
-import type { MeasureId } from './facts.ts'
-import type { OrderId } from './waiting-facts.ts'
+import type { PieceId } from '../../ledger/piece.ts'
+import type { MeasureId } from '../facts.ts'
+import type { OrderId } from '../waiting/waiting-facts.ts'
 
 /** What a piece can need before it goes back. */
 export type CheckKind = 'look' | 'measure' | 'clean' | 'compare'

@@ -1,4 +1,4 @@
-import { findCycle } from './order.ts'
+import { findCycle } from '../order.ts'
 
 /** One piece of work in a plan. Times are whole minutes from now. */
 export interface Activity<Id> {

@@ -1,6 +1,6 @@
-import { balance } from '../ledger/ledger.ts'
-import type { StepContents } from './contents.ts'
-import type { Clock, PlanFacts, StepFacts } from './facts.ts'
+import { balance } from '../../ledger/ledger.ts'
+import type { StepContents } from '../contents.ts'
+import type { Clock, PlanFacts, StepFacts } from '../facts.ts'
 import type { SecondLine } from './waiting-facts.ts'
 import type { WaitingReason } from './waiting-reasons.ts'
 

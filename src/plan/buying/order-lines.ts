@@ -1,6 +1,6 @@
-import type { PieceId } from '../ledger/piece.ts'
-import type { PlanFacts } from './facts.ts'
-import type { OrderFacts, PartNotes } from './waiting-facts.ts'
+import type { PieceId } from '../../ledger/piece.ts'
+import type { PlanFacts } from '../facts.ts'
+import type { OrderFacts, PartNotes } from '../waiting/waiting-facts.ts'
 
 /** How a line that is wanted or ordered stands. `late`: the day on which it was due is over. */
 export type OrderStanding =

@@ -1,12 +1,12 @@
 import { describe, expect, test } from 'vitest'
-import type { Command } from '../../src/journal/command.ts'
-import { boundTo, judgingReasons, standingOf } from '../../src/plan/judging.ts'
-import type { CheckFacts, CheckId } from '../../src/plan/judging-facts.ts'
-import { leftovers } from '../../src/plan/leftovers.ts'
-import { Gates } from '../../src/plan/reasons.ts'
-import { begin, bought, off, override, set } from '../errors/commands.ts'
-import { asked, judged, passed, together } from '../errors/judging-commands.ts'
-import { given } from '../support/journal.ts'
+import type { Command } from '../../../src/journal/command.ts'
+import { boundTo, judgingReasons, standingOf } from '../../../src/plan/judging/judging.ts'
+import type { CheckFacts, CheckId } from '../../../src/plan/judging/judging-facts.ts'
+import { leftovers } from '../../../src/plan/leftovers.ts'
+import { Gates } from '../../../src/plan/gates.ts'
+import { begin, bought, off, override, set } from '../../errors/commands.ts'
+import { asked, judged, passed, together } from '../../errors/judging-commands.ts'
+import { given } from '../../support/journal.ts'
 
 // p1 cylinder head, p2 to p4 cam caps I1 to I3, p5 oil pump.
 const engine: Command[] = [

@@ -1,4 +1,4 @@
-import { builtOnTop } from './order.ts'
+import { builtOnTop } from '../order.ts'
 
 /**
  * The open steps that what is held does not keep waiting: neither held themselves nor resting, near or far, on a held

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
-import { hereOf, isLate, openOf, orderStanding } from '../../src/plan/order-lines.ts'
-import type { OrderFacts } from '../../src/plan/waiting-facts.ts'
+import { hereOf, isLate, openOf, orderStanding } from '../../../src/plan/buying/order-lines.ts'
+import type { OrderFacts } from '../../../src/plan/waiting/waiting-facts.ts'
 
 const order = (more: Partial<OrderFacts> = {}): OrderFacts => ({
   id: 'o1',

@@ -1,4 +1,4 @@
-import type { PieceId } from '../ledger/piece.ts'
+import type { PieceId } from '../../ledger/piece.ts'
 
 /** A price as it was typed, in the smallest unit of its currency. */
 export interface PriceFacts {

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { freeWork } from '../../src/plan/free-work.ts'
+import { freeWork } from '../../../src/plan/finish/free-work.ts'
 
 /** `3: 1 2` needs 1 and 2. */
 const needsOf = (...rows: string[]) =>
