@@ -6,8 +6,10 @@ import { say } from './cures.ts'
 import { dueText } from './days.ts'
 import { durationWords } from './durations.ts'
 import { counted, sentence } from './grammar.ts'
+import { liesAt } from './lookups.ts'
 import { stepName } from './names.ts'
 import { countedPiece } from './pieces.ts'
+import { containerPlace } from './places.ts'
 import { orderName } from './waiting/names.ts'
 
 /** One heading with the lines under it; without a heading, what stands first. */
@@ -53,7 +55,7 @@ function notCounted(state: State, steps: readonly StepToDo[]): string[] {
   const waits = steps.flatMap((each) => each.waits)
   const open = waits.filter(({ due, isLate }) => due === undefined || isLate)
   const pieces = [...new Set(open.map(({ piece }) => piece))].map((piece) =>
-    countedPiece(state, piece, owed(state, piece)),
+    countedPiece(state, piece, awaited(state, piece)),
   )
   if (pieces.length === 0) return []
   const [first = ''] = pieces
@@ -86,7 +88,7 @@ function linkText(state: State, steps: readonly StepToDo[], id: number | `s${num
 function waitLines(state: State, { step, waits }: StepToDo): string[] {
   return waits.map(
     (wait) =>
-      `${stepName(state, step)}: ${countedPiece(state, wait.piece, owed(state, wait.piece))}${comesText(state, wait)}`,
+      `${stepName(state, step)}: ${countedPiece(state, wait.piece, awaited(state, wait.piece))}${comesText(state, wait)}`,
   )
 }
 
@@ -97,9 +99,15 @@ function comesText(state: State, { by, due }: Wait): string {
   return outing ? `, at ${outing.to} (${by}), ${when}` : `, ${orderName(state, by as `o${number}`)}, ${when}`
 }
 
-function owed(state: State, piece: `p${number}`): number {
+/** How many of a piece are owed at home and not here. A lot of which none can go home is owed whole. */
+function awaited(state: State, piece: `p${number}`): number {
   const { should = 1, at } = state.ledger.accounts.get(piece) ?? {}
-  return Math.max(1, should - (at?.get('machine') ?? 0))
+  const owed = Math.max(1, should - (at?.get('machine') ?? 0))
+  const here = liesAt(state, piece)
+    .filter(({ place }) => place === 'bench' || containerPlace(place) !== null)
+    .reduce((sum, { count }) => sum + count, 0)
+  const isNoneGood = state.used.has(piece) || state.verdicts.get(piece)?.verdict === 'replace'
+  return isNoneGood || here >= owed ? owed : owed - here
 }
 
 function stepLine(state: State, { steps }: FinishView, no: number): string {

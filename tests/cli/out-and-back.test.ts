@@ -102,3 +102,12 @@ test('what is owed before the first start is said of a thing, and not in one bre
   )
   expect(out).toContain('\nstep 1, cylinder head: not begun\n')
 })
+
+test('the estimate names how many of a lot are not here, and all of one that is used', () => {
+  const { say, told } = benchWithJob()
+  told('begin cover off', 'off 6 M6x25 cover bolts', 'off 2 seal rings, single-use', 'end')
+  told('lost 2 cover bolts because they rolled away', 'lost 1 seal ring because it rolled away')
+  const { out } = say('finish')
+  expect(out).toContain('  step 1, cover: 2 × cover bolts M6x25, nothing is on its way\n')
+  expect(out).toContain('  step 1, cover: 2 × seal rings, nothing is on its way\n')
+})
