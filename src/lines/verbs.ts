@@ -14,7 +14,6 @@ import { judgingVerbs } from './verbs/judging.ts'
 import { labelVerbs } from './verbs/labels.ts'
 import { looseningVerbs } from './verbs/loosening.ts'
 import { measuringVerbs } from './verbs/measuring.ts'
-import { orderVerbs } from './verbs/orders.ts'
 import { outingVerbs } from './verbs/outings.ts'
 import { pictureVerbs } from './verbs/pictures.ts'
 import { pieceVerbs } from './verbs/pieces.ts'
@@ -26,6 +25,7 @@ import { secondLookVerbs } from './verbs/second-looks.ts'
 import { shimVerbs } from './verbs/shims.ts'
 import { stripVerbs } from './verbs/strip.ts'
 import { tighteningVerbs } from './verbs/tightening.ts'
+import { tighteningOrderVerbs } from './verbs/tightening-order.ts'
 import { timingVerbs } from './verbs/timing.ts'
 import { torqueVerbs } from './verbs/torque.ts'
 
@@ -50,7 +50,7 @@ export const verbs: readonly Verb[] = [
   ...positionVerbs,
   ...tighteningVerbs,
   ...looseningVerbs,
-  ...orderVerbs,
+  ...tighteningOrderVerbs,
   ...shimVerbs,
   ...measuringVerbs,
   ...torqueVerbs,

@@ -135,7 +135,7 @@ function acts(state: State, { count: found }: FoundView, home: FoundHomeView, st
     told.push(`if it is: ${say(`explain ${difference} ${piece} to bench because ...`)}`)
   const others = short - lost
   if (others > 0 && lost === 0)
-    told.push(`if it is: ${newWords(state, piece, number(others))} brings it into the record`)
+    told.push(`if it is: ${enterWords(state, piece, number(others))} brings it into the record`)
   if (standing === 'missing') return told
   for (const container of containersOf(lies))
     told.push(`count ${placeName(state, `c${container}`)}: ${countWords(state, container)}`)
@@ -151,7 +151,8 @@ function acts(state: State, { count: found }: FoundView, home: FoundHomeView, st
   return told.length === 0 ? ['nothing on the machine waits for it'] : told
 }
 
-function newWords(state: State, piece: FoundHomeView['piece'], count: number): string {
+/** What brings it into the record. No order is named, as for new ones: what turned up is not what was bought. */
+function enterWords(state: State, piece: FoundHomeView['piece'], count: number): string {
   const isOnly = (state.ledger.accounts.get(piece)?.should ?? 1) === 1
   return say(isOnly ? `new ${piece}` : `new ${count} ${piece}`)
 }

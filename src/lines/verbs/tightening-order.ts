@@ -4,7 +4,7 @@ import { takePattern } from '../take-pattern.ts'
 import { takeRule } from '../take-rule.ts'
 import type { Verb } from '../verb.ts'
 
-export const orderVerbs: readonly Verb[] = [
+export const tighteningOrderVerbs: readonly Verb[] = [
   {
     words: ['order'],
     topic: 'arithmetic',
