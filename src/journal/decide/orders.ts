@@ -1,4 +1,4 @@
-import type { Account } from '../../ledger/account.ts'
+import type { Account, Move } from '../../ledger/account.ts'
 import { balance } from '../../ledger/ledger.ts'
 import { belongsInToolbox, isMatched, type PieceId } from '../../ledger/piece.ts'
 import { withinReach } from '../../plan/contents.ts'
@@ -96,7 +96,7 @@ export function returnOrder(
     order: id,
     count: back,
     reason: given(reason, 'reason'),
-    moves: order.piece === undefined ? [] : lawful(state, backToSupplier(state, order.piece, back)),
+    moves: order.piece === undefined ? [] : lawful(state, backToSupplier(state, order, order.piece, back)),
   }
 }
 
@@ -118,21 +118,34 @@ function forHome(state: State, id: PieceId): PieceId {
   return heir
 }
 
-function backToSupplier(state: State, ordered: PieceId, count: number) {
-  const account = knownPiece(state, heirs(state)(ordered))
-  const lies = withinReach(state, account)
-  const there = lies.reduce((sum, each) => sum + each.count, 0)
-  if (there < count) {
-    const id = account.piece.id
-    if (there === 0 && balance(state.ledger, id, 'machine') > 0) refuse({ code: 'already-fitted', piece: id })
-    refuse({ code: 'not-within-reach', piece: id, wanted: count, there, lies })
+/** What came by the line goes back, and never what came by another, though that has the home by now. */
+function backToSupplier(state: State, order: OrderFacts, ordered: PieceId, count: number): Move[] {
+  const accounts = cameBy(state, order.id, ordered).map((id) => knownPiece(state, id))
+  const there = accounts.flatMap((account) =>
+    sparesFirst(account, withinReach(state, account)).map((lying) => ({ ...lying, piece: account.piece.id })),
+  )
+  const near = there.reduce((sum, lying) => sum + lying.count, 0)
+  if (near < count) {
+    const id = accounts[0]?.piece.id ?? ordered
+    if (near === 0 && balance(state.ledger, id, 'machine') > 0) refuse({ code: 'already-fitted', piece: id })
+    refuse({ code: 'not-within-reach', piece: id, wanted: count, there: near, lies: there })
   }
-  return gather(sparesFirst(account, lies), count).map((part) => ({
-    piece: account.piece.id,
-    count: part.count,
-    from: part.place,
+  return gather(there, count).map(({ piece, place, count: part }) => ({
+    piece,
+    count: part,
+    from: place,
     to: 'supplier' as const,
   }))
+}
+
+/** The pieces that a line brought, the wrong ones first; more of a lot that was there before is no piece of its own. */
+function cameBy(state: State, order: OrderId, ordered: PieceId): PieceId[] {
+  const heir = heirs(state)(ordered)
+  const own = [...state.comparisons.values()].filter((comparison) => comparison.order === order)
+  const isOther = (state.comparisons.get(heir)?.order ?? order) !== order
+  const wrongFirst = own.toSorted((a, b) => Number(b.verdict === 'wrong') - Number(a.verdict === 'wrong'))
+  const pieces = [...wrongFirst.map(({ piece }) => piece), ...(isOther && own.length > 0 ? [] : [heir])]
+  return [...new Set(pieces)]
 }
 
 /** What is surplus goes back before what a home waits for. */

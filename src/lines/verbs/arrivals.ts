@@ -1,5 +1,6 @@
 import type { Command, Into } from '../../journal/command.ts'
 import type { Account } from '../../ledger/account.ts'
+import type { PieceId } from '../../ledger/piece.ts'
 import { hereOf, openOf, ordersFor } from '../../plan/buying/order-lines.ts'
 import type { OrderFacts } from '../../plan/waiting/waiting-facts.ts'
 import { readDecimal, readWhole } from '../../trade/number.ts'
@@ -133,19 +134,19 @@ function receiveNamed(
   return commands
 }
 
-/** By the newest line of which some is here; what was never ordered goes by a move. */
+/** By the line that brought it, or one that is wrong, or the newest of which some is here; what was never ordered goes by a move. */
 function sendBackNamed(line: Line, asked: string, reason: string): Command {
   const here = [...line.state.orders.values()].filter((order) => hereOf(order) > 0)
   const { count, lines } = namedLines(line, asked, here, false)
-  const last = lines.at(-1)
+  const words = count === undefined ? asked : splitNumber(line, asked).words
+  const own = line.state.comparisons.get(words.toLowerCase() as PieceId)?.order
+  const last = lines.find(({ id }) => id === own) ?? lines.findLast(({ wrong }) => wrong > 0) ?? lines.at(-1)
   if (last) return { do: 'return-order', order: last.id, count, reason }
   line.rest = asked
   const isHere = ({ at }: Account) =>
     [...at.keys()].some((place) => place !== 'machine' && place !== 'supplier')
   const moved = line.countAndOnePiece(isHere)
-  const ordered = ordersFor(line.state, moved.piece)
-    .filter((order) => hereOf(order) > 0)
-    .at(-1)
+  const ordered = ordersFor(line.state, moved.piece).findLast((order) => hereOf(order) > 0)
   if (ordered) return { do: 'return-order', order: ordered.id, count: moved.count, reason }
   return { do: 'move', ...moved, into: { kind: 'place', place: 'supplier' }, reason }
 }

@@ -58,25 +58,21 @@ function namedMonth(form: string): DateReading | null {
   return month === null ? null : dayOfMonthSaid({ form, day: Number(day), month, year })
 }
 
-const daysIn: Readonly<Record<string, number>> = { day: 1, d: 1, week: 7, wk: 7, w: 7 }
+const daysIn: ReadonlyMap<string, number> = new Map(Object.entries({ day: 1, d: 1, week: 7, wk: 7, w: 7 }))
 // No count of days: what is nearest is asked.
-const aboutDaysIn: Readonly<Record<string, number>> = {
-  hour: 1 / 24,
-  h: 1 / 24,
-  hr: 1 / 24,
-  month: 30,
-  year: 365,
-}
+const aboutDaysIn: ReadonlyMap<string, number> = new Map(
+  Object.entries({ hour: 1 / 24, h: 1 / 24, hr: 1 / 24, month: 30, year: 365 }),
+)
 
 function daysAhead(form: string): DateReading | null {
   const match = /^(?:in )?(\d{1,3}|[a-z]+) ?([a-z]+?)s?$/.exec(form)
   if (!match) return null
   const [, number = '', unit = ''] = match
   const count = /^an?$/.test(number) ? 1 : readWhole(number)
-  const days = daysIn[unit]
+  const days = daysIn.get(unit)
   if (count === undefined) return null
   if (days !== undefined) return understood({ said: 'days-ahead', days: count * days })
-  const about = aboutDaysIn[unit]
+  const about = aboutDaysIn.get(unit)
   return about === undefined ? null : notUnderstood('unit', form, inDays(Math.ceil(count * about)))
 }
 

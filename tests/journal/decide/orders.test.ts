@@ -224,6 +224,17 @@ describe('going back', () => {
     expect(state.comparisons.get('p3')).toMatchObject({ old: 'p1', verdict: 'due' })
   })
 
+  test('what came by its own line, though what came by another has the home by now', () => {
+    const wrong: Command = { do: 'compare', piece: 'p2', features: [], rest: 'wrong', says: 'mirrored' }
+    const two = [...pump, judged('p1'), onePump, arrived('o1'), wrong, { ...onePump }, arrived('o2')]
+    const back = [...two, sentBack('o1')]
+    expect(where(back, 'p2')).toEqual(['1 supplier'])
+    expect(where(back, 'p3')).toEqual(['1 bench'])
+    expect(refused(play(back).state, sentBack('o1'))).toMatchObject({ code: 'more-than-arrived' })
+    const gone = [...two, move('p2', at('lost'), { reason: 'fell' })]
+    expect(refused(play(gone).state, sentBack('o1'))).toMatchObject({ code: 'not-within-reach', piece: 'p2' })
+  })
+
   test('what was never for a piece is only written down', () => {
     const oil = [job, ordered({ name: 'oil', count: 2, unit: 'L' }), arrived('o1'), sentBack('o1', 0.5)]
     expect(order(oil)).toMatchObject({ arrived: 2, returned: 0.5 })

@@ -199,6 +199,24 @@ describe('what arrives', () => {
     ])
   })
 
+  test('sent back: by the line that brought the piece, and where the words name several by the one that is wrong', () => {
+    const first = told(...topEnd, 'buy 1 cylinder head', 'arrived o1')
+    const [wrong] = [...first.comparisons.keys()]
+    const here = told(
+      ...topEnd,
+      'buy 1 cylinder head',
+      'arrived o1',
+      `compare ${wrong}: ports wrong one is missing`,
+      'buy 1 cylinder head',
+      'arrived o2',
+    )
+    const right = [...here.comparisons.keys()].at(-1)
+    const back = (order: string) => [{ do: 'return-order', order, count: undefined, reason: 'so' }]
+    expect(read(`send back ${wrong} because so`, here)).toEqual(back('o1'))
+    expect(read('send back cylinder head because so', here)).toEqual(back('o1'))
+    expect(read(`send back ${right} because so`, here)).toEqual(back('o2'))
+  })
+
   test('a kit, thing by thing', () => {
     expect(
       read('kit top end: 1 head gasket, two head bolts; 4x shims and O-rings into new bag'),

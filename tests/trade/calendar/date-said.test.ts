@@ -110,6 +110,7 @@ describe('what is no date', () => {
     ['by Friday', 'not-a-date', 'by Friday', 'friday'],
     ['Friday at noon', 'not-a-date', 'Friday at noon', 'friday'],
     ['soon', 'not-a-date', 'soon', '4 Dec'],
+    ['in 2 constructor', 'not-a-date', 'in 2 constructor', '4 Dec'],
     ['4', 'not-a-date', '4', '4 Dec'],
     ['20261204', 'not-a-date', '20261204', '4 Dec'],
     ['4.12.2', 'not-a-date', '4.12.2', '4 Dec'],
