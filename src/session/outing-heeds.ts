@@ -13,6 +13,8 @@ export type OutingHeed =
   | { heed: 'still-away'; outing: OutingFacts }
   /** What was to come of it, now that it is back. */
   | { heed: 'expected'; outing: OutingFacts }
+  /** Given back by another job, whose record cannot know it. */
+  | { heed: 'given-back'; outing: OutingFacts }
   /** It was sent to be put right, and is still judged as it was. */
   | { heed: 'still-judged'; piece: PieceId }
 
@@ -31,6 +33,7 @@ export function outingHeeds(state: State, entry: Entry): OutingHeed[] {
   if (!isAllBack(outing)) heeds.push({ heed: 'still-away', outing })
   if (isAnswerDue(state, outing)) heeds.push({ heed: 'taken-out-there', outing })
   if (back.length > 0 && outing.expects !== undefined) heeds.push({ heed: 'expected', outing })
+  if (back.length > 0 && outing.job !== undefined) heeds.push({ heed: 'given-back', outing })
   for (const piece of new Set(back)) {
     if (state.verdicts.get(piece)?.verdict === 'machine') heeds.push({ heed: 'still-judged', piece })
   }

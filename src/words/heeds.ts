@@ -69,6 +69,7 @@ export function heedText(state: State, heed: Heed): string {
     case 'taken-out-there':
     case 'still-away':
     case 'expected':
+    case 'given-back':
     case 'still-judged':
       return outingHeedText(state, heed)
     default:

@@ -95,3 +95,12 @@ test('what is lent and surplus where it came from keeps nobody there from the fi
   inRed('look 1', 'take 1', 'fit 5 cover bolts', 'fit guard bolts', 'done')
   expect(red('left').out).toBe('Nothing is left over. Next: clear\n')
 })
+
+test('what is given back is said to be still in the record of who had it', async () => {
+  const { send, red, told } = twoJobs()
+  await send('borrow 1 cover bolt from job 1')
+  expect(red('came back b1').out).toMatch(
+    /The record of job 2, .* still has it: say there "send back PIECE because \.\.\."\./,
+  )
+  told('send back 1 cover bolts because given back to job 1')
+})

@@ -26,6 +26,10 @@ export function outingHeedText(state: State, heed: OutingHeed): string {
     }
     case 'expected':
       return sentence(`expected of it: ${heed.outing.expects}. See that it is so`)
+    case 'given-back':
+      return sentence(
+        `the record of ${heed.outing.to} still has it: say there ${say('send back PIECE because ...')}`,
+      )
     case 'still-judged': {
       const { piece } = heed
       return sentence(
