@@ -1,38 +1,25 @@
-import type { Account } from '../ledger/account.ts'
 import { balance, placesOf } from '../ledger/ledger.ts'
 import type { PieceId } from '../ledger/piece.ts'
 import { carrierOf, containerOf, type Place } from '../ledger/place.ts'
-import { consumableReasons, curing } from './waiting/consumables.ts'
 import {
   contentsByStep,
   isIdle,
   outOfToolbox,
   owedAtHome,
-  owing,
   type StepContents,
   withinReach,
 } from './contents.ts'
-import type {
-  DecisionTarget,
-  DifferenceId,
-  FaultId,
-  FluidId,
-  MarkId,
-  PlanFacts,
-  StepFacts,
-  TighteningId,
-} from './facts.ts'
+import type { DecisionTarget, PlanFacts, StepFacts } from './facts.ts'
 import { checksByPiece, type JudgingReason, judgingReasons } from './judging/judging.ts'
 import type { CheckFacts } from './judging/judging-facts.ts'
 import { beneath, buildNeeds } from './order.ts'
-import { outingReasons } from './waiting/outings.ts'
+import { isJudging, notHome, type Reason } from './reasons.ts'
 import { leftOnOld } from './riders.ts'
-import { secondReasons } from './waiting/second-looks.ts'
 import { isGone } from './succession.ts'
 import { nextTurn } from './tightening.ts'
-import type { WaitingReason } from './waiting/waiting-reasons.ts'
-
-import { isJudging, notHome, type Reason } from './reasons.ts'
+import { consumableReasons, curing } from './waiting/consumables.ts'
+import { outingReasons } from './waiting/outings.ts'
+import { secondReasons } from './waiting/second-looks.ts'
 
 /** The gates of every step, worked out from one reading of the record. */
 export class Gates {

@@ -1,7 +1,7 @@
 import type { State } from '../journal/state.ts'
-import { buildNeeds, builtOnTop } from '../plan/order.ts'
 import { heirs, openOf } from '../plan/buying/order-lines.ts'
 import { shortageOf } from '../plan/buying/short-pieces.ts'
+import { buildNeeds, builtOnTop } from '../plan/order.ts'
 import type { OrderFacts } from '../plan/waiting/waiting-facts.ts'
 
 /**

@@ -1,9 +1,8 @@
 import type { Command } from '../journal/command.ts'
 import type { Refusal } from '../journal/refusal.ts'
-import type { Account } from '../ledger/account.ts'
 import type { PieceId } from '../ledger/piece.ts'
 import type { Borrowing } from '../lines/errand.ts'
-import { findPieces, nearPieces } from '../lines/find-piece.ts'
+import { findPieces, isOff, nearPieces } from '../lines/find-piece.ts'
 import type { OutingId } from '../plan/waiting/waiting-facts.ts'
 import type { Session } from './session.ts'
 import type { Entry } from './stored-entry.ts'
@@ -56,9 +55,4 @@ function taking({ state }: Session, { piece, count, instead, into }: Borrowing):
 function lendingOf({ state }: Session, { count }: Borrowing, piece: PieceId): Command {
   const { no, name } = state.job
   return { do: 'send-out', to: `job ${no}, ${name}`, job: no, pieces: [{ piece, count }] }
-}
-
-/** Some of it lies off the machine. */
-function isOff({ at }: Account): boolean {
-  return [...at.keys()].some((place) => place !== 'machine')
 }

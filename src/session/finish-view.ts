@@ -1,7 +1,7 @@
 import type { State } from '../journal/state.ts'
-import { curedAt } from '../plan/waiting/consumables.ts'
 import { type Activity, criticalPath, type Schedule } from '../plan/finish/critical-path.ts'
 import { freeWork } from '../plan/finish/free-work.ts'
+import { curedAt } from '../plan/waiting/consumables.ts'
 import type { ConsumableFacts, ConsumableId } from '../plan/waiting/waiting-facts.ts'
 import type { Session } from './session.ts'
 import { planRows } from './views.ts'

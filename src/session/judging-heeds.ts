@@ -1,10 +1,10 @@
 import type { State } from '../journal/state.ts'
 import type { PieceId } from '../ledger/piece.ts'
+import { Gates } from '../plan/gates.ts'
 import { readingsFor } from '../plan/judging/check-readings.ts'
 import { boundTo } from '../plan/judging/judging.ts'
 import type { CheckId, FindingFacts, TriggerId } from '../plan/judging/judging-facts.ts'
 import { undoToReach } from '../plan/leftovers.ts'
-import { Gates } from '../plan/gates.ts'
 import type { Verdict } from '../trade/measuring/verdict.ts'
 import type { Entry } from './stored-entry.ts'
 

@@ -2,9 +2,9 @@ import type { State } from '../journal/state.ts'
 import type { PieceId } from '../ledger/piece.ts'
 import { carrierOf } from '../ledger/place.ts'
 import { openOf, ordersFor } from '../plan/buying/order-lines.ts'
-import { outingsWith } from '../plan/waiting/outings.ts'
 import type { Gates } from '../plan/gates.ts'
 import type { Reason } from '../plan/reasons.ts'
+import { outingsWith } from '../plan/waiting/outings.ts'
 import type { OrderId, OutingId } from '../plan/waiting/waiting-facts.ts'
 
 /** A piece that a step lacks, and what it is to come by: an outing, an order line, or nothing yet. */

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
-import { leftovers } from '../../src/plan/leftovers.ts'
 import { Gates } from '../../src/plan/gates.ts'
+import { leftovers } from '../../src/plan/leftovers.ts'
 import { leftoverText } from '../../src/words/leftovers.ts'
 import { leftoverLines } from '../../src/words/told-leftovers.ts'
 import { codesOf } from './codes.ts'

@@ -1,5 +1,11 @@
 import type { Command } from '../../src/journal/command.ts'
-import type { CheckId, Likeness, TriggerId, TriggerItem, VerdictKind } from '../../src/plan/judging/judging-facts.ts'
+import type {
+  CheckId,
+  Likeness,
+  TriggerId,
+  TriggerItem,
+  VerdictKind,
+} from '../../src/plan/judging/judging-facts.ts'
 import type { Pick } from './pick.ts'
 
 type Make = (pick: Pick) => Command

@@ -2,8 +2,8 @@ import fc from 'fast-check'
 import { DirectedGraph } from 'graphology'
 import { describe, expect, test } from 'vitest'
 import type { Command } from '../../src/journal/command.ts'
-import { leftovers, undoToReach } from '../../src/plan/leftovers.ts'
 import { Gates } from '../../src/plan/gates.ts'
+import { leftovers, undoToReach } from '../../src/plan/leftovers.ts'
 import {
   addStep,
   aidIn,

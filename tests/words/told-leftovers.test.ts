@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import type { Command } from '../../src/journal/command.ts'
-import { leftovers } from '../../src/plan/leftovers.ts'
 import { Gates } from '../../src/plan/gates.ts'
+import { leftovers } from '../../src/plan/leftovers.ts'
 import { leftoverLines, toldLeftovers } from '../../src/words/told-leftovers.ts'
 import { begin, end, fitted, job, off, set, take } from '../errors/commands.ts'
 import { judged } from '../errors/judging-commands.ts'

@@ -1,6 +1,6 @@
-import { isDried, isOverdue, minutesLate } from '../../plan/waiting/consumables.ts'
-import { beneath, buildNeeds } from '../../plan/order.ts'
 import { Gates } from '../../plan/gates.ts'
+import { beneath, buildNeeds } from '../../plan/order.ts'
+import { isDried, isOverdue, minutesLate } from '../../plan/waiting/consumables.ts'
 import type { ConsumableFacts, ConsumableId, CureTarget } from '../../plan/waiting/waiting-facts.ts'
 import { daysBetween } from '../../trade/calendar/days-between.ts'
 import type { Command } from '../command.ts'

@@ -1,5 +1,5 @@
-import { leftovers } from '../../plan/leftovers.ts'
 import { Gates } from '../../plan/gates.ts'
+import { leftovers } from '../../plan/leftovers.ts'
 import type { Command } from '../command.ts'
 import type { EntryBodyOf } from '../entry.ts'
 import type { State } from '../state.ts'

@@ -1,6 +1,6 @@
 import type { StepFacts } from '../../plan/facts.ts'
-import { buildOrder } from '../../plan/order.ts'
 import { Gates } from '../../plan/gates.ts'
+import { buildOrder } from '../../plan/order.ts'
 import type { Command } from '../command.ts'
 import type { EntryBodyOf, StripStep } from '../entry.ts'
 import type { State } from '../state.ts'

@@ -1,7 +1,7 @@
 import type { Move, Opening } from '../../ledger/account.ts'
 import type { Piece, PieceId } from '../../ledger/piece.ts'
-import { curing } from '../../plan/waiting/consumables.ts'
 import type { FaultId, FluidId } from '../../plan/facts.ts'
+import { curing } from '../../plan/waiting/consumables.ts'
 import { inSingular } from '../../trade/bag-line/name-words.ts'
 import type { Command, TakenOff } from '../command.ts'
 import type { EntryBodyOf, StripStep } from '../entry.ts'

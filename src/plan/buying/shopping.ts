@@ -1,8 +1,8 @@
 import type { PieceId } from '../../ledger/piece.ts'
 import type { FluidId, PlanFacts } from '../facts.ts'
+import type { ConsumableId, OrderFacts, OrderId, PartNotes } from '../waiting/waiting-facts.ts'
 import { heirs, hereOf, openOf, partNotesOf } from './order-lines.ts'
 import { type Shortage, type ShortWhy, shortageOf } from './short-pieces.ts'
-import type { ConsumableId, OrderFacts, OrderId, PartNotes } from '../waiting/waiting-facts.ts'
 
 /** Under what a line stands in the list of what to buy. */
 export type ShoppingGroup = ShortWhy | 'put-on' | 'fluid' | 'wanted'

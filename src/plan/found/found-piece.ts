@@ -1,7 +1,12 @@
 import type { Account } from '../../ledger/account.ts'
 import type { PieceItem } from '../../trade/bag-line/bag-item.ts'
 import { wordsOf } from '../../trade/bag-line/name-words.ts'
-import { type Agrees, type SizeAgreement, type SizeInHand, sizeAgreement } from '../../trade/size-agreement.ts'
+import {
+  type Agrees,
+  type SizeAgreement,
+  type SizeInHand,
+  sizeAgreement,
+} from '../../trade/size-agreement.ts'
 import { readSize } from '../../trade/size-text.ts'
 
 /** What is known of a piece that turned up: as much or as little as a look, a rule and a wrench say. */

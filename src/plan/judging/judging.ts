@@ -1,7 +1,7 @@
 import type { PieceId } from '../../ledger/piece.ts'
 import type { PlanFacts } from '../facts.ts'
-import type { CheckFacts, CheckId, ComparedFeature, VerdictKind } from './judging-facts.ts'
 import { isGone } from '../succession.ts'
+import type { CheckFacts, CheckId, ComparedFeature, VerdictKind } from './judging-facts.ts'
 
 /** Why a piece may not go back yet. */
 export type JudgingReason =

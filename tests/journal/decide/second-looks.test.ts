@@ -4,8 +4,8 @@ import type { Command } from '../../../src/journal/command.ts'
 import { decide } from '../../../src/journal/decide/decide.ts'
 import type { Entry } from '../../../src/journal/entry.ts'
 import { fold } from '../../../src/journal/fold.ts'
-import { leftovers } from '../../../src/plan/leftovers.ts'
 import { Gates } from '../../../src/plan/gates.ts'
+import { leftovers } from '../../../src/plan/leftovers.ts'
 import { minutesToWait } from '../../../src/plan/waiting/second-looks.ts'
 import {
   confirm,

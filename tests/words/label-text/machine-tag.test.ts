@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import type { Command } from '../../../src/journal/command.ts'
-import { leftovers } from '../../../src/plan/leftovers.ts'
 import { Gates } from '../../../src/plan/gates.ts'
+import { leftovers } from '../../../src/plan/leftovers.ts'
 import { machineTag } from '../../../src/words/label-text/machine-tag.ts'
 import * as c from '../../support/commands.ts'
 import { given } from '../../support/journal.ts'
