@@ -7,6 +7,11 @@ import { nearestWord } from './nearest.ts'
 /** Which of several pieces a verb rather means; applied in turn, each only where it leaves any. */
 export type Prefer = (account: Account) => boolean
 
+/** Rather one of which some lies off the machine. */
+export function isOff({ at }: Account): boolean {
+  return [...at.keys()].some((place) => place !== 'machine')
+}
+
 /**
  * The pieces that answer to words: an id (`p12`), a name, a position, a home or a size, in any order and number
  * (`cam cap I3`, `I3`, `M6x25 cover bolts`). The closest matches alone, and of these those still in use rather

@@ -20,6 +20,37 @@ export function piecesOf(line: Line, text: string, ...prefer: Prefer[]): PieceId
   return [...new Set(found)]
 }
 
+/** Pieces with their numbers: `cylinder head, 4 head nuts`. All of a piece where no number is said. */
+export function countedPieces(
+  line: Line,
+  text: string,
+  ...prefer: Prefer[]
+): { piece: PieceId; count?: number | undefined }[] {
+  const found: { piece: PieceId; count?: number | undefined }[] = []
+  let uncounted: string[] = []
+  const takeUncounted = () => {
+    if (uncounted.length > 0)
+      found.push(...piecesOf(line, uncounted.join(', '), ...prefer).map((piece) => ({ piece })))
+    uncounted = []
+  }
+  for (const part of text.split(/\s*,\s*|\s+and\s+/i)) {
+    const [, number, words = ''] = /^(\d{1,4}) (.+)$/.exec(part) ?? []
+    if (number === undefined || !namesAny(line, words)) uncounted.push(part)
+    else {
+      takeUncounted()
+      found.push({ piece: line.piece(words, ...prefer), count: Number(number) })
+    }
+  }
+  takeUncounted()
+  if (found.length === 0) line.missing('PIECE')
+  return found
+}
+
+/** Whether words name anything at all. */
+export function namesAny(line: Line, words: string): boolean {
+  return findPieces(words, line.state).length > 0
+}
+
 /** All pieces of the one thing, or the one set, that words name. */
 export function oneThing(line: Line, words: string, prefer: Prefer[]): PieceId[] {
   const pieces = line.pieces(words, ...prefer)

@@ -1,8 +1,7 @@
-import type { Account } from '../ledger/account.ts'
 import type { PieceId } from '../ledger/piece.ts'
 import { readDateSaid } from '../trade/calendar/date-said.ts'
-import { findPieces, type Prefer } from './find-piece.ts'
-import { piecesOf } from './find-pieces.ts'
+import { isOff } from './find-piece.ts'
+import { namesAny, piecesOf } from './find-pieces.ts'
 import type { Line } from './line.ts'
 import { readDay } from './read-said.ts'
 
@@ -31,37 +30,6 @@ export function readGoing(line: Line, text: string): Going {
     expects: said.get('expect'),
     aside: aside === undefined ? undefined : piecesOf(line, aside, isOff),
   }
-}
-
-/** Pieces with their numbers: `cylinder head, 4 head nuts`. All of a piece where no number is said. */
-export function countedPieces(
-  line: Line,
-  text: string,
-  ...prefer: Prefer[]
-): { piece: PieceId; count?: number | undefined }[] {
-  const found: { piece: PieceId; count?: number | undefined }[] = []
-  let uncounted: string[] = []
-  const takeUncounted = () => {
-    if (uncounted.length > 0)
-      found.push(...piecesOf(line, uncounted.join(', '), ...prefer).map((piece) => ({ piece })))
-    uncounted = []
-  }
-  for (const part of text.split(/\s*,\s*|\s+and\s+/i)) {
-    const [, number, words = ''] = /^(\d{1,4}) (.+)$/.exec(part) ?? []
-    if (number === undefined || !namesAny(line, words)) uncounted.push(part)
-    else {
-      takeUncounted()
-      found.push({ piece: line.piece(words, ...prefer), count: Number(number) })
-    }
-  }
-  takeUncounted()
-  if (found.length === 0) line.missing('PIECE')
-  return found
-}
-
-/** Whether words name anything at all. */
-export function namesAny(line: Line, words: string): boolean {
-  return findPieces(words, line.state).length > 0
 }
 
 function clausesOf(line: Line, text: string): Map<Clause, string> {
@@ -102,9 +70,4 @@ function isDate(words: readonly string[]): boolean {
     const read = readDateSaid(words.slice(0, length).join(' ').replace(/,$/, ''))
     return read.understood || read.code === 'two-ways' || read.code === 'past'
   })
-}
-
-/** Some of it lies off the machine. */
-function isOff({ at }: Account): boolean {
-  return [...at.keys()].some((place) => place !== 'machine')
 }
