@@ -18,6 +18,28 @@ export function countedPiece(state: State, id: PieceId, count: number): string {
   return account ? countedName(account.piece, account.home, count) : `${count} × piece ${id}`
 }
 
+/** Numbers of several pieces, those of one set together: `1 × cylinder head, 2 × cam caps I1, I2 and 2 × studs M8x35`. */
+export function countedPieces(state: State, pieces: readonly { piece: PieceId; count: number }[]): string {
+  const sets = new Map<string, { name: string; positions: string[]; only: string }>()
+  for (const { piece: id, count } of pieces) {
+    const { piece, home } = state.ledger.accounts.get(id) ?? {}
+    const isOne = piece !== undefined && home?.position !== undefined && count === 1
+    const key = isOne ? [piece.name, piece.size, home.at, piece.step].join('\n') : `${id} ${sets.size}`
+    const set = sets.get(key) ?? {
+      name: piece?.name ?? id,
+      positions: [],
+      only: countedPiece(state, id, count),
+    }
+    sets.set(key, set)
+    if (isOne) set.positions.push(home.position ?? '')
+  }
+  return joined(
+    [...sets.values()].map(({ name, positions, only }) =>
+      positions.length > 1 ? `${positions.length} × ${name} ${positions.join(', ')}` : only,
+    ),
+  )
+}
+
 /** The same for a piece that the state may not know, as in an entry since undone. */
 export function countedName(piece: Piece, home: Home, count: number): string {
   const name = nameOf(piece, home, count)

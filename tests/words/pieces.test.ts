@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import type { Command } from '../../src/journal/command.ts'
-import { agree, countedPiece, homeName, isStray, pieceName } from '../../src/words/pieces.ts'
+import { agree, countedPiece, countedPieces, homeName, isStray, pieceName } from '../../src/words/pieces.ts'
 import { begin, job, off, put, recount, set, tool } from '../errors/commands.ts'
 import { play } from '../errors/play.ts'
 
@@ -122,4 +122,19 @@ test('a piece that nobody knows is told from one that was left off', () => {
     },
   ])
   expect([...state.ledger.accounts.values()].map(isStray)).toEqual([false, true])
+})
+
+test('numbers of several pieces, those of one set together', () => {
+  const { state } = play([
+    job,
+    begin('Head off'),
+    set('cam caps', ['I1', 'I2', 'I3']),
+    off(4, 'studs'),
+    off(1, 'cylinder head', { kind: 'part' }),
+  ])
+  const one = (piece: 'p1' | 'p2' | 'p5') => ({ piece, count: 1 })
+  expect(countedPieces(state, [one('p5'), one('p1'), one('p2'), { piece: 'p4', count: 3 }])).toBe(
+    '1 × cylinder head, 2 × cam caps I1, I2 and 3 × studs',
+  )
+  expect(countedPieces(state, [one('p2')])).toBe('cam cap I2')
 })

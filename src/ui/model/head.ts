@@ -28,11 +28,13 @@ function balanceTexts(state: State): { long: string; short: string } {
   let inContainers = 0
   let onOthers = 0
   const open = { bench: 0, out: 0, supplier: 0, lost: 0 }
-  for (const { piece, at } of state.ledger.accounts.values()) {
+  for (const { piece, should, at } of state.ledger.accounts.values()) {
     if (piece.kind === 'aid' || piece.kind === 'tool') continue
     for (const [place, count] of at) {
       if (place.startsWith('c')) inContainers += count
       else if (/^p\d/.test(place)) onOthers += count
+      // What went back and is replaced by now does not come again.
+      else if (place === 'supplier') open.supplier += Math.min(count, Math.max(0, should - hereOf(at)))
       else if (place in open) open[place as keyof typeof open] += count
     }
   }
@@ -84,4 +86,12 @@ const HOME_OF: Partial<Record<ScreenName, ScreenName>> = {
   arrivals: 'due',
   order: 'due',
   outing: 'due',
+}
+
+/** How many are neither away for good nor at a supplier. */
+function hereOf(at: ReadonlyMap<string, number>): number {
+  return [...at].reduce(
+    (sum, [place, count]) => sum + (['supplier', 'scrap', 'lost'].includes(place) ? 0 : count),
+    0,
+  )
 }

@@ -2,8 +2,7 @@ import type { State } from '../../journal/state.ts'
 import type { PieceId } from '../../ledger/piece.ts'
 import type { OutingFacts } from '../../plan/waiting/waiting-facts.ts'
 import { dayText, dueText } from '../days.ts'
-import { joined } from '../grammar.ts'
-import { countedPiece } from '../pieces.ts'
+import { countedPieces } from '../pieces.ts'
 
 /** Who has what went out: `at Miller`, `lent to job 12, Red twin`. */
 export function holderName({ to, job }: Pick<OutingFacts, 'to' | 'job'>): string {
@@ -45,8 +44,10 @@ export function backWords(state: State, piece: PieceId): string | null {
 
 /** What of an outing is still away: `cylinder head and 2 × gallery plugs`. */
 export function awayPieces(state: State, { pieces }: OutingFacts): string {
-  return joined(
-    pieces.filter(({ away }) => away > 0).map(({ piece, away }) => countedPiece(state, piece, away)),
+  const away = pieces.map((each) => ({ piece: each.piece, count: each.away }))
+  return countedPieces(
+    state,
+    away.filter(({ count }) => count > 0),
   )
 }
 

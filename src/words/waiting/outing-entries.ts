@@ -3,7 +3,7 @@ import type { State } from '../../journal/state.ts'
 import { dayText } from '../days.ts'
 import { joined } from '../grammar.ts'
 import { movesText } from '../move-text.ts'
-import { countedPiece, pieceName } from '../pieces.ts'
+import { countedPieces, pieceName } from '../pieces.ts'
 import { holderText } from './out-words.ts'
 
 type OutingEntry = 'sent-out' | 'came-back'
@@ -11,7 +11,7 @@ type OutingEntry = 'sent-out' | 'came-back'
 /** One line of history for what went out of the house and came back. */
 export const outingTellers: { [Type in OutingEntry]: (state: State, entry: EntryOf<Type>) => string } = {
   'sent-out': (state, { outing: { id, to, why, due, expects, job, pieces, aside } }) => {
-    const names = joined(pieces.map(({ piece, count }) => countedPiece(state, piece, count)))
+    const names = countedPieces(state, pieces)
     const facts = [
       `${job === undefined ? 'out' : 'lent'} to ${to} (${id}): ${names}`,
       why ? `for ${why}` : '',

@@ -2,7 +2,7 @@ import type { State } from '../../journal/state.ts'
 import type { OutingView } from '../../session/outing-view.ts'
 import { say } from '../cures.ts'
 import { joined } from '../grammar.ts'
-import { countedPiece, pieceName } from '../pieces.ts'
+import { countedPieces, pieceName } from '../pieces.ts'
 import { awayPieces, outingStanding, overdueText } from './out-words.ts'
 import { tookOutWords } from './took-out-words.ts'
 
@@ -11,16 +11,14 @@ export function outingRows(state: State, view: OutingView): string[] {
   const { outing, standing, riders } = view
   const { id, to, why, expects, aside, pieces } = outing
   if (standing === 'unanswered' || standing === 'back') {
-    const names = joined(pieces.map(({ piece, count }) => countedPiece(state, piece, count)))
+    const names = countedPieces(state, pieces)
     const asked = `look what was taken out of it there: ${tookOutWords(id)}`
     return [`${id}  ${names}, back from ${to}`, ...(standing === 'unanswered' ? [`    ${asked}`] : [])]
   }
   const facts = [
     why === undefined ? '' : `for ${why}`,
     expects === undefined ? '' : `expected: ${expects}`,
-    riders.length === 0
-      ? ''
-      : `on it: ${joined(riders.map(({ piece, count }) => countedPiece(state, piece, count)))}`,
+    riders.length === 0 ? '' : `on it: ${countedPieces(state, riders)}`,
     aside.length === 0 ? '' : `left here: ${joined(aside.map((piece) => pieceName(state, piece)))}`,
   ].filter(Boolean)
   return [

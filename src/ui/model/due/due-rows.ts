@@ -7,7 +7,7 @@ import { dayText, dueText } from '../../../words/days.ts'
 import { itemsText } from '../../../words/judging/asked-text.ts'
 import { checkWords, VERDICTS } from '../../../words/judging/names.ts'
 import { stepName } from '../../../words/names.ts'
-import { countedPiece, pieceName } from '../../../words/pieces.ts'
+import { countedPieces, pieceName } from '../../../words/pieces.ts'
 import { orderedText, standingText } from '../../../words/waiting/order-words.ts'
 import { holderName } from '../../../words/waiting/out-words.ts'
 import { toBuyText } from '../../../words/waiting/shopping-text.ts'
@@ -79,8 +79,9 @@ export function checksRow(state: State, { pieces, checks }: DueChecks, numbers: 
 export function outingRow(state: State, view: Outing, numbers: NumberedRows): Line[] {
   const { id, to, due, since, pieces } = view.outing
   const away = pieces.filter((each) => each.away > 0)
-  const names = (away.length > 0 ? away : pieces).map(({ piece, count, away: out }) =>
-    countedPiece(state, piece, out > 0 ? out : count),
+  const names = countedPieces(
+    state,
+    (away.length > 0 ? away : pieces).map(({ piece, count, away: out }) => ({ piece, count: out || count })),
   )
   const day =
     due === undefined ? `since ${dayText(since, state.clock.today)}` : dueText(due, state.clock.today)
@@ -90,7 +91,7 @@ export function outingRow(state: State, view: Outing, numbers: NumberedRows): Li
       : `${holderName(view.outing)}, ${day}`
   return numbers.add(
     outingSign(view),
-    line(strong(`${id}, ${names.join(', ')}`), `  ${said}`),
+    line(strong(`${id}, ${names}`), `  ${said}`),
     goTo(`look at ${id}`, { at: 'outing', outing: id }),
   )
 }

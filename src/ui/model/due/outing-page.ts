@@ -1,7 +1,7 @@
 import { type OutingView, outingView } from '../../../session/outing-view.ts'
 import { dayText, dueText } from '../../../words/days.ts'
 import { sentence } from '../../../words/grammar.ts'
-import { countedPiece, pieceName } from '../../../words/pieces.ts'
+import { countedPiece, countedPieces, pieceName } from '../../../words/pieces.ts'
 import { holderName } from '../../../words/waiting/out-words.ts'
 import type { Command } from '../../act.ts'
 import { BACK, type Choice, choicesOf, NO_CHOICES, type Page, rowsOf } from '../../page.ts'
@@ -18,9 +18,9 @@ export function outingPage({ session, width }: Scene, id: OutingId): Page {
   const view = outingView(state, outing)
   const sign = outingSign(view)
   const choices = outingChoices(view)
-  const name = outing.pieces.map(({ piece, count }) => countedPiece(state, piece, count)).join(', ')
+  const name = countedPieces(state, outing.pieces)
   return {
-    title: line(strong(`${id}, ${name}`), '  ', chip(sign)),
+    title: line(strong(id), '  ', chip(sign), '  ', strong(name)),
     top: [],
     rows: rowsOf(
       groups(
@@ -70,12 +70,13 @@ export function outingSign({ standing }: OutingView): Sign {
   }
 }
 
-function facts({ clock }: State, { outing }: OutingView): string[] {
+function facts({ clock }: State, { outing, standing }: OutingView): string[] {
   const { why, due, expects, since, result } = outing
+  const isBack = standing === 'unanswered' || standing === 'back'
+  const holder = isBack ? `back from ${outing.to}` : holderName(outing)
+  const day = `${isBack ? 'out' : 'since'} ${dayText(since, clock.today)}`
   return [
-    sentence(
-      `${holderName(outing)}${why === undefined ? '' : ` for ${why}`}, since ${dayText(since, clock.today)}`,
-    ),
+    sentence(`${holder}${why === undefined ? '' : ` for ${why}`}, ${day}`),
     ...(due === undefined ? [] : [sentence(dueText(due, clock.today))]),
     ...(expects === undefined ? [] : [`Expected: ${expects}.`]),
     ...(result === undefined ? [] : [`Came of it: ${result}.`]),

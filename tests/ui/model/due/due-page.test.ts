@@ -117,6 +117,19 @@ test('what sits on another piece is in the sum of what is off', () => {
   expect(textOf(headRows(desk.scene(), { at: 'now' })[0])).toContain('3 on other pieces')
 })
 
+test('a wrong one that went back does not come again, once the right one is here', () => {
+  const { desk, enter } = jobWith(
+    ...apart,
+    'buy 1 water pump',
+    'arrived o1',
+    'send back o1 because it is for the other side',
+  )
+  const sum = () => textOf(headRows(desk.scene(), { at: 'now' })[0])
+  expect(sum()).toContain('1 to come')
+  enter('arrived o1')
+  expect(sum()).not.toContain('to come')
+})
+
 describe('the card', () => {
   test('says how much is due in one row, and nothing where nothing is', () => {
     const { enter, text } = jobWith(...apart)

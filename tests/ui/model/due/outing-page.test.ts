@@ -17,7 +17,7 @@ describe('what went out', () => {
     enter('.6', '1')
     expect(desk.screen).toEqual({ at: 'outing', outing: 'b1' })
     expect(tidy(rows())).toEqual([
-      'b1, 1 × cylinder head - OUT',
+      'b1 - OUT 1 × cylinder head',
       'At the machine shop for skimming, since 15 Jan.',
       'Due 20 Jan.',
       'Expected: flat within 0.05.',
@@ -41,6 +41,7 @@ describe('what went out', () => {
     enter('.6', '1', '1')
     expect(state().ledger.accounts.get('p1')?.at.get('bench')).toBe(1)
     expect(rows()[0]).toContain('? SAY WHAT')
+    expect(tidy(rows())[1]).toBe('Back from the machine shop for skimming, out 15 Jan.')
     expect(tidy(rows()).slice(-3)).toEqual([
       'SAY WHAT CAME OF IT',
       '3 looked: nothing was taken out of it there',
@@ -51,6 +52,21 @@ describe('what went out', () => {
     enter('2 gallery plugs back')
     expect(rows()[0]).toContain('✓ BACK')
     expect(tidy(rows())).toContain('TAKEN OUT THERE')
+  })
+
+  test('a set that went out stands there as one, and the sign is not cut off', () => {
+    const { enter, rows } = jobWith(
+      'begin head off, does not hide',
+      'off cam caps I1..I8 into bench',
+      'off cylinder head into bench',
+      'end',
+      'out cam caps, cylinder head to the machine shop',
+    )
+    enter('.6')
+    const row = tidy(rows()).join(' ')
+    expect(row).toContain('b1, 8 × cam caps I1, I2, I3, I4, I5, I6, I7, I8 and 1 × cylinder head')
+    enter('1')
+    expect(tidy(rows())[0]).toMatch(/^b1 - OUT 8 × cam caps I1/)
   })
 
   test('nothing was taken out: a number says so, and Enter does not', () => {
