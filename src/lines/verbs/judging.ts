@@ -79,6 +79,10 @@ export const judgingVerbs: readonly Verb[] = [
     read(line) {
       const picture = line.take(/(?:^|,? )picture g(\d{1,9})(?= because |$)/i)?.[0]
       const reason = line.reason()
+      // Bad alone does not say what is to become of it.
+      const [bad] = line.take(/(?:^|,? )(bad|no good|not good|scrap)$/i) ?? []
+      if (bad !== undefined)
+        line.notUnderstood(bad, `judge ${line.rest || 'PIECES'} replace because ${reason}`)
       const [verdict] =
         line.take(/(?:^|,? )(fit again|fit|good|machine|replace|clean)$/i) ??
         line.missing('fit again|machine|replace|clean')

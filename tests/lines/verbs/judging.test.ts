@@ -152,6 +152,7 @@ describe('a verdict', () => {
   test.each([
     ['judge cylinder head replace', 'reason-missing'],
     ['judge cylinder head because cracked', 'missing'],
+    ['judge cylinder head bad because cracked', 'not-understood'],
     ['judge replace because cracked', 'missing'],
     ['judge gizmo replace because cracked', 'no-such-piece'],
   ])('%s is not understood', (line, code) => {
