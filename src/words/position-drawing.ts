@@ -36,10 +36,13 @@ function sharedSize({ sizes, positions }: LayoutView): string | null {
 
 /** A pattern by the name of its pieces: `8 head bolts, all M10x120 E14`, `4 cam caps`. */
 export function patternName(state: State, view: LayoutView): string {
-  const names = view.positions.map(({ piece }) => state.ledger.accounts.get(piece)?.piece.name ?? '')
+  const counts = new Map<string, number>()
+  for (const { piece } of view.positions) {
+    const name = state.ledger.accounts.get(piece)?.piece.name ?? ''
+    counts.set(name, (counts.get(name) ?? 0) + 1)
+  }
   // One long bolt among short ones is called a bolt, all of them go by the name of the others.
-  const count = (name: string) => names.filter((each) => each === name).length
-  const name = names.toSorted((a, b) => count(b) - count(a))[0] ?? ''
+  const [[name] = ['']] = [...counts].toSorted(([, a], [, b]) => b - a)
   const size = sharedSize(view)
   return `${view.positions.length} ${name}${size === null ? '' : `, ${size}`}`
 }
