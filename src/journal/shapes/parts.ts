@@ -31,7 +31,7 @@ export const findingId = z.templateLiteral(['y', z.int()])
 /** A day, without a time: `2026-12-04`. */
 export const day = z.iso.date()
 
-export const place = z.union([
+const place = z.union([
   z.enum(['machine', 'toolbox', 'bench', 'out', 'supplier', 'spare', 'scrap', 'lost']),
   z.templateLiteral(['c', z.int()]),
   z.templateLiteral(['c', z.int(), '/', z.string().check(z.maxLength(12))]),
@@ -62,7 +62,7 @@ export const opening = z.strictObject({
   at: z.enum(['machine', 'supplier', 'toolbox']),
 })
 
-export const move = z.strictObject({
+const move = z.strictObject({
   piece: pieceId,
   count,
   from: place,

@@ -1,4 +1,4 @@
-import type { Entry, EntryOf } from '../../journal/entry.ts'
+import type { Entry, EntryOf, EntryType } from '../../journal/entry.ts'
 import type { PictureFacts, State } from '../../journal/state.ts'
 import type { PieceId } from '../../ledger/piece.ts'
 import type { MeasureFacts } from '../../plan/facts.ts'
@@ -12,16 +12,18 @@ export interface JudgingRecord {
   saidAnew: PieceId[]
 }
 
-export type JudgingEntry = EntryOf<
-  | 'checks-set'
-  | 'checks-done'
-  | 'check-dropped'
-  | 'judged'
-  | 'bound'
-  | 'trigger-set'
-  | 'trigger-dropped'
-  | 'found-out'
->
+const JUDGING = [
+  'checks-set',
+  'checks-done',
+  'check-dropped',
+  'judged',
+  'bound',
+  'trigger-set',
+  'trigger-dropped',
+  'found-out',
+] as const satisfies EntryType[]
+
+type JudgingEntry = EntryOf<(typeof JUDGING)[number]>
 
 /** What was found, asked and decided, in its order. */
 export function judgingOf(state: State, entries: readonly Entry[]): JudgingRecord[] {
@@ -41,19 +43,8 @@ export function judgingOf(state: State, entries: readonly Entry[]): JudgingRecor
 }
 
 function isJudging(entry: Entry): entry is JudgingEntry {
-  return JUDGING.has(entry.type)
+  return JUDGING.some((type) => type === entry.type)
 }
-
-const JUDGING = new Set<Entry['type']>([
-  'checks-set',
-  'checks-done',
-  'check-dropped',
-  'judged',
-  'bound',
-  'trigger-set',
-  'trigger-dropped',
-  'found-out',
-])
 
 function judgedIn(entry: JudgingEntry): PieceId[] {
   if (entry.type === 'found-out') return entry.condemned
