@@ -1,7 +1,7 @@
 import type { Command, Into } from '../../journal/command.ts'
 import type { Account } from '../../ledger/account.ts'
 import type { PieceId } from '../../ledger/piece.ts'
-import { hereOf, openOf, ordersFor } from '../../plan/buying/order-lines.ts'
+import { heirs, hereOf, openOf, ordersFor } from '../../plan/buying/order-lines.ts'
 import type { OrderFacts } from '../../plan/waiting/waiting-facts.ts'
 import { readDecimal, readWhole } from '../../trade/number.ts'
 import { amountAndName } from '../bought-lines.ts'
@@ -139,16 +139,28 @@ function sendBackNamed(line: Line, asked: string, reason: string): Command {
   const here = [...line.state.orders.values()].filter((order) => hereOf(order) > 0)
   const { count, lines } = namedLines(line, asked, here, false)
   const words = count === undefined ? asked : splitNumber(line, asked).words
-  const own = line.state.comparisons.get(words.toLowerCase() as PieceId)?.order
-  const last = lines.find(({ id }) => id === own) ?? lines.findLast(({ wrong }) => wrong > 0) ?? lines.at(-1)
+  const last = lineBack(line, words.toLowerCase(), lines)
   if (last) return { do: 'return-order', order: last.id, count, reason }
   line.rest = asked
   const isHere = ({ at }: Account) =>
     [...at.keys()].some((place) => place !== 'machine' && place !== 'supplier')
   const moved = line.countAndOnePiece(isHere)
-  const ordered = ordersFor(line.state, moved.piece).findLast((order) => hereOf(order) > 0)
+  const ordered = lineBack(
+    line,
+    moved.piece,
+    ordersFor(line.state, moved.piece).filter((order) => hereOf(order) > 0),
+  )
   if (ordered) return { do: 'return-order', order: ordered.id, count: moved.count, reason }
   return { do: 'move', ...moved, into: { kind: 'place', place: 'supplier' }, reason }
+}
+
+/** By which of the lines something goes back. A piece that is named by its id never takes along what came for its home since. */
+function lineBack(line: Line, words: string, lines: readonly OrderFacts[]): OrderFacts | undefined {
+  const id = words as PieceId
+  const own = line.state.comparisons.get(id)?.order
+  if (own !== undefined) return lines.find((order) => order.id === own)
+  const isOld = line.state.ledger.accounts.has(id) && heirs(line.state)(id) !== id
+  return isOld ? undefined : (lines.findLast(({ wrong }) => wrong > 0) ?? lines.at(-1))
 }
 
 /** The lines that words name, all of one thing, with the number in front of the words if one is there. */

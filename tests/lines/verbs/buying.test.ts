@@ -215,6 +215,9 @@ describe('what arrives', () => {
     expect(read(`send back ${wrong} because so`, here)).toEqual(back('o1'))
     expect(read('send back cylinder head because so', here)).toEqual(back('o1'))
     expect(read(`send back ${right} because so`, here)).toEqual(back('o2'))
+    // The old one was never ordered: it goes by itself, and the new one stays.
+    const old = [...here.comparisons.values()][0]?.old
+    expect(read(`send back ${old} because so`, here)).toMatchObject([{ do: 'move', piece: old }])
   })
 
   test('a kit, thing by thing', () => {
