@@ -70,9 +70,9 @@ function checksDue(state: State): DueChecks[] {
   for (const check of state.checks.values()) {
     const account = state.ledger.accounts.get(check.piece)
     if (!account || check.done !== null || state.overrides.has(check.id)) continue
-    // What is condemned or has given its home away is asked nothing more.
-    const isAsked = state.verdicts.get(check.piece)?.verdict !== 'replace'
-    if (!isAsked || !isStillWanted(state, check.piece)) continue
+    // What is judged stands among the judged, with its checks on its page; what gave its home away is asked nothing.
+    const isJudged = (state.verdicts.get(check.piece)?.verdict ?? 'fit-again') !== 'fit-again'
+    if (isJudged || !isStillWanted(state, check.piece)) continue
     const { set, id } = account.piece
     const key = set === undefined ? id : `${set} ${account.home.at}`
     const group = groups.get(key) ?? { pieces: [], checks: [] }

@@ -117,6 +117,26 @@ test('what sits on another piece is in the sum of what is off', () => {
   expect(textOf(headRows(desk.scene(), { at: 'now' })[0])).toContain('3 on other pieces')
 })
 
+test('a piece that is to be cleaned stands there once, and not among the checks of its set', () => {
+  const { enter, rows } = jobWith(
+    ...apart,
+    'check cylinder head, cam caps: look for score',
+    'judge cylinder head clean because oily',
+    'judge cam cap I2 machine because it is tight',
+  )
+  enter('.6')
+  expect(rows().map((row) => row.replace(/ +/g, ' ').trim())).toEqual([
+    'WHAT IS DUE 3 things, 0 overdue',
+    'TO BE CHECKED',
+    '1 ! NOT CHECKED 3 × cam caps look for score',
+    '',
+    'JUDGED, AND NOT DONE',
+    '2 X NOT GOOD cylinder head to be cleaned and looked at again, because',
+    'oily',
+    '3 X NOT GOOD cam cap I2 to be machined, because it is tight',
+  ])
+})
+
 test('a wrong one that went back does not come again, once the right one is here', () => {
   const { desk, enter } = jobWith(
     ...apart,
