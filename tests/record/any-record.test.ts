@@ -43,7 +43,7 @@ test('of any job the record agrees with the ledger and with what stands', () => 
   // A workload that never gets anywhere would agree as well.
   expect(seen.home).toBeGreaterThan(600)
   expect(seen.turns).toBeGreaterThan(100)
-  expect(seen.overrides).toBeGreaterThan(20)
+  expect(seen.overrides).toBeGreaterThan(10)
   expect(seen.undone).toBeGreaterThan(50)
 })
 
