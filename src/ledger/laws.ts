@@ -58,7 +58,8 @@ export function brokenLaws(ledger: Ledger, moves: readonly Move[]): Violation[] 
       broken.push({ law: 'more-than-there', piece, place: from, there: there(piece, from), wanted: count })
     } else {
       const carrier = carrierOf(to)
-      if (carrier !== null && !ledger.accounts.has(carrier)) broken.push({ law: 'no-carrier', piece, carrier })
+      if (carrier !== null && !ledger.accounts.has(carrier))
+        broken.push({ law: 'no-carrier', piece, carrier })
       else if (carrier !== null && isCarriedBy(carriersOf, carrier, piece))
         broken.push({ law: 'carried-by-itself', piece, carrier })
       if (to === 'machine') broken.push(...brokenAtHome(account, move, there(piece, 'machine')))

@@ -147,13 +147,21 @@ describe('every order of six commands', () => {
     ['with undo and redo', [undo, redo, move('p4', at('machine')), reopen(1)]],
   ]
 
-  test.each(themes)('from all apart, %s', (_, more) => {
-    const explored = everyOrder(apart, [...build, ...more], 6)
-    expect(explored.states).toBeGreaterThan(100)
-  }, MOST)
+  test.each(themes)(
+    'from all apart, %s',
+    (_, more) => {
+      const explored = everyOrder(apart, [...build, ...more], 6)
+      expect(explored.states).toBeGreaterThan(100)
+    },
+    MOST,
+  )
 
-  test.each(themes)('from nearly home, %s: cleared only when nothing is unexplained', (_, more) => {
-    const explored = everyOrder(nearlyHome, [...build, ...more], 6)
-    expect(explored.cleared).toBeGreaterThan(0)
-  }, MOST)
+  test.each(themes)(
+    'from nearly home, %s: cleared only when nothing is unexplained',
+    (_, more) => {
+      const explored = everyOrder(nearlyHome, [...build, ...more], 6)
+      expect(explored.cleared).toBeGreaterThan(0)
+    },
+    MOST,
+  )
 })

@@ -11,17 +11,25 @@ const MOST = 120_000
 
 const tallies: RunTally[] = []
 
-test.each([1, 20_301, 4_242_424])('200 random jobs from seed %i', (seed) => {
-  const tally = runSequences(200, seed)
-  tallies.push(tally)
-  expect(tally.sequences).toBe(200)
-}, MOST)
+test.each([1, 20_301, 4_242_424])(
+  '200 random jobs from seed %i',
+  (seed) => {
+    const tally = runSequences(200, seed)
+    tallies.push(tally)
+    expect(tally.sequences).toBe(200)
+  },
+  MOST,
+)
 
-test('200 random jobs from a fresh seed', () => {
-  const seed = randomInt(2 ** 31)
-  process.stdout.write(`random jobs from the fresh seed ${seed}\n`)
-  expect(runSequences(200, seed).sequences).toBe(200)
-}, MOST)
+test(
+  '200 random jobs from a fresh seed',
+  () => {
+    const seed = randomInt(2 ** 31)
+    process.stdout.write(`random jobs from the fresh seed ${seed}\n`)
+    expect(runSequences(200, seed).sequences).toBe(200)
+  },
+  MOST,
+)
 
 // A workload that never gets anywhere would hold every law as well.
 test('the jobs from the fixed seeds went everywhere', () => {
