@@ -15,6 +15,11 @@ export default defineConfig({
         test: {
           ...shared,
           name: 'unit',
+          // Files share the modules of their worker: loading them anew for each took longer than its tests. A test that
+          // changes what others see (a spy, the environment) puts it back.
+          isolate: false,
+          restoreMocks: true,
+          unstubEnvs: true,
           include: ['tests/**/*.test.{ts,tsx}'],
           exclude: ['tests/terminal/**'],
           testTimeout: 20_000,
