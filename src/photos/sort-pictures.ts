@@ -88,7 +88,9 @@ export function sortPictures<P extends SeenPicture>(
     if (one.doubt !== null || showsLabel(one.picture)) return one
     const [first, ...others] = labelsInMoment(timed, index)
     if (first === undefined) return one
-    const ways = [openAt[first]?.code ?? null, ...[first, ...others].map((at) => sorted[at]?.code ?? null)]
+    // Before them all it would follow the label that was open, or be too long after it.
+    const atFirst = afterLabel(timed[index] as Timed<P>, openAt[first] ?? null, hours).code
+    const ways = [atFirst, ...[first, ...others].map((at) => sorted[at]?.code ?? null)]
     if (ways.every((code) => code === one.code)) return one
     return doubtful(one.picture, { why: 'same-moment', label: timed[first]?.picture.name ?? '' })
   }

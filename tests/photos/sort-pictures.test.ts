@@ -193,6 +193,12 @@ describe('in one moment with a label', () => {
     ).toEqual(['1 bag 1', '2 bag 2', '3 bag 2'])
   })
 
+  test('the same label a day before says nothing of a picture beside it', () => {
+    const seen = [picture('1', '10:00', step1), picture('3', '26 21:00', step1)]
+    expect(sort(...seen, picture('4', '26 21:00'))).toEqual(['1 step 1', '3 step 1', '4 ? same-moment'])
+    expect(sort(...seen, picture('2', '26 21:00'))).toEqual(['1 step 1', '2 ? long-after', '3 step 1'])
+  })
+
   test('after two labels nobody knows which was the later', () => {
     expect(sort(picture('1', '10:00', bag1), picture('2', '10:00', bag2), picture('3', '10:01'))).toEqual([
       '1 bag 1',
