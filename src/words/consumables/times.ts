@@ -12,8 +12,11 @@ export function elapsedText(now: string, since: string): string {
 
 /** How long is left until a time: `3 h 20 min to go`; that the clock stands wrong, where it shows a time before the start. */
 export function leftText(now: string, { from, until }: { from: string; until: string }): string {
-  if (now < from) return CLOCK_BEHIND
-  return `${durationWords(Math.max(0, Math.ceil((Date.parse(until) - Date.parse(now)) / 60_000)))} to go`
+  const [asked, began] = [Date.parse(now), Date.parse(from)]
+  // It is asked to the second, and was put on to the thousandth.
+  if (asked <= began - 1000) return CLOCK_BEHIND
+  const minutes = Math.ceil((Date.parse(until) - Math.max(asked, began)) / 60_000)
+  return `${durationWords(Math.max(0, minutes))} to go`
 }
 
 /** What is said where a time lies ahead that has been. */
