@@ -11,6 +11,25 @@ export function forebears(facts: PlanFacts, id: PieceId): PieceId[] {
   return found
 }
 
+/** The pieces that were replaced, each with the one that took its home. */
+export function successors({ ledger }: PlanFacts): Map<PieceId, PieceId> {
+  const by = new Map<PieceId, PieceId>()
+  for (const { piece } of ledger.accounts.values()) {
+    if (piece.replaces !== undefined) by.set(piece.replaces, piece.id)
+  }
+  return by
+}
+
+/** For each piece the one that has its home now: itself, or the last that took it over. */
+export function heirs(facts: PlanFacts): (piece: PieceId) => PieceId {
+  const successor = successors(facts)
+  return (piece) => {
+    let heir = piece
+    for (let next = successor.get(heir); next !== undefined; next = successor.get(heir)) heir = next
+    return heir
+  }
+}
+
 /**
  * The piece that a new one is held beside, when it takes the home of another: that other, or where that came new itself
  * and was never found right, the one that it was held beside. Null where it is not at hand.

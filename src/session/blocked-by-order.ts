@@ -1,7 +1,8 @@
 import type { State } from '../journal/state.ts'
-import { heirs, openOf } from '../plan/buying/order-lines.ts'
+import { openOf } from '../plan/buying/order-lines.ts'
 import { shortageOf } from '../plan/buying/short-pieces.ts'
 import { buildNeeds, builtOnTop } from '../plan/order.ts'
+import { heirs } from '../plan/succession.ts'
 import type { OrderFacts } from '../plan/waiting/waiting-facts.ts'
 
 /**

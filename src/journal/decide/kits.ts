@@ -1,6 +1,6 @@
 import { isMatched, type PieceId } from '../../ledger/piece.ts'
-import { heirs } from '../../plan/buying/order-lines.ts'
 import { shortageOf } from '../../plan/buying/short-pieces.ts'
+import { heirs } from '../../plan/succession.ts'
 import type { Command } from '../command.ts'
 import type { EntryBodyOf } from '../entry.ts'
 import type { State } from '../state.ts'

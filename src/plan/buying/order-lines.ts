@@ -1,5 +1,6 @@
 import type { PieceId } from '../../ledger/piece.ts'
 import type { PlanFacts } from '../facts.ts'
+import { heirs } from '../succession.ts'
 import type { OrderFacts, PartNotes } from '../waiting/waiting-facts.ts'
 
 /** How a line that is wanted or ordered stands. `late`: the day on which it was due is over. */
@@ -37,19 +38,6 @@ export function hereOf({ arrived, returned }: OrderFacts): number {
 /** Whether it was ordered, some of it is still to come, and the day is over. */
 export function isLate(order: OrderFacts, today: string): boolean {
   return order.ordered && order.due !== undefined && order.due < today && openOf(order) > 0
-}
-
-/** For each piece the one that has its home now: itself, or the last that took it over. */
-export function heirs(facts: PlanFacts): (piece: PieceId) => PieceId {
-  const successor = new Map<PieceId, PieceId>()
-  for (const { piece } of facts.ledger.accounts.values()) {
-    if (piece.replaces !== undefined) successor.set(piece.replaces, piece.id)
-  }
-  return (piece) => {
-    let heir = piece
-    for (let next = successor.get(heir); next !== undefined; next = successor.get(heir)) heir = next
-    return heir
-  }
 }
 
 /** The lines that are for the home that a piece has now, or had, oldest first. */

@@ -1,7 +1,8 @@
 import type { PieceId } from '../../ledger/piece.ts'
 import type { FluidId, PlanFacts } from '../facts.ts'
+import { heirs } from '../succession.ts'
 import type { ConsumableId, OrderFacts, OrderId, PartNotes } from '../waiting/waiting-facts.ts'
-import { heirs, hereOf, openOf, partNotesOf } from './order-lines.ts'
+import { hereOf, openOf, partNotesOf } from './order-lines.ts'
 import { type Shortage, type ShortWhy, shortageOf } from './short-pieces.ts'
 
 /** Under what a line stands in the list of what to buy. */

@@ -1,8 +1,9 @@
 import { belongsInToolbox, type PieceId } from '../../ledger/piece.ts'
 import type { Gates } from '../gates.ts'
 import { undoToReach } from '../leftovers.ts'
+import { successors } from '../succession.ts'
 import { type FoundAgreement, type FoundPiece, foundAgreement, mayBe, measuredAlike } from './found-piece.ts'
-import { type HomeCount, type HomeStanding, homeCount, homeStanding, successors } from './home-count.ts'
+import { type HomeCount, type HomeStanding, homeCount, homeStanding } from './home-count.ts'
 
 /** A home that a found piece may belong to. */
 export interface FoundHome {

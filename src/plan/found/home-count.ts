@@ -41,15 +41,6 @@ export interface HomeCount {
  */
 export type HomeStanding = 'missing' | 'on-machine' | 'lying' | 'out-of-use'
 
-/** The pieces that were replaced, each with the one that took its home. */
-export function successors({ ledger }: PlanFacts): Map<PieceId, PieceId> {
-  const by = new Map<PieceId, PieceId>()
-  for (const { piece } of ledger.accounts.values()) {
-    if (piece.replaces !== undefined) by.set(piece.replaces, piece.id)
-  }
-  return by
-}
-
 /** What the record says of the home of a piece. `replacedBy`: the piece that took it, if any. */
 export function homeCount(facts: PlanFacts, account: Account, replacedBy?: PieceId): HomeCount {
   const { id, should } = account.piece
