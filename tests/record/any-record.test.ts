@@ -38,12 +38,12 @@ test('of any job the record agrees with the ledger and with what stands', () => 
       job.bringHome(second)
       hold(job, seen)
     }),
-    { numRuns: 600, seed: 20_300_101 },
+    { numRuns: 1400, seed: 20_300_101 },
   )
   // A workload that never gets anywhere would agree as well.
-  expect(seen.home).toBeGreaterThan(600)
+  expect(seen.home).toBeGreaterThan(800)
   expect(seen.turns).toBeGreaterThan(100)
-  expect(seen.overrides).toBeGreaterThan(10)
+  expect(seen.overrides).toBeGreaterThan(25)
   expect(seen.undone).toBeGreaterThan(50)
 })
 

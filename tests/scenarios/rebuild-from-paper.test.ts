@@ -17,7 +17,7 @@ describe.each([
 ])('%s', (_, until) => {
   test('the printed plan alone gives back where every piece is that is off, and where it belongs', async () => {
     const { inContainers, everything } = await rebuildFromPlan(demo(until))
-    expect(inContainers.facts).toBeGreaterThan(40)
+    expect(inContainers.facts).toBeGreaterThan(50)
     expect(inContainers.lost).toEqual([])
     expect(everything.facts).toBeGreaterThan(80)
     expect(everything.lost).toEqual([])
