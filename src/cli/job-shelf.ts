@@ -9,6 +9,7 @@ import { createJob, type JobFolder, listJobs } from '../storage/job-folders.ts'
 import { withLock } from '../storage/lock.ts'
 import { openJournal } from '../storage/open-journal.ts'
 import { enterJob, type Presence } from '../storage/presence.ts'
+import { soundWanted, wantSound } from '../storage/sound-setting.ts'
 import { addDemoJob } from './demo-job.ts'
 
 /** The jobs of a home on the disk. */
@@ -66,6 +67,14 @@ export class DiskShelf implements JobShelf {
     if (resolve(dirname(path)) !== resolve(this.home))
       throw new RangeError(`not a job of ${this.home}: ${path}`)
     choose(this.home, basename(path))
+  }
+
+  hasSound(): boolean {
+    return soundWanted(this.home)
+  }
+
+  setSound(isWanted: boolean): void {
+    wantSound(this.home, isWanted)
   }
 
   #summary({ folder, path, header, problem }: JobFolder<Entry>): JobSummary {

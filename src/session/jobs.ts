@@ -49,6 +49,10 @@ export interface JobShelf {
   /** The path of the job that commands go to when none is named. */
   chosen(): string | null
   choose(path: string): void
+  /** Whether the bell is wanted in this home. */
+  hasSound(): boolean
+  /** Remembers whether it is. */
+  setSound(isWanted: boolean): void
 }
 
 /** Every job number from 1 to 999 is taken in this home: a label code has no room for more. */

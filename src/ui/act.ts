@@ -23,8 +23,8 @@ export type Act =
   | { do: 'write'; before: string; after?: string | undefined; asks?: string | undefined }
   /** A container is taken in hand: what comes off goes into it. */
   | { do: 'take'; container: number }
-  /** From now on a fastener that is recorded as turned is heard, or no more. */
-  | { do: 'beep' }
+  /** From now on the bell rings, or no more; the other way round where nothing is said. */
+  | { do: 'sound'; on?: boolean | undefined }
   /** Says something and does nothing. */
   | { do: 'say'; what: string; cure?: string | undefined }
   | { do: 'open-job'; path: string }

@@ -2,18 +2,20 @@ import type { Errand } from '../lines/errand.ts'
 import type { Errands } from '../session/errands.ts'
 import type { JobShelf } from '../session/jobs.ts'
 import type { Session } from '../session/session.ts'
-import type { Entry } from '../session/stored-entry.ts'
 import { timersOf } from '../session/timers.ts'
 import { timerText } from '../words/consumables/timer-words.ts'
 import type { Act, Command } from './act.ts'
 import { type Answer, answerNow, notUnderstood, outcomeAnswer, saying } from './answer.ts'
+import { RINGS, type Rings, ringsOf } from './bell.ts'
 import type { Pressed } from './controls/line/key-reader.ts'
 import type { LineEvent, ScreenKey } from './controls/line/line-editor.ts'
 import { scrolled, windowAt } from './controls/list-window.ts'
 import { ErrandOut, type News } from './errand-out.ts'
-import { bodyHeight, hasRoom, type Size } from './layout.ts'
+import { bodyHeight, hasRoom, roomBetweenRules, type Size } from './layout.ts'
 import type { Meaning, Typed } from './meaning.ts'
+import { footRow } from './model/foot.ts'
 import { pageOf } from './model/page-of.ts'
+import { lessonRows } from './model/practice/lesson-rows.ts'
 import type { Hall, Scene } from './model/scene.ts'
 import { errorTold, recordTold } from './model/trouble.ts'
 import type { Screen } from './navigation.ts'
@@ -23,6 +25,7 @@ import { meaningOf } from './read-typed.ts'
 import { restOf, sendCommands } from './send-commands.ts'
 import { SIGNS } from './signs.ts'
 import { Talk } from './talk.ts'
+import type { Line } from './text/line.ts'
 import { Way } from './way.ts'
 
 export interface DeskOptions {
@@ -30,8 +33,8 @@ export interface DeskOptions {
   colour: boolean
   errands: Errands
   now?: (() => Date) | undefined
-  /** Makes itself heard. */
-  beep?: (() => void) | undefined
+  /** Makes itself heard, by so many rings of the bell. */
+  ring?: ((times: Rings) => void) | undefined
 }
 
 /**
@@ -42,7 +45,8 @@ export class Desk {
   readonly #job: OpenJob
   readonly #colour: boolean
   readonly #now: () => Date
-  readonly #beep: () => void
+  readonly #ring: (times: Rings) => void
+  readonly #shelf: JobShelf
   readonly #errand: ErrandOut
   readonly #talk = new Talk()
   readonly #way = new Way({ at: 'jobs' })
@@ -50,7 +54,7 @@ export class Desk {
   #hand: number | null = null
   #size: Size = { width: 80, height: 24 }
   #isLarge = false
-  #isBeeping = false
+  #hasSound = true
   #ended: number | null = null
   #lastWords: readonly string[] = []
   /** How often something was pressed: an errand that ends knows by it whether anybody went on. */
@@ -62,10 +66,12 @@ export class Desk {
   #timesShown = ''
   #known: { at: string; values: Map<string, unknown> } = { at: '', values: new Map() }
 
-  constructor({ shelf, colour, errands, now = () => new Date(), beep = () => {} }: DeskOptions) {
+  constructor({ shelf, colour, errands, now = () => new Date(), ring = () => {} }: DeskOptions) {
     this.#colour = colour
     this.#now = now
-    this.#beep = beep
+    this.#ring = ring
+    this.#shelf = shelf
+    this.#hasSound = shelf.hasSound()
     this.#errand = new ErrandOut(errands, () => this.#changed())
     this.#job = new OpenJob(shelf, (refresh) => {
       this.#attempt(refresh)
@@ -185,6 +191,25 @@ export class Desk {
     return this.#lastWords
   }
 
+  /** What the practice job says above the screen. */
+  lesson(): readonly Line[] {
+    return this.#oncePer('lesson', () => lessonRows(this.scene()))
+  }
+
+  /** What can be done now, for the last row. */
+  foot(): Line {
+    return this.#oncePer('foot', () => {
+      const page = this.page()
+      const { height } = this.#size
+      return footRow(this.scene(), {
+        page,
+        hasWay: this.#way.isLong,
+        isLong: page.top.length + page.rows.length > roomBetweenRules(height) - this.lesson().length,
+        isLarge: this.#isLarge,
+      })
+    })
+  }
+
   page(): Page {
     return this.#oncePer('page', () => pageOf(this.scene(), this.screen))
   }
@@ -218,6 +243,7 @@ export class Desk {
       width: this.#size.width,
       height: this.#size.height,
       now: this.#now(),
+      typed: this.#talk.text(),
       colour: this.#colour,
       errand: this.#errand,
     }
@@ -230,7 +256,7 @@ export class Desk {
       case 'line':
         this.#talk.forgetAnswer()
         this.#seen()
-        this.#enter(event)
+        this.#heard(() => this.#enter(event))
         break
       case 'paste':
         if (this.session) this.#way.go({ at: 'paste', lines: event.lines })
@@ -242,6 +268,28 @@ export class Desk {
       default:
         event satisfies never
     }
+  }
+
+  /** What came of it, by ear: the sign of an answer, else the verdict of the page that one came to. */
+  #heard(what: () => void): void {
+    const { screen } = this
+    what()
+    this.#known = { at: '', values: new Map() }
+    if (!this.#hasSound) return
+    const sign = this.#talk.answer()?.sign ?? (this.screen === screen ? null : this.page().verdict)
+    if (sign) this.#ring(ringsOf(sign))
+  }
+
+  #turnSound(isWanted: boolean): void {
+    this.#shelf.setSound(isWanted)
+    this.#hasSound = isWanted
+    this.#talk.say(
+      saying(
+        isWanted ? 'The bell rings: one is done, two say look, three say refused.' : 'The bell is silent.',
+        isWanted ? '"sound off" silences it.' : '"sound on" lets it ring again.',
+      ),
+    )
+    if (isWanted) this.#ring(RINGS.done)
   }
 
   #enter(typed: Typed): void {
@@ -339,15 +387,8 @@ export class Desk {
         this.#hand = act.container
         this.#way.go({ at: 'off' })
         break
-      case 'beep':
-        this.#isBeeping = !this.#isBeeping
-        this.#talk.say(
-          saying(
-            this.#isBeeping ? 'A beep for each fastener turned.' : 'No more beeps.',
-            '"beep" changes it.',
-          ),
-        )
-        if (this.#isBeeping) this.#beep()
+      case 'sound':
+        this.#turnSound(act.on ?? !this.#hasSound)
         break
       case 'say':
         this.#talk.say(saying(act.what, act.cure))
@@ -377,7 +418,6 @@ export class Desk {
     const { done, isAll, answer } = sendCommands(session, commands, (type) => {
       // What comes off from now on goes where the record says.
       if (type !== 'noted' && type !== 'moved') this.#hand = null
-      if (this.#isBeeping && BY_HAND.has(type)) this.#beep()
     })
     // What the disk would not take is kept whatever is typed next; what was refused, only to be mended.
     const rest = restOf(typed, done, commands.length)
@@ -516,9 +556,6 @@ export class Desk {
     for (const listener of this.#listeners) listener()
   }
 }
-
-/** What hands do at the machine while nobody looks at the screen. */
-const BY_HAND: ReadonlySet<Entry['type']> = new Set(['tightened', 'loosened', 'turned-over'] as const)
 
 /** What a key does on a page that has a use of its own for it. */
 function ownKey({ keys }: Page, key: ScreenKey): Act | undefined {

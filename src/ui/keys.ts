@@ -35,7 +35,7 @@ export const KEYS: readonly { key: string; says: string }[] = [
 export const SCREEN_WORDS: readonly { word: string; says: string }[] = [
   { word: 'label', says: 'what to write on the bag that is in hand or on the screen' },
   { word: 'labels', says: 'prints its label' },
-  { word: 'beep', says: 'a beep for each fastener that is recorded as turned; again: none' },
+  { word: 'sound', says: 'the bell: one is done, two say look, three say refused; "sound off", "sound on"' },
   { word: 'told', says: 'all that came of the last print or import' },
   { word: 'jobs', says: 'the jobs of this home' },
   { word: 'quit', says: 'leaves, with a note when work is under way' },

@@ -14,7 +14,9 @@ export interface Size {
 const HEAD = 3
 /** A rule and the line. */
 const LINE = 2
+/** What is said, and the foot. */
 const LEAST_BELOW = 3
+const FOOT = 1
 
 export const SMALLEST: Size = { width: 64, height: 18 }
 
@@ -25,30 +27,33 @@ interface Speaking {
   progress(): string | null
   meaning(): Meaning
   typed(): Typed
+  /** What the practice job says above the screen. */
+  lesson(): readonly Line[]
+  /** What the last row says. */
+  foot(): Line
 }
 
 /**
  * What is said under the line: the answer to the last one, or how the one being typed is understood; what came of an
- * errand; and on the last row how far the one is that is out.
+ * errand; and on the last row what can be done now, or how far the errand is that is out.
  */
 export function belowLine({ width, height }: Size, desk: Speaking): Line[] {
-  const most = mostBelow(height)
   const progress = desk.progress()
-  const under = progress === null ? [] : [cut(line(chip(SIGNS.underway), ' ', progress), width)]
-  const room = most - under.length
+  const foot = progress === null ? desk.foot() : cut(line(chip(SIGNS.underway), ' ', progress), width)
+  const room = mostBelow(height) - FOOT
   const rows = withNews(said(width, room, desk), width, room, desk).slice(0, room)
-  const free = Array<Line>(Math.max(0, LEAST_BELOW - under.length - rows.length)).fill([])
-  return [...rows, ...free, ...under]
+  const free = Array<Line>(Math.max(0, LEAST_BELOW - FOOT - rows.length)).fill([])
+  return [...rows, ...free, foot]
 }
 
 /** Whether an answer has room under the line, whole. */
 export function hasRoom({ width, height }: Size, answer: Answer): boolean {
-  return answerRows(answer, width).length <= mostBelow(height)
+  return answerRows(answer, width).length <= mostBelow(height) - FOOT
 }
 
 /** The rows between the two rules. */
 export function bodyHeight(size: Size, desk: Speaking): number {
-  return Math.max(1, size.height - HEAD - LINE - belowLine(size, desk).length)
+  return Math.max(1, size.height - HEAD - desk.lesson().length - LINE - belowLine(size, desk).length)
 }
 
 /** The same where nothing but the usual is said under the line. */

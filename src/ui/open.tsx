@@ -20,7 +20,7 @@ export async function openScreens({ shelf, colour, errands }: ScreensOptions): P
     )
     return 2
   }
-  const desk = new Desk({ shelf, colour, errands, beep: () => terminal.beep() })
+  const desk = new Desk({ shelf, colour, errands, ring: (times) => terminal.ring(times) })
   const terminal = openTerminal({ onSignal: () => desk.leaveAtOnce() })
   const app = render(<App desk={desk} terminal={terminal} colour={colour} />, {
     stdout: terminal.output,

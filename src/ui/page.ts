@@ -1,5 +1,6 @@
 import type { Act } from './act.ts'
 import type { Screen } from './navigation.ts'
+import type { Sign } from './signs.ts'
 import type { Line } from './text/line.ts'
 
 /** What a screen shows, ready to be drawn: the same for every screen. */
@@ -20,6 +21,8 @@ export interface Page {
   keys?: Partial<Record<'up' | 'right' | 'down' | 'left' | 'back', Act>> | undefined
   /** What large letters say, with a few words under them. */
   large: Large | null
+  /** The verdict that this page gives: heard when one comes to it. */
+  verdict?: Sign | undefined
 }
 
 /** Rows that are made when they are shown. */

@@ -191,7 +191,12 @@ function screenWord(text: string, scene: Scene, screen: Screen): Meaning | undef
     return go(help === '' ? 'help' : `help about ${help}`, { at: 'help', about: help === '' ? null : help })
   const named = /^new job(?: (.+))?$/i.exec(text)
   if (named) return go('a new job', { at: 'new-job', name: named[1]?.replaceAll('"', '') ?? null })
-  if (/^beep$/i.test(text)) return act({ do: 'beep' }, 'beep for each fastener turned, or no more')
+  const sound = /^sound(?: (on|off))?$/i.exec(text)
+  if (sound)
+    return act(
+      { do: 'sound', on: sound[1] === undefined ? undefined : /on/i.test(sound[1]) },
+      'the bell, on or off',
+    )
   if (/^told$/i.test(text)) return go('all that came of the last print or import', { at: 'told' })
   if (/^labels?$/i.test(text)) return itsLabel(text, scene, screen)
   if (/^jobs$/i.test(text)) return go('the jobs of this home', { at: 'jobs' })

@@ -11,8 +11,8 @@ export interface Terminal {
   subscribe(listener: (chunk: string) => void): () => void
   /** Where the cursor stands in the frames from now on; undefined hides it. */
   placeCursor(place: Cursor | undefined): void
-  /** Rings its bell. */
-  beep(): void
+  /** Rings its bell so many times, apart from each other; what rang before and is not over gives way. */
+  ring(times: number): void
   /** Gives the terminal back as it was. Safe to call more than once. */
   restore(): void
 }
@@ -32,6 +32,9 @@ export interface TerminalOptions {
 const ENTER = '\x1b[?1049h\x1b[?2004h\x1b[?7l\x1b[2J'
 const LEAVE = '\x1b[0m\x1b[?7h\x1b[?2004l\x1b[?25h\x1b[?1049l'
 
+/** Between two rings, in milliseconds: terminals swallow those that follow at once. */
+const RING_MS = 180
+
 /** Exit codes by custom: 128 and the signal's number. */
 const SIGNALS = { SIGINT: 130, SIGTERM: 143, SIGHUP: 129 } as const
 
@@ -42,6 +45,7 @@ export function openTerminal({ onSignal }: TerminalOptions): Terminal {
   const screen = drawer()
   let isOpen = true
   let cursor: Cursor | undefined
+  let ringing: NodeJS.Timeout | undefined
 
   const hear = (chunk: string) => {
     for (const listener of listeners) listener(chunk)
@@ -97,8 +101,14 @@ export function openTerminal({ onSignal }: TerminalOptions): Terminal {
     placeCursor(place) {
       cursor = place
     },
-    beep() {
-      if (isOpen) stdout.write('\x07')
+    ring(times) {
+      clearTimeout(ringing)
+      const next = (left: number) => {
+        if (!isOpen || left === 0) return
+        stdout.write('\x07')
+        ringing = setTimeout(next, RING_MS, left - 1).unref()
+      }
+      next(times)
     },
     restore,
   }

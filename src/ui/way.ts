@@ -17,6 +17,11 @@ export class Way {
     return placeOf(this.#trail).scroll
   }
 
+  /** Whether there is somewhere to go back to. */
+  get isLong(): boolean {
+    return this.#trail.length > 1
+  }
+
   go(to: Screen): void {
     this.#trail = walk(this.#trail, { go: to })
   }

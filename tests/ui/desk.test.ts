@@ -415,35 +415,37 @@ describe('a paste of several lines', () => {
   })
 })
 
-test('a beep for each fastener turned, where it is wanted, and none for one that is not', () => {
-  const { enter, beeps, answer } = jobWith(
-    'begin head off',
-    'off 4 M8x45 head bolts into bench',
-    'end',
-    'layout head bolts: 2x2',
-    'tighten head bolts: 20 Nm, oiled',
-    'look 1',
-    'take 1',
-    'fit head bolts',
-  )
-  enter('turn')
-  expect(beeps()).toBe(0)
-  enter('beep')
-  expect(answer()).toContain('A beep for each fastener turned.')
-  // Once to be heard.
-  expect(beeps()).toBe(1)
-  enter('turn', 'turn')
-  expect(beeps()).toBe(3)
-  enter('note: looks well')
-  expect(beeps()).toBe(3)
-  enter('beep')
-  expect(answer()).toContain('No more beeps.')
-  enter('turn')
-  enter('beep')
-  expect(beeps()).toBe(4)
-  enter('turn 1')
-  expect(answer()).toContain('REFUSED')
-  expect(beeps()).toBe(4)
+describe('the bell', () => {
+  test('rings once for what is recorded, twice to look, three times for what is refused', () => {
+    const { enter, rings } = jobWith(...strip)
+    enter('.1', '2 nuts')
+    expect(rings).toEqual([1])
+    enter('fit p1 at I9')
+    expect(rings).toEqual([1, 3])
+    enter('fit nothing like it')
+    expect(rings).toEqual([1, 3, 2])
+    enter('', '.2', '.3')
+    expect(rings).toEqual([1, 3, 2])
+  })
+
+  test('says the verdict of a scanned label', () => {
+    const { enter, rings } = jobWith(...strip)
+    enter(labelCode(1, 99))
+    expect(rings.at(-1)).toBe(3)
+  })
+
+  test('is silent when that is wanted, in every job of the home and after a restart', () => {
+    const { enter, rings, answer, shelf } = jobWith(...strip)
+    enter('sound off')
+    expect(answer()).toContain('The bell is silent.')
+    enter('.1', '2 nuts')
+    expect(rings).toEqual([])
+    const again = screens(shelf)
+    again.enter('.1', '3 washers')
+    expect(again.rings).toEqual([])
+    again.enter('sound')
+    expect(again.rings).toEqual([1])
+  })
 })
 
 test('large letters go on and off', () => {

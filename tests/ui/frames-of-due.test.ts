@@ -50,7 +50,7 @@ describe('a terminal of 80 by 24 without colour', () => {
     const { enter, frame } = late({ width: 80, height: 24 })
     enter('.6')
     expect(`\n${frame().join('\n').trimEnd()}`).toBe(`
-blue twin 001        off 18 = 11 stored + 2 bench + 3 on others + 1 out + 1 lost
+blue twin 001  waiting  hands free                                        off 18
  . NOW   .1 OFF   .2 LIES   .3 BACK   .4 LEFT   .5 LOG  [.6 DUE]         ? help
 ─ WHAT IS DUE  7 things, 2 overdue ─────────────────────────────────────────────
 OVERDUE
@@ -70,7 +70,10 @@ TO BUY AND ORDERED
   7  a parcel is here: tick what is in it
 
 ─ Enter where you are ────────────────────────────────────────────── + 8 below ─
- >`)
+ >
+
+
+ Next see what blocks step 1, head           ? all keys   0 takes back   * large`)
   })
 
   test('has the new piece beside the old one on one page, with all its answers', () => {

@@ -1,6 +1,6 @@
 import { bigLetters } from '../controls/big-letters/big-letters.ts'
 import { GLYPH_ROWS } from '../controls/big-letters/glyphs.ts'
-import { blank, type Line, line, padded, strong, widthOf, wrap } from '../text/line.ts'
+import { blank, type Line, large, line, padded, widthOf, wrap } from '../text/line.ts'
 
 /** Large letters with a few rows of text beside them; the text alone where the letters do not fit. */
 export function besideLetters(letters: string, text: readonly Line[], width: number): Line[] {
@@ -10,7 +10,7 @@ export function besideLetters(letters: string, text: readonly Line[], width: num
   if (!drawn) return rows.map((row) => line('     ', ...row))
   const height = Math.max(GLYPH_ROWS, rows.length)
   return Array.from({ length: height }, (_, index) => {
-    const letter = line('     ', strong(drawn[index] ?? ''))
+    const letter = line('     ', large(drawn[index] ?? ''))
     const beside = rows[index] ?? blank
     return beside.length === 0 ? letter : line(...padded(letter, left), ...beside)
   })

@@ -1,8 +1,9 @@
+import { placeName } from '../../words/places.ts'
 import { SCREENS } from '../keys.ts'
 import type { Screen, ScreenName } from '../navigation.ts'
 import { chip, SIGNS, type Sign } from '../signs.ts'
-import { type Line, line, plain, type Span, spread, strong, widthOf } from '../text/line.ts'
-import { type Hall, perVersion, type Scene, type State } from './scene.ts'
+import { cut, type Line, line, plain, type Span, spread, strong, widthOf } from '../text/line.ts'
+import { cardNow, type Hall, perVersion, type Scene, type State } from './scene.ts'
 
 const READ_ONLY: Sign = { ...SIGNS.notRecorded, word: 'ONLY TO READ' }
 
@@ -14,17 +15,43 @@ export function headRows(scene: Hall | Scene, screen: Screen): [Line, Line] {
   }
   const { session } = scene
   const { job } = session.state
-  const name = line(strong(job.name), ` ${String(job.no).padStart(3, '0')}`)
   const isReadOnly = session.store.readOnly !== null || session.unlawful !== null
-  const left = isReadOnly ? line(...name, '  ', chip(READ_ONLY)) : name
-  const { long, short } = perVersion(session, 'balance', () => balanceTexts(session.state))
-  // Every part of the sum stands there, in fewer letters where the whole words have no room.
-  const balance = widthOf(left) + 2 + widthOf(long) <= width ? long : short
+  const now = line(
+    ` ${String(job.no).padStart(3, '0')}  `,
+    ...(isReadOnly ? [chip(READ_ONLY), plain('  ')] : []),
+    strong(cardNow(session).phase),
+    `  ${inHandText(scene)}`,
+  )
+  // A long name gives way to what is in hand, and never all of it.
+  const name = cut(line(strong(job.name)), Math.max(LEAST_NAME, width - widthOf(now)))
+  const left = line(...name, ...now)
+  const { long, short, brief } = perVersion(session, 'balance', () => balanceTexts(session.state))
+  // Every part of the sum stands there where it has room, else in fewer letters, else the sum alone.
+  const room = width - widthOf(left) - 2
+  const balance = [long, short, brief].find((text) => widthOf(text) <= room) ?? ''
   return [spread(left, line(balance), width), tabs(screen, width)]
 }
 
+const LEAST_NAME = 8
+
+/** What the next line fills, or the step that is being built up. */
+function inHandText({ session, hand }: Scene): string {
+  const { state } = session
+  const container = hand ?? state.hand
+  const step = state.build ?? state.strip
+  const parts = [
+    step === null ? '' : `step ${step}`,
+    container === null || state.build !== null ? '' : bearerBrief(state, container),
+  ].filter(Boolean)
+  return parts.length === 0 ? 'hands free' : `in hand: ${parts.join(', ')}`
+}
+
+function bearerBrief(state: State, no: number): string {
+  return state.containers.has(no) ? placeName(state, `c${no}`) : `label ${no}`
+}
+
 /** The account of what is off, as a sum: `off 41 = 38 in containers + 3 on the bench`, `off 41 = 38 stored + 3 bench`. */
-function balanceTexts(state: State): { long: string; short: string } {
+function balanceTexts(state: State): Record<'long' | 'short' | 'brief', string> {
   let inContainers = 0
   let onOthers = 0
   const open = { bench: 0, out: 0, supplier: 0, lost: 0 }
@@ -47,9 +74,10 @@ function balanceTexts(state: State): { long: string; short: string } {
     [open.lost, 'lost', 'lost'],
   ] as const
   const sum = parts.reduce((total, [count]) => total + count, 0)
-  if (sum === 0) return { long: 'off 0', short: 'off 0' }
+  if (sum === 0) return { long: 'off 0', short: 'off 0', brief: 'off 0' }
   const there = parts.filter(([count]) => count > 0)
   return {
+    brief: `off ${sum}`,
     long: `off ${sum} = ${there.map(([count, where]) => `${count} ${where}`).join(' + ')}`,
     short: `off ${sum} = ${there.map(([count, , where]) => `${count} ${where}`).join(' + ')}`,
   }

@@ -9,7 +9,7 @@ import { countedPiece } from '../../words/pieces.ts'
 import { containerName, containerPlace } from '../../words/places.ts'
 import { bigLetters } from '../controls/big-letters/big-letters.ts'
 import { type Choice, choicesOf, goTo, type Large, type Page, rowsOf } from '../page.ts'
-import { type Line, line, plain, strong } from '../text/line.ts'
+import { type Line, large, line, plain, strong } from '../text/line.ts'
 import { contentNames } from './content-names.ts'
 import { drawingOf } from './draw-choice.ts'
 import { easeChoice, looseningInLarge, looseningRows } from './loosening-rows.ts'
@@ -104,7 +104,7 @@ function handRows({ session, width }: Scene, container: number | null): Line[] {
   if (!letters) return [line('     In hand: ', strong(containerName(state, container)), `   label ${code}`)]
   return [
     line('     In hand: ', strong(containerName(state, container)), '. Write on it, or print it with 8:'),
-    ...letters.map((row) => line('     ', strong(row))),
+    ...letters.map((row) => line('     ', large(row))),
   ]
 }
 

@@ -10,7 +10,7 @@ import type { Command } from '../act.ts'
 import { bigLetters } from '../controls/big-letters/big-letters.ts'
 import { type Choice, choicesOf, goTo, type Page, rowsOf } from '../page.ts'
 import { chip, SIGNS, type Sign } from '../signs.ts'
-import { cut, type Line, line, strong } from '../text/line.ts'
+import { cut, type Line, large, line, strong } from '../text/line.ts'
 import { screenOfReason } from './due/screen-of-reason.ts'
 import { takeUp } from './next.ts'
 import { picturesChoice } from './pictures-choice.ts'
@@ -204,10 +204,15 @@ function fitFrom(state: State, { piece, count, step }: ScannedPiece, no: number)
 }
 
 /** The verdict in large letters where they fit; its sign and word stand in the title. */
-function verdictShown({ width }: Scene, sign: Sign, words: string = sign.word): Pick<Page, 'top' | 'large'> {
+function verdictShown(
+  { width }: Scene,
+  sign: Sign,
+  words: string = sign.word,
+): Pick<Page, 'top' | 'large' | 'verdict'> {
   const letters = bigLetters(words, width - 5) ?? bigLetters(sign.word, width - 5) ?? []
   return {
-    top: letters.map((row) => line('     ', strong(row))),
+    top: letters.map((row) => line('     ', large(row))),
+    verdict: sign,
     large: { letters: words, under: [line(chip(sign))] },
   }
 }

@@ -1,14 +1,14 @@
 import { Box } from 'ink'
 import { useInsertionEffect } from 'react'
-import { bigLetters, bigLines } from '../controls/big-letters/big-letters.ts'
+import { largeRows } from '../controls/big-letters/large-rows.ts'
 import { lineView } from '../controls/line/line-view.ts'
 import { windowAt } from '../controls/list-window.ts'
 import type { Desk } from '../desk.ts'
 import { belowLine, bodyHeight, type Size, SMALLEST } from '../layout.ts'
 import { headRows } from '../model/head.ts'
-import type { Large, Page } from '../page.ts'
+import type { Page } from '../page.ts'
 import type { Cursor } from '../terminal.ts'
-import { blank, cut, type Line, line, plain, strong, widthOf, wrap } from '../text/line.ts'
+import { blank, cut, type Line, line, plain, strong, widthOf } from '../text/line.ts'
 import { Row } from './row.tsx'
 
 interface FrameProps {
@@ -50,18 +50,20 @@ export function frameRows(desk: Desk, size: Size): Drawn {
   const { rows: body, more } = bodyRows(page, desk, width, height)
   const { before, after } = desk.typed()
   const view = lineView(before, after, width)
+  const lesson = desk.lesson()
   const [job, tabs] = headRows(desk.scene(), desk.screen)
   return {
     rows: [
       job,
       tabs,
       rule(page.title, [], width),
+      ...lesson,
       ...body,
       rule(enterLabel(desk, page), more, width),
       view.row,
       ...below,
     ],
-    cursor: { x: view.cursor, y: 3 + body.length + 1 },
+    cursor: { x: view.cursor, y: 3 + lesson.length + body.length + 1 },
   }
 }
 
@@ -78,28 +80,6 @@ function bodyRows(page: Page, desk: Desk, width: number, height: number): { rows
     .filter(Boolean)
     .join('  ')
   return { rows: filled([...top, ...shown], height), more: more === '' ? [] : line(strong(more)) }
-}
-
-/** As many lines in large letters as there is room for above those that stay small. */
-function largeRows({ letters, under, more = [] }: Large, width: number, height: number): Line[] | null {
-  for (let count = more.length; count > 0; count -= 1) {
-    const small = smallRows(under.slice(count), width)
-    const drawn = bigLines([letters, ...more.slice(0, count)], width - 6, height - small.length - 1)
-    if (drawn) return [blank, ...drawn.map(largeRow), ...small]
-  }
-  const small = smallRows(under, width)
-  const room = height - small.length - 1
-  const drawn = bigLetters(letters, width - 6, room) ?? bigLines([letters], width - 6, room)
-  return drawn && [blank, ...drawn.map(largeRow), ...small]
-}
-
-function largeRow(text: string): Line {
-  return line('   ', strong(text))
-}
-
-/** Small rows under the large ones, with an empty one before them. */
-function smallRows(under: readonly Line[], width: number): Line[] {
-  return under.length === 0 ? [] : [blank, ...under.flatMap((row) => wrap(line('   ', row), width, 5))]
 }
 
 function filled(rows: readonly Line[], height: number): Line[] {

@@ -29,6 +29,7 @@ export function Row({ line, colour }: RowProps) {
 function propsOf(tone: Tone, colour: boolean): TextProps {
   switch (tone) {
     case 'strong':
+    case 'large':
       return { bold: true }
     case 'here':
     case 'stop':

@@ -1,7 +1,7 @@
 import stringWidth from 'string-width'
 
 /** How a piece of text stands out. Never the only bearer of a meaning: a word or a sign always says it too. */
-export type Tone = 'plain' | 'strong' | 'here' | 'good' | 'wait' | 'active' | 'stop' | 'raw'
+export type Tone = 'plain' | 'strong' | 'large' | 'here' | 'good' | 'wait' | 'active' | 'stop' | 'raw'
 
 export interface Span {
   text: string
@@ -34,6 +34,11 @@ const STEERING = /[\p{Cc}\p{Cf}\u2028\u2029]/u
 
 function quiet(text: string): string {
   return text.replace(/[\p{Cc}\p{Cf}\u2028\u2029]/gu, '')
+}
+
+/** A row of large letters: seen from afar, and nothing to be read aloud. */
+export function large(text: string): Span {
+  return { text, tone: 'large' }
 }
 
 /** A row of nothing. */

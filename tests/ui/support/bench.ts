@@ -64,11 +64,14 @@ function send(session: Session, command: Command): void {
 
 /** The screens over a shelf, with what a person does with them and sees on them. */
 export function screens(shelf: DiskShelf, size = { width: 80, height: 24 }, errands: Errands = NO_ERRANDS) {
-  let beeps = 0
-  const beep = () => {
-    beeps += 1
-  }
-  const desk = new Desk({ shelf, colour: false, errands, now: () => SOME_DAY, beep })
+  const rings: number[] = []
+  const desk = new Desk({
+    shelf,
+    colour: false,
+    errands,
+    now: () => SOME_DAY,
+    ring: (times) => rings.push(times),
+  })
   desk.resize(size)
   onTestFinished(() => desk.close())
   const reader = keyReader()
@@ -103,7 +106,8 @@ export function screens(shelf: DiskShelf, size = { width: 80, height: 24 }, erra
       if (!session) throw new Error('no job is open')
       return session.state
     },
-    beeps: () => beeps,
+    /** How often the bell rang each time that it did. */
+    rings,
     entries: () => desk.session?.entries().length ?? 0,
   }
 }

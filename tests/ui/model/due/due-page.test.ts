@@ -114,7 +114,7 @@ test('the lists that a finding opens: a number begins the words of the finding',
 
 test('what sits on another piece is in the sum of what is off', () => {
   const { desk } = jobWith(...apart, 'on cylinder head: 3 studs M6x25')
-  expect(textOf(headRows(desk.scene(), { at: 'now' })[0])).toContain('3 on other pieces')
+  expect(textOf(headRows(desk.scene(), { at: 'now' })[0])).toContain('3 on others')
 })
 
 test('a piece that is to be cleaned stands there once, and not among the checks of its set', () => {

@@ -1,0 +1,31 @@
+import { join } from 'node:path'
+import { LowSync } from 'lowdb'
+import { JSONFileSync } from 'lowdb/node'
+
+const NAME = '.settings.json'
+
+interface Settings {
+  sound?: unknown
+}
+
+/** Whether the user wants to hear the bell in this home: yes, unless they said no. What is not legible says nothing. */
+export function soundWanted(home: string): boolean {
+  try {
+    return settingsIn(home).data.sound !== false
+  } catch {
+    return true
+  }
+}
+
+/** Remembers it for all jobs of the home. Throws the system's error. */
+export function wantSound(home: string, sound: boolean): void {
+  const db = new LowSync<Settings>(new JSONFileSync(join(home, NAME)), {})
+  db.data = { sound }
+  db.write()
+}
+
+function settingsIn(home: string): LowSync<Settings> {
+  const db = new LowSync<Settings>(new JSONFileSync(join(home, NAME)), {})
+  db.read()
+  return db
+}

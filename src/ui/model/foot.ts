@@ -1,0 +1,59 @@
+import type { Page } from '../page.ts'
+import { cut, type Line, line, spread, strong, widthOf } from '../text/line.ts'
+import { nextChoice } from './next.ts'
+import { type Hall, perVersion, type Scene } from './scene.ts'
+
+export interface FootFacts {
+  page: Page
+  /** Whether there is somewhere to go back to. */
+  hasWay: boolean
+  /** Whether not all rows have room. */
+  isLong: boolean
+  isLarge: boolean
+}
+
+/**
+ * The last row: the next sensible thing of the job where Enter does something else, and the keys that work now.
+ * Of the keys there are as many as there is room for, those that are needed most first.
+ */
+export function footRow(scene: Hall | Scene, facts: FootFacts): Line {
+  const { width } = scene
+  const next = 'session' in scene ? nextElsewhere(scene, facts.page) : null
+  const keys = keysNow(scene, facts)
+  if (next === null) return line(' ', ...fitting(keys, width - 1))
+  const least = fitting(keys.slice(0, FEWEST), width)
+  const said = cut(line(' ', strong('Next'), ` ${next}`), width - widthOf(least) - GAP)
+  return spread(said, fitting(keys, width - widthOf(said) - GAP), width)
+}
+
+const GAP = 3
+
+/** So many keys stand there however long the next thing is. */
+const FEWEST = 2
+
+/** What comes next in the job; null where Enter leads to it. */
+function nextElsewhere(scene: Scene, { enter }: Page): string | null {
+  const { says } = perVersion(scene.session, 'next choice', () => nextChoice(scene))
+  return enter?.says === says ? null : says
+}
+
+function keysNow(scene: Hall | Scene, { page, hasWay, isLong, isLarge }: FootFacts): [string, string][] {
+  const isJob = 'session' in scene
+  const keys: [string, string, boolean][] = [
+    ['?', 'all keys', true],
+    ['0', 'takes back', isJob && scene.session.state.inForce.length > 1],
+    ['*', isLarge ? 'small' : 'large', isLarge || page.large !== null],
+    ['+ -', 'rows', isLong],
+    ['Backspace', 'back', hasWay],
+  ]
+  return keys.flatMap(([key, does, works]) => (works ? [[key, does] as [string, string]] : []))
+}
+
+function fitting(keys: readonly (readonly [string, string])[], width: number): Line {
+  let row: Line = []
+  for (const [key, does] of keys) {
+    const longer = line(...row, row.length === 0 ? '' : ' '.repeat(GAP), strong(key), ` ${does}`)
+    if (widthOf(longer) <= width) row = longer
+  }
+  return row
+}
