@@ -36,10 +36,14 @@ export function lookAlikesInJob(state: State, came: readonly PieceId[]): LookAli
   return [...found.values()]
 }
 
+/** Sizes are few and pieces many: each size is read once. */
 function threadsOf({ ledger }: State): { piece: PieceId; thread: Thread }[] {
+  const read = new Map<string, Thread | null>()
   return [...ledger.accounts.values()].flatMap(({ piece: { id, size } }) => {
-    const thread = size === undefined ? null : threadInSize(size)
-    return thread === null ? [] : [{ piece: id, thread }]
+    if (size === undefined) return []
+    if (!read.has(size)) read.set(size, threadInSize(size))
+    const thread = read.get(size)
+    return thread ? [{ piece: id, thread }] : []
   })
 }
 

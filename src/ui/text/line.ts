@@ -51,7 +51,7 @@ export function textOf(parts: Line): string {
 
 /** Columns that a line takes. */
 export function widthOf(parts: Line | string): number {
-  return stringWidth(typeof parts === 'string' ? parts : textOf(parts))
+  return columnsOf(typeof parts === 'string' ? parts : textOf(parts))
 }
 
 /** The line in at most `width` columns; what does not fit is replaced by two dots. */
@@ -63,7 +63,7 @@ export function cut(parts: Line, width: number): Line {
   for (const { text, tone } of parts) {
     const head = headOf(text, left)
     if (head !== '') kept.push({ text: head, tone })
-    left -= stringWidth(head)
+    left -= columnsOf(head)
     if (head.length < text.length) break
   }
   return [...kept, plain('..')]
@@ -85,6 +85,7 @@ export function spread(left: Line, right: Line, width: number): Line {
 
 /** The line on as many rows as it takes, broken at spaces; rows after the first begin with `hang` spaces. */
 export function wrap(parts: Line, width: number, hang = 0): Line[] {
+  if (isWithin(textOf(parts).trimEnd(), width)) return [joined(parts)]
   const rows: Span[][] = [[]]
   let used = 0
   for (const { text, tone } of wordsOf(parts)) {
@@ -104,7 +105,7 @@ export function wrap(parts: Line, width: number, hang = 0): Line[] {
       used = hang
     }
     rows.at(-1)?.push({ text: word, tone })
-    used += stringWidth(word)
+    used += columnsOf(word)
   }
   return rows.map(joined)
 }
@@ -114,6 +115,8 @@ const graphemes = new Intl.Segmenter('en', { granularity: 'grapheme' })
 /** As much of the text's beginning as fits, whole characters only. */
 export function headOf(text: string, width: number): string {
   if (isWithin(text, width)) return text
+  // One sign more than there is room for: it may change the one before it.
+  if (PLAIN.test(text.slice(0, Math.max(0, width) + 1))) return text.slice(0, Math.max(0, width))
   let head = ''
   let used = 0
   for (const { segment } of graphemes.segment(text.slice(0, mostUnits(width)))) {
@@ -126,7 +129,14 @@ export function headOf(text: string, width: number): string {
 
 /** Whether a text takes no more columns. Of a long one nobody counts all of them, for that takes its time. */
 function isWithin(text: string, width: number): boolean {
-  return text.length <= mostUnits(width) && stringWidth(text) <= width
+  return text.length <= mostUnits(width) && columnsOf(text) <= width
+}
+
+/** Signs of one column each: most texts are nothing else, and of long lists every row is measured. */
+const PLAIN = /^[\x20-\x7e\xa1-\xac\xae-\xff\u2500-\u257f\u2588\u2713]*$/
+
+function columnsOf(text: string): number {
+  return PLAIN.test(text) ? text.length : stringWidth(text)
 }
 
 /** No text that can be read has more code units in so many columns, signs made of many among it. */

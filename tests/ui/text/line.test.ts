@@ -1,4 +1,5 @@
 import fc from 'fast-check'
+import stringWidth from 'string-width'
 import { describe, expect, test } from 'vitest'
 import { cut, line, padded, spread, strong, textOf, widthOf, wrap } from '../../../src/ui/text/line.ts'
 
@@ -39,6 +40,14 @@ describe('a line of the screen', () => {
         for (const row of wrap(line(left, right), width, 2)) expect(widthOf(row)).toBeLessThanOrEqual(width)
       }),
     )
+  })
+
+  test('is as wide as a library for it says, sign by sign and behind signs that join', () => {
+    const signs = Array.from({ length: 0x3000 - 0x20 }, (_, index) => String.fromCodePoint(index + 0x20))
+    const texts = signs.flatMap((sign) => [sign, `a${sign}`, `✓${sign}b`])
+    expect(texts.filter((text) => widthOf(text) !== stringWidth(text))).toEqual([])
+    expect(textOf(cut(line('ab\u0301c'), 2))).toBe('..')
+    expect(textOf(cut(line('ab\u0301cde'), 4))).toBe('ab\u0301..')
   })
 
   test('as long as a record can hold is cut and broken too', () => {
