@@ -1,3 +1,4 @@
+import { arrivedView } from '../../session/arrived-view.ts'
 import { isEstimable } from '../../session/finish-view.ts'
 import { unsortedPictures } from '../../session/pictures.ts'
 import { proposedSteps } from '../../session/proposed-steps.ts'
@@ -5,16 +6,16 @@ import type { Card } from '../../session/views.ts'
 import { entryText } from '../../words/entries.ts'
 import { counted } from '../../words/grammar.ts'
 import { passName, stepName } from '../../words/names.ts'
-import { countedPiece } from '../../words/pieces.ts'
 import { reasonLines } from '../../words/reason-lines.ts'
 import { type Choice, choicesOf, goTo, type Large, type Page, rowsOf } from '../page.ts'
-import { type Line, line, strong } from '../text/line.ts'
-import { dueRows, overdueRows } from './due/due-in-brief.ts'
+import { type Line, line, plain, strong } from '../text/line.ts'
+import { setNames } from './content-names.ts'
+import { dueTexts, overdueTexts } from './due/due-in-brief.ts'
 import { nextChoice, takeUp } from './next.ts'
 import { ALL_PICTURES } from './pictures-choice.ts'
-import { bulleted, flowed, groups, headed, indented, inOneFlow } from './rows.ts'
+import { flowed, groups, labelled, labelledFlow, withWords } from './rows.ts'
 import { cardNow, isUnderWay, perVersion, type Scene } from './scene.ts'
-import { timerRows } from './timer-rows.ts'
+import { timerTexts } from './timer-rows.ts'
 import { whenText } from './when.ts'
 
 /** Where the job stands: what a person who comes back wants to see first. */
@@ -25,25 +26,23 @@ export function nowPage(scene: Scene): Page {
   const enter = nextChoice(scene, card.next)
   const choices = choicesNow(scene, card)
   const rows = groups(
-    stopped(scene, card),
-    headed('OVERDUE', overdueRows(scene)),
-    headed('NEXT', nextRows(scene, card, enter.says)),
-    headed('TIME RUNS', timerRows(scene)),
-    headed('HALF DONE', halfway(scene, card)),
-    headed(
-      'LOOSE ON THE BENCH',
-      inOneFlow(
-        card.bench.map(({ piece, count }) => countedPiece(state, piece, count)),
-        width,
-        2,
-      ),
-    ),
-    headed('DUE', dueRows(scene)),
-    headed('OR', flowed(choices, width)),
-    headed('LAST DONE', lastDone(scene)),
+    [
+      ...labelled('YOU WERE', stopped(scene, card), width),
+      ...labelled('OVERDUE', overdueTexts(scene), width),
+      ...labelled('NEXT', nextTexts(scene, card, enter.says), width),
+    ],
+    [
+      ...labelled('TIME RUNS', timerTexts(scene), width),
+      ...labelled('HALF DONE', halfway(card), width),
+      ...labelledFlow('LOOSE', setNames(state, card.bench), width, 2),
+      ...labelledFlow('ARRIVED', arrived(scene), width, 2),
+      ...labelled('DUE', dueTexts(scene), width),
+      ...labelled('LAST DONE', lastDone(scene), width),
+    ],
+    flowed(choices, width),
   )
   return {
-    title: line(strong('WHERE YOU ARE'), `  ${card.phase}`),
+    title: line(strong('WHERE YOU ARE'), `  ${state.job.machine}`),
     top: [],
     rows: rowsOf(rows),
     enter,
@@ -58,44 +57,50 @@ function largeOf({ next }: Card, says: string): Large {
 }
 
 /** The next thing, and where it is blocked what it waits for. */
-function nextRows({ session, width }: Scene, { next }: Card, says: string): Line[] {
+function nextTexts({ session }: Scene, { next }: Card, says: string): Line[] {
   const reasons = next.kind === 'blocked' ? reasonLines(session.stateNow(), next.reasons) : []
-  const shown = reasons.slice(0, 2).flatMap((reason) => bulleted(reason, width))
+  const shown = reasons.slice(0, 2).map((reason) => line('· ', withWords(reason)))
   const left = reasons.length - 2
   const turn = next.kind === 'todo' && next.todo.kind === 'turn' ? next.todo : null
   const through = turn ? `, ${turn.next.through} of ${turn.tightening.order.length} through` : ''
-  return [
-    ...indented(line(strong(says), through), width),
-    ...shown,
-    ...(left > 0 ? bulleted(`and ${left} more`, width) : []),
-  ]
+  return [line(strong(says), through), ...shown, ...(left > 0 ? [line(`· and ${left} more`)] : [])]
 }
 
-function stopped({ session, width, now }: Scene, { stopped: stop }: Card): Line[] {
+function stopped({ session, now }: Scene, { stopped: stop }: Card): string[] {
   if (!stop) return []
   const { state } = session
   const where = stop.step === null ? '' : `, in ${stepName(state, stop.step)}`
   // After a power cut nobody wrote when it was: the last entry before is what is known.
   const before = stop.abrupt ? session.entries().findLast(({ n }) => n < stop.n) : undefined
-  const how = before ? `Broken off after ${whenText(before.at, now)}` : `Stopped ${whenText(stop.at, now)}`
+  const how = before ? `broken off after ${whenText(before.at, now)}` : `stopped ${whenText(stop.at, now)}`
   const note = stop.note === '' ? '' : `: ${stop.note}`
-  return headed('WHERE YOU WERE', indented(`${how}${where}${note}`, width))
+  return [`${how}${where}${note}`]
 }
 
-function halfway({ width }: Scene, card: Card): Line[] {
+function halfway(card: Card): Line[] {
   const { next: thing } = card
   const isNext = (id: string) =>
     thing.kind === 'todo' && thing.todo.kind === 'turn' && thing.todo.tightening.id === id
   const others = card.halfway.filter(({ tightening }) => !isNext(tightening.id))
-  return others.flatMap(({ tightening, next }) => {
+  return others.map(({ tightening, next }) => {
     const through = `${next.through} of ${tightening.order.length} through`
     const text = `${tightening.name}, ${passName(tightening, next.pass)}, ${through}: `
     const doubt = next.suspect ? `${next.fastener} may have been turned already` : `${next.fastener} is next`
-    return indented(line(text, strong(doubt)), width)
+    return line(text, strong(doubt))
   })
 }
 
-function lastDone({ session, width, now }: Scene): Line[] {
+const MOST_ARRIVED = 12
+
+/** What came while other things were done, and is not on yet. */
+function arrived({ session }: Scene): string[] {
+  return setNames(
+    session.state,
+    perVersion(session, 'arrived', () => arrivedView(session, MOST_ARRIVED)),
+  )
+}
+
+function lastDone({ session, now }: Scene): Line[] {
   const { state } = session
   const inForce = new Set(state.inForce.slice(-4))
   const last = session
@@ -103,7 +108,8 @@ function lastDone({ session, width, now }: Scene): Line[] {
     .slice(-40)
     .filter(({ n, type }) => inForce.has(n) && type !== 'stopped')
     .slice(-3)
-  return last.flatMap((entry) => indented(`${whenText(entry.at, now)}  ${entryText(state, entry)}`, width))
+    .reverse()
+  return last.map((entry) => [plain(`${whenText(entry.at, now)}  ${entryText(state, entry)}`)])
 }
 
 const MOST_READY = 5

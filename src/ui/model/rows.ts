@@ -25,19 +25,44 @@ export function flowed(choices: Iterable<readonly [number, { says: string }]>, w
 
 /** Names in one flow, on at most `most` rows; what does not fit is counted. */
 export function inOneFlow(names: readonly string[], width: number, most: number): Line[] {
+  return flowing(names, most, (text) => indented([plain(text)], width))
+}
+
+/** The same beside a label. */
+export function labelledFlow(label: string, names: readonly string[], width: number, most: number): Line[] {
+  return flowing(names, most, (text) => labelled(label, [[plain(text)]], width))
+}
+
+function flowing(names: readonly string[], most: number, rowsOf: (text: string) => Line[]): Line[] {
   if (names.length === 0) return []
-  for (let shown = names.length; shown > 0; shown -= 1) {
+  for (let shown = Math.min(names.length, MOST_NAMES); shown > 0; shown -= 1) {
     const left = names.length - shown
     const text = names.slice(0, shown).join(', ') + (left > 0 ? `, and ${left} more` : '')
-    const rows = indented([plain(text)], width)
+    const rows = rowsOf(text)
     if (rows.length <= most) return rows
   }
-  return indented(`${names.length} of them`, width)
+  return rowsOf(`${names.length} of them`)
 }
+
+/** More have no room on any screen, and are not tried. */
+const MOST_NAMES = 200
 
 /** A row under a heading, broken where it is too long. */
 export function indented(text: Line | string, width: number): Line[] {
   return wrap(line('     ', ...spans(text)), width, 5)
+}
+
+const LABEL_WIDTH = 13
+
+/** Texts beside the word that says what they are; nothing when there are none. */
+export function labelled(label: string, texts: readonly (Line | string)[], width: number): Line[] {
+  return texts.flatMap((text, index) =>
+    wrap(
+      line(strong(` ${index === 0 ? label : ''}`.padEnd(LABEL_WIDTH)), ...spans(text)),
+      width,
+      LABEL_WIDTH,
+    ),
+  )
 }
 
 /** Groups of rows with an empty row between; empty groups are left out. */

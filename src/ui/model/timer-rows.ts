@@ -13,12 +13,18 @@ export function timersInBrief({ session }: Scene, step: number): Line[] {
     .map((timer) => line(strong(timerBrief(state, timer))))
 }
 
-/** The times that run, each on a row: of one step, or of all. */
-export function timerRows({ session, width }: Scene, step: number | null = null): Line[] {
+/** The times that run, each on a row, of one step. */
+export function timerRows({ session, width }: Scene, step: number): Line[] {
   const state = session.stateNow()
   return timersOf(state)
-    .filter(({ consumable }) => step === null || consumable.step === step)
+    .filter(({ consumable }) => consumable.step === step)
     .flatMap((timer) => bulleted(timerText(state, timer), width))
+}
+
+/** All the times that run, in words. */
+export function timerTexts({ session }: Scene): string[] {
+  const state = session.stateNow()
+  return timersOf(state).map((timer) => timerText(state, timer))
 }
 
 /** What is put on in a step, with the times that were said. */

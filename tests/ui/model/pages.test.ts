@@ -244,7 +244,7 @@ describe('the card', () => {
     )
     const { text, state } = screens(shelf)
     expect(state().card).toMatchObject({ abrupt: true })
-    expect(text()).toContain('Broken off after')
+    expect(text()).toContain('broken off after')
     expect(text()).toMatch(/turn B1, perhaps turned already, pass 3 of 3: 90 deg/)
   })
 

@@ -1,28 +1,24 @@
 import { type DueView, dueView } from '../../../session/due-view.ts'
 import { counted } from '../../../words/grammar.ts'
 import { lateText } from '../../../words/waiting/late-text.ts'
-import type { Line } from '../../text/line.ts'
-import { indented } from '../rows.ts'
 import type { Scene } from '../scene.ts'
 
 /** So many rows are seen at a glance on the card. */
 const MOST = 2
 
 /** What should be here by now, the longest overdue first. */
-export function overdueRows({ session, width }: Scene): Line[] {
+export function overdueTexts({ session }: Scene): string[] {
   const state = session.stateNow()
   const { late } = dueView(state)
-  const shown = late
-    .slice(0, MOST)
-    .flatMap((thing) => indented(lateText(state, thing).replace(/^OVERDUE /, ''), width))
+  const shown = late.slice(0, MOST).map((thing) => lateText(state, thing).replace(/^OVERDUE /, ''))
   const more = late.length - MOST
-  return more > 0 ? [...shown, ...indented(`and ${more} more: look with ".6"`, width)] : shown
+  return more > 0 ? [...shown, `and ${more} more: look with ".6"`] : shown
 }
 
-/** How much is to be checked and awaited, in one row; none where there is nothing. */
-export function dueRows({ session, width }: Scene): Line[] {
+/** How much is to be checked and awaited, in one sentence; none where there is nothing. */
+export function dueTexts({ session }: Scene): string[] {
   const said = countsOf(dueView(session.stateNow()))
-  return said.length === 0 ? [] : indented(`${said.join(', ')}: look with ".6"`, width)
+  return said.length === 0 ? [] : [`${said.join(', ')}: look with ".6"`]
 }
 
 function countsOf({ checks, comparisons, judged, outings, orders, missing }: DueView): string[] {

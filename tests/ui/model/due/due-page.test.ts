@@ -70,7 +70,7 @@ describe('what is due', () => {
     )
     const { enter, rows, text, desk } = screens(shelfLater(home, 6))
     expect(text()).toContain(
-      'OVERDUE\n     o1, 6 × cover bolts M6x25 hex 8, due 17 Jan, 4 days late\n     b1, 1 × cylinder head at the machine shop, due 20 Jan, 1 day late',
+      ' OVERDUE     o1, 6 × cover bolts M6x25 hex 8, due 17 Jan, 4 days late\n             b1, 1 × cylinder head at the machine shop, due 20 Jan, 1 day late',
     )
     enter('.6')
     expect(rows().join(' ').replace(/ +/g, ' ')).toMatch(
@@ -156,7 +156,7 @@ describe('the card', () => {
     enter('.')
     expect(text()).not.toContain('DUE')
     enter('check cylinder head: look for cracks; measure flatness', 'out water pump to the dealer', '.')
-    expect(text()).toContain('DUE\n     2 checks, 1 out: look with ".6"')
+    expect(text()).toContain(' DUE         2 checks, 1 out: look with ".6"')
   })
 })
 

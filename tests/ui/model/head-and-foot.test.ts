@@ -1,0 +1,60 @@
+import { describe, expect, test } from 'vitest'
+import { frameRows } from '../../../src/ui/screens/frame.tsx'
+import { textOf, widthOf } from '../../../src/ui/text/line.ts'
+import { jobWith } from '../support/bench.ts'
+
+const SIZE = { width: 80, height: 24 }
+
+function shown(...lines: string[]) {
+  const job = jobWith(...lines)
+  const frame = () => frameRows(job.desk, SIZE).rows.map((row) => textOf(row).trimEnd())
+  return { ...job, frame, head: () => frame()[0] ?? '', foot: () => frame().at(-1) ?? '' }
+}
+
+const apart = ['begin valve cover off', 'off 8 M6x25 valve cover bolts into new bag', 'off cover into bench']
+
+describe('the first row', () => {
+  test('says the job, the phase, the step and the container in hand', () => {
+    const { head, enter } = shown(...apart)
+    expect(head()).toMatch(
+      /^blue twin 001 {2}strip-down {2}in hand: step 1, bag 1 .*off 9 = 8 stored \+ 1 bench$/,
+    )
+    enter('end')
+    expect(head()).toMatch(/^blue twin 001 {2}waiting {2}hands free/)
+    enter('look 1', 'take 1')
+    expect(head()).toMatch(/^blue twin 001 {2}build-up {2}in hand: step 1 /)
+  })
+
+  test('keeps what is in hand beside a name that is too long', () => {
+    const { head, enter } = shown('bag')
+    enter('new job "a very long name of a machine that stands in the back of the shed since spring"', '', '')
+    enter('begin valve cover off')
+    expect(widthOf(head())).toBeLessThanOrEqual(80)
+    expect(head()).toMatch(/^a very long name.*\.\. 002 {2}strip-down {2}in hand: step 1/)
+  })
+})
+
+describe('the last row', () => {
+  test('says the next thing of the job wherever Enter does something else', () => {
+    const { foot, frame, enter } = shown(...apart, 'end', 'look 1')
+    const next = 'take up step 1, valve cover'
+    for (const way of ['.', '.2', '.3', '.4', '.5', '.6', '?', '1', 'sound off']) {
+      enter(way)
+      expect(frame().filter((row) => row.includes(next)).length, way).toBeGreaterThan(0)
+      expect(foot()).toContain('? all keys')
+    }
+  })
+
+  test('names the keys that work now, and none that does not', () => {
+    const { foot, enter, type } = shown()
+    expect(foot()).not.toContain('Backspace back')
+    expect(foot()).not.toContain('0 takes back')
+    expect(foot()).not.toContain('+ - rows')
+    enter('.1', '2 nuts', '?')
+    expect(foot()).toContain('0 takes back')
+    expect(foot()).toContain('+ - rows')
+    enter('.', '.1')
+    type('*')
+    expect(foot()).toContain('* small')
+  })
+})
