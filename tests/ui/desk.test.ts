@@ -371,7 +371,7 @@ describe('leaving', () => {
     enter('quit', 'waiting for the gasket')
     const again = screens(shelf)
     expect(again.desk.screen).toEqual({ at: 'now' })
-    expect(again.text()).toMatch(/WHERE YOU WERE\n.*in step 1, valve cover off: waiting for the gasket/)
+    expect(again.text()).toMatch(/YOU WERE +stopped .*in step 1, valve cover off: waiting\s+for the gasket/)
   })
 })
 
