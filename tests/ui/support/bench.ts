@@ -53,21 +53,27 @@ export function say(session: Session, ...lines: string[]): void {
   for (const line of lines) {
     const reading = readLine(line, session.state)
     if (reading.kind !== 'commands') throw new Error(`no command: ${line} (${JSON.stringify(reading)})`)
-    for (const command of reading.commands) send(session, command)
+    for (const command of reading.commands) sendTo(session, command)
   }
 }
 
-function send(session: Session, command: Command): void {
+/** Sends a command, which must be recorded. */
+export function sendTo(session: Session, command: Command): void {
   const outcome = session.send(command)
   if (outcome.kind !== 'recorded') throw new Error(`not recorded: ${JSON.stringify({ command, outcome })}`)
 }
 
 /** The screens over a shelf, with what a person does with them and sees on them. */
-export function screens(shelf: DiskShelf, size = { width: 80, height: 24 }, errands: Errands = NO_ERRANDS) {
+export function screens(
+  shelf: DiskShelf,
+  size = { width: 80, height: 24 },
+  errands: Errands = NO_ERRANDS,
+  colour = false,
+) {
   const rings: number[] = []
   const desk = new Desk({
     shelf,
-    colour: false,
+    colour,
     errands,
     now: () => SOME_DAY,
     ring: (times) => rings.push(times),
