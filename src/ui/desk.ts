@@ -14,7 +14,7 @@ import { ErrandOut, type News } from './errand-out.ts'
 import { bodyHeight, hasRoom, roomBetweenRules, type Size } from './layout.ts'
 import type { Meaning, Typed } from './meaning.ts'
 import { footRow } from './model/foot.ts'
-import { pageOf } from './model/page-of.ts'
+import { KeptPage } from './model/kept-page.ts'
 import { lessonRows } from './model/practice/lesson-rows.ts'
 import type { Hall, Scene } from './model/scene.ts'
 import { errorTold, recordTold } from './model/trouble.ts'
@@ -50,6 +50,7 @@ export class Desk {
   readonly #errand: ErrandOut
   readonly #talk = new Talk()
   readonly #way = new Way({ at: 'jobs' })
+  readonly #kept = new KeptPage()
   readonly #listeners = new Set<() => void>()
   #hand: number | null = null
   #size: Size = { width: 80, height: 24 }
@@ -211,7 +212,7 @@ export class Desk {
   }
 
   page(): Page {
-    return this.#oncePer('page', () => pageOf(this.scene(), this.screen))
+    return this.#oncePer('page', () => this.#kept.of(this.scene(), this.screen, this.#times()))
   }
 
   meaning(): Meaning {
