@@ -4,11 +4,11 @@ import { secondLookView } from '../../session/second-look-view.ts'
 import { type PlanRow, planRows, todoOf } from '../../session/views.ts'
 import { measureLine } from '../../words/measurements/measure-text.ts'
 import { stepName } from '../../words/names.ts'
-import { reasonLines } from '../../words/reason-lines.ts'
+import { briefReasonLines } from '../../words/reason-lines.ts'
 import { secondLookText } from '../../words/second-look-text.ts'
 import { goTo, type Page, rowsOf } from '../page.ts'
 import { chipColumn } from '../signs.ts'
-import { blank, type Line, line, strong, wrap } from '../text/line.ts'
+import { blank, type Line, line, strong, widthOf, wrap } from '../text/line.ts'
 import { nextChoice, todoText } from './next.ts'
 import { heading, indented, withWords } from './rows.ts'
 import { perVersion, type Scene } from './scene.ts'
@@ -60,9 +60,13 @@ function stepRows({ session, width }: Scene, row: PlanRow): Line[] {
     ...(step.due === undefined ? [] : [`due ${step.due}`]),
     ...(seconds ? [secondLookText(seconds)] : []),
     ...outOfLimits(state, step.no).map((measured) => measureLine(measured)),
-    ...reasonLines(state, reasons),
+    ...briefReasonLines(state, reasons),
     ...overrides.map((reason) => `overridden: ${reason}`),
   ]
+  // One thing alone stands beside the name where it has room: a plan is read down its left side.
+  const [alone] = under
+  const beside = under.length === 1 && alone !== undefined ? line(head, ' · ', ...withWords(alone)) : null
+  if (beside && widthOf(beside) <= width) return [beside]
   return [
     ...wrap(head, width, SIGN_WIDTH + 6),
     ...under.flatMap((text) => wrap(line('     · ', ...withWords(text)), width, 7)),
