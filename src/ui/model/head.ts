@@ -1,3 +1,4 @@
+import { stepNumbers } from '../../words/grammar.ts'
 import { placeName } from '../../words/places.ts'
 import { SCREENS } from '../keys.ts'
 import type { Screen, ScreenName } from '../navigation.ts'
@@ -38,10 +39,11 @@ const LEAST_NAME = 8
 function inHandText({ session, hand }: Scene): string {
   const { state } = session
   const container = hand ?? state.hand
-  const step = state.build ?? state.strip
+  const steps = [state.build, state.strip].filter((no) => no !== null)
+  const isFilled = container !== null && (state.strip !== null || state.build === null)
   const parts = [
-    step === null ? '' : `step ${step}`,
-    container === null || state.build !== null ? '' : bearerBrief(state, container),
+    steps.length === 0 ? '' : stepNumbers(steps),
+    isFilled ? bearerBrief(state, container) : '',
   ].filter(Boolean)
   return parts.length === 0 ? 'hands free' : `in hand: ${parts.join(', ')}`
 }

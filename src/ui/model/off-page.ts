@@ -204,6 +204,6 @@ function enter(scene: Scene, container: number | null): Choice | null {
     }
   }
   const { phase } = cardNow(session)
-  if (phase !== 'strip-down' && phase !== 'waiting') return nextChoice(scene)
+  if (state.strip === null && phase !== 'strip-down' && phase !== 'waiting') return nextChoice(scene)
   return { says: 'a new bag', act: { do: 'send', commands: [{ do: 'open-container', kind: 'bag' }] } }
 }

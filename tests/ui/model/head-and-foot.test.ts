@@ -23,6 +23,9 @@ describe('the first row', () => {
     expect(head()).toMatch(/^blue twin 001 {2}waiting {2}hands free/)
     enter('look 1', 'take 1')
     expect(head()).toMatch(/^blue twin 001 {2}build-up {2}in hand: step 1 /)
+    // Something in the way comes off again while another step is being built up.
+    enter('begin bracket off', 'off 2 nuts')
+    expect(head()).toMatch(/^blue twin 001 {2}build-up {2}in hand: steps 1 and 2, bag 2 /)
   })
 
   test('keeps what is in hand beside a name that is too long', () => {
