@@ -4,6 +4,7 @@ import { troubleText } from '../words/storage-troubles.ts'
 import { troubleOfRecord } from '../words/trouble-of.ts'
 import type { Arguments } from './arguments.ts'
 import { demo } from './commands/demo.ts'
+import { practice } from './commands/practice.ts'
 import { run } from './commands/run.ts'
 import { Desk, jobAtPath } from './desk.ts'
 import { runErrand } from './errands.ts'
@@ -56,6 +57,7 @@ function carryOut(desk: Desk, { words, options }: Arguments, place: Place): Resu
     runErrand(desk, pending, progressOf(place), { stdout })
   try {
     if (first === 'demo') return demo(desk, rest, options)
+    if (first === 'practice') return practice(desk)
     if (first === 'run') return run(desk, rest, options, errand(false))
     const result = perform(desk, words, options)
     return isPending(result) ? errand(true)(result) : result

@@ -45,6 +45,12 @@ export const PROGRAM_COMMANDS: readonly ProgramCommand[] = [
     examples: ['demo'],
   },
   {
+    word: 'practice',
+    forms: ['practice'],
+    says: 'Makes a practice job: an invented hand pump, five minutes. The screens lead through it.',
+    examples: ['practice'],
+  },
+  {
     word: 'run',
     forms: ['run FILE [--until TITLE]', 'run -'],
     says: 'Runs a file of lines, one command each, until one is refused.',

@@ -153,7 +153,8 @@ function isPath(asked: string): boolean {
 }
 
 function noJobYet(): Failure {
-  const cure = '"putback new job NAME" makes one, "putback demo" one to play with'
+  const cure =
+    '"putback new job NAME" makes one, "putback practice" one to learn with, "putback demo" one to play with'
   return wrongUse('no-job', told('there is no job yet', cure), EXIT.noJob)
 }
 

@@ -39,13 +39,13 @@ export class DiskShelf implements JobShelf {
     return enterJob(path)
   }
 
-  create({ name, machine, units }: NewJob): string {
+  create({ name, machine, units, practice }: NewJob): string {
     mkdirSync(this.home, { recursive: true, mode: 0o700 })
     // Two that are made at the same moment must not get the same number: it stands on every label.
     const path = withLock(join(this.home, '.jobs.lock'), {}, () => {
       const no = freeNumber(this.headers())
       const { path } = createJob(this.home, name)
-      const outcome = this.open(path).send({ do: 'open-job', no, name, machine, units })
+      const outcome = this.open(path).send({ do: 'open-job', no, name, machine, units, practice })
       if (outcome.kind === 'not-recorded') throw outcome.error
       if (outcome.kind === 'refused') throw new Error(`a new job was refused: ${outcome.refusal.code}`)
       return path
@@ -56,6 +56,10 @@ export class DiskShelf implements JobShelf {
 
   addDemo(): string {
     return addDemoJob(this, { whole: false })
+  }
+
+  addPractice(): string {
+    return this.create(PRACTICE_JOB)
   }
 
   chosen(): string | null {
@@ -101,6 +105,14 @@ export class DiskShelf implements JobShelf {
       problem: store.problem ?? (unlawful ? { kind: 'law', entry: unlawful.n } : null),
     }
   }
+}
+
+/** What is taken apart to learn how: nobody has this pump. */
+const PRACTICE_JOB: NewJob = {
+  name: 'practice pump',
+  machine: 'an invented hand pump',
+  units: 'metric',
+  practice: true,
 }
 
 function freeNumber(jobs: readonly JobFolder<Entry>[]): number {

@@ -108,7 +108,15 @@ export interface TakenOutThere {
 export type Command =
   | JudgingCommand
   | WaitingCommand
-  | { do: 'open-job'; no: number; name: string; machine: string; units: 'metric' | 'us' }
+  /** `practice`: of a machine that nobody has, to learn with. */
+  | {
+      do: 'open-job'
+      no: number
+      name: string
+      machine: string
+      units: 'metric' | 'us'
+      practice?: true | undefined
+    }
   | {
       do: 'describe'
       name?: string | undefined

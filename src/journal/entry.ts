@@ -158,6 +158,8 @@ const bodies = {
       name: text,
       machine: text,
       units: z.enum(['metric', 'us']),
+      /** A machine that nobody has: a job to learn with. */
+      practice: z.optional(z.literal(true)),
     }),
   },
   described: {

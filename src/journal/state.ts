@@ -86,7 +86,15 @@ export interface StopCard {
 
 /** Everything that follows from the journal. Changed in place by the fold alone. */
 export interface State extends PlanFacts {
-  job: { no: number; name: string; machine: string; units: 'metric' | 'us'; archived: boolean }
+  job: {
+    no: number
+    name: string
+    machine: string
+    units: 'metric' | 'us'
+    archived: boolean
+    /** A job to learn with: what is said above the screens leads through it. */
+    practice?: true | undefined
+  }
   /** The number of the last entry read, undone ones too. */
   seq: number
   ledger: Ledger

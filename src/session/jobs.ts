@@ -24,6 +24,8 @@ export interface NewJob {
   name: string
   machine: string
   units: 'metric' | 'us'
+  /** Of an invented machine, to learn with. */
+  practice?: true | undefined
 }
 
 /**
@@ -46,6 +48,8 @@ export interface JobShelf {
   create(job: NewJob): string
   /** Makes a job from the demo, up to the middle of its build-up, and chooses it. Answers its path. */
   addDemo(): string
+  /** Makes a practice job, with nothing off yet, and chooses it. Answers its path. */
+  addPractice(): string
   /** The path of the job that commands go to when none is named. */
   chosen(): string | null
   choose(path: string): void

@@ -30,5 +30,6 @@ export type Act =
   | { do: 'open-job'; path: string }
   | { do: 'new-job'; job: NewJob }
   | { do: 'demo' }
+  | { do: 'practice' }
   /** The end: with a note for the card when work is under way. An errand that is out is waited for, or left. */
   | { do: 'leave'; note: string | null; errand?: 'wait' | 'drop' | undefined }

@@ -194,7 +194,7 @@ export class Desk {
 
   /** What the practice job says above the screen. */
   lesson(): readonly Line[] {
-    return this.#oncePer('lesson', () => lessonRows(this.scene()))
+    return this.#oncePer('lesson', () => lessonRows(this.scene(), this.screen, this.page()))
   }
 
   /** What can be done now, for the last row. */
@@ -403,6 +403,10 @@ export class Desk {
         break
       case 'demo':
         this.#openJob(this.#job.addDemo())
+        break
+      case 'practice':
+        this.#openJob(this.#job.addPractice())
+        this.#way.go({ at: 'off' })
         break
       case 'leave':
         this.#leave(act.note, act.errand)

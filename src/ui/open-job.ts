@@ -79,6 +79,10 @@ export class OpenJob {
     return this.#shelf.addDemo()
   }
 
+  addPractice(): string {
+    return this.#shelf.addPractice()
+  }
+
   /** Notes that work breaks off here. When the disk refuses, the next start notes it. */
   breakOff(): void {
     const session = this.#session

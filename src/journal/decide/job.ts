@@ -8,10 +8,11 @@ import { given, refuse } from './refuse.ts'
 type Of<Name extends Command['do']> = Extract<Command, { do: Name }>
 
 /** The first entry of every journal. */
-export function openJob(state: State, { no, name, machine, units }: Of<'open-job'>): EntryBodyOf<'opened'> {
+export function openJob(state: State, command: Of<'open-job'>): EntryBodyOf<'opened'> {
+  const { no, name, machine, units, practice } = command
   if (state.job.no !== 0) refuse({ code: 'job-open-already' })
   if (!(Number.isInteger(no) && no >= 1 && no <= 999)) refuse({ code: 'count-wrong', count: no })
-  return { type: 'opened', job: { no, name: given(name, 'name'), machine: machine.trim(), units } }
+  return { type: 'opened', job: { no, name: given(name, 'name'), machine: machine.trim(), units, practice } }
 }
 
 /** The job gets another name, description or units. */

@@ -14,6 +14,7 @@ export function jobsPage(hall: Hall): Page {
 
 const NEW_JOB = goTo('a new job', { at: 'new-job', name: null })
 const DEMO: Choice = { says: 'a demo job, to look round', act: { do: 'demo' } }
+const PRACTICE: Choice = { says: 'a practice job, five minutes', act: { do: 'practice' } }
 
 function firstPage({ width, home }: Hall): Page {
   return {
@@ -32,7 +33,11 @@ function firstPage({ width, home }: Hall): Page {
           ),
           ...indented('Each line is on the disk before it shows; nothing needs the network.', width),
         ],
-        headed('WHAT IS IT TO BE?', [...numbered(1, NEW_JOB.says, width), ...numbered(2, DEMO.says, width)]),
+        headed('WHAT IS IT TO BE?', [
+          ...numbered(1, NEW_JOB.says, width),
+          ...numbered(2, DEMO.says, width),
+          ...numbered(3, line(strong(PRACTICE.says), ': never used it? Begin here'), width),
+        ]),
         indented(`Jobs are kept in ${plainText(home)}`, width),
       ),
     ),
@@ -41,6 +46,7 @@ function firstPage({ width, home }: Hall): Page {
       new Map([
         [1, NEW_JOB],
         [2, DEMO],
+        [3, PRACTICE],
       ]),
     ),
     large: null,
@@ -55,6 +61,7 @@ function listPage(hall: Hall): Page {
   const most = choices.size
   choices.set(most + 1, NEW_JOB)
   choices.set(most + 2, DEMO)
+  choices.set(most + 3, PRACTICE)
   const rows = open.flatMap((job, index) => jobRows(job, index + 1, width))
   return {
     title: line(strong('JOBS'), `  ${jobs.length}`),
@@ -62,7 +69,10 @@ function listPage(hall: Hall): Page {
     rows: rowsOf(
       groups(
         rows,
-        headed('OR', [...numbered(most + 1, NEW_JOB.says, width), ...numbered(most + 2, DEMO.says, width)]),
+        headed(
+          'OR',
+          [NEW_JOB, DEMO, PRACTICE].flatMap(({ says }, index) => numbered(most + 1 + index, says, width)),
+        ),
       ),
     ),
     enter: 'session' in hall ? goTo('back to the job that is open', { at: 'now' }) : null,

@@ -1,0 +1,49 @@
+import { leftovers } from '../../plan/leftovers.ts'
+import type { Session } from '../session.ts'
+
+/**
+ * Whether something holds up the job that no lesson leads through: a verdict, an order, a piece that is out. It is
+ * asked before anything else is taught, so that what is taken back never has to be done twice.
+ */
+export function isBeyond(session: Session): boolean {
+  const { state } = session
+  if (state.inForce.length < 2) return false
+  const gates = session.gates()
+  const reasons = [...state.steps.values()].flatMap(({ no, built }) =>
+    built === 'done' ? [] : [...gates.start(no), ...gates.finish(no)],
+  )
+  return (
+    reasons.some(({ code }) => !TAUGHT_REASONS.has(code)) ||
+    leftovers(gates).some(
+      (left) => !TAUGHT_LEFTOVERS.has(left.code) || ('place' in left && !isAtHand(left.place)),
+    )
+  )
+}
+
+const TAUGHT_REASONS: ReadonlySet<string> = new Set([
+  'still-stripping',
+  'step-before',
+  'not-cleared',
+  'not-home',
+  'aid-in',
+  'look-due',
+  'mark-open',
+  'tighten-open',
+  'fluid-open',
+  'turns-open',
+])
+
+const TAUGHT_LEFTOVERS: ReadonlySet<string> = new Set([
+  'piece-off',
+  'aid-in',
+  'tool-out',
+  'fluid-open',
+  'mark-open',
+  'tighten-open',
+  'step-open',
+])
+
+/** In a container, on the machine or on the bench. */
+function isAtHand(place: string): boolean {
+  return place === 'machine' || place === 'bench' || /^[cp]\d/.test(place)
+}

@@ -1,0 +1,41 @@
+import { textOf } from '../../../src/ui/text/line.ts'
+import type { screens } from './bench.ts'
+
+type Screens = ReturnType<typeof screens>
+
+/** What stands above the screen, in one line. */
+export function lessonOn({ desk }: Screens): string {
+  return desk
+    .lesson()
+    .map((row) => textOf(row).trim())
+    .join(' ')
+}
+
+/** What a lesson says to type, read out of its own words: what stands in quotes, else nothing but Enter. */
+export function wordsToType(lesson: string): string {
+  const quoted = /"([^"]*)"/.exec(lesson)?.[1]
+  if (quoted === undefined && !/\bpress Enter\b/i.test(lesson))
+    throw new Error(`says nothing to do: ${lesson}`)
+  return quoted ?? ''
+}
+
+/** The practice is over when nothing is left to learn. */
+export function isOver(lesson: string): boolean {
+  return lesson.includes('WELL DONE')
+}
+
+/** Does what the lessons say and nothing else, until they end; answers each lesson as it was read. */
+export function followLessons(bench: Screens, most: number): string[] {
+  const read: string[] = []
+  for (;;) {
+    const lesson = lessonOn(bench)
+    if (lesson === '') throw new Error(`no lesson on ${bench.desk.screen.at}, after:\n${read.join('\n')}`)
+    read.push(lesson)
+    if (isOver(lesson)) return read
+    if (read.length > most) throw new Error(`never comes to an end:\n${read.slice(-12).join('\n')}`)
+    const words = wordsToType(lesson)
+    // Whoever starts to type clears what stands in the line.
+    if (words !== '') bench.type('\x1b')
+    bench.enter(words)
+  }
+}
