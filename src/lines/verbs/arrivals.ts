@@ -54,7 +54,7 @@ export const arrivalVerbs: readonly Verb[] = [
     words: ['cancel'],
     topic: 'buying and arrivals',
     forms: ['cancel o1 because REASON'],
-    says: 'Says that what is still to come of a line is not wanted any more.',
+    says: 'Says that the rest of an order is not wanted any more.',
     examples: ['cancel o1 because the old one can be ground'],
     read(line) {
       const reason = line.reason()

@@ -60,7 +60,7 @@ export const buildVerbs: readonly Verb[] = [
     words: ['turned over', 'crank'],
     topic: 'build-up',
     forms: ['turned over [N]'],
-    says: 'One full turn of the machine by hand, the way it runs, in the step that counts them.',
+    says: 'One full turn of the machine by hand: the way it runs, in the step that counts them.',
     examples: ['turned over', 'turned over 2'],
     read(line) {
       const step = line.rest === '' ? undefined : line.takeNumber()
@@ -103,7 +103,7 @@ export const buildVerbs: readonly Verb[] = [
     words: ['done'],
     topic: 'build-up',
     forms: ['done [N] [: RESULT]'],
-    says: 'Closes the step in hand, or the one named, with what was found or measured.',
+    says: 'Closes the step in hand, or the one named: with what was found or measured.',
     examples: ['done', 'done 3', 'done 3: all within limits', 'done: 4 % leak-down'],
     read(line) {
       const step = line.take(/^(?:step )?(\d+)(?=:| |$)/i)?.[0]

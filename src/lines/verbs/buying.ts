@@ -12,7 +12,7 @@ export const buyingVerbs: readonly Verb[] = [
     words: ['to buy'],
     topic: 'buying and arrivals',
     forms: ['to buy'],
-    says: 'Shows what must be bought, with the arithmetic, and how what was ordered stands.',
+    says: 'Shows what must be bought; with the arithmetic, and how what was ordered stands.',
     examples: ['to buy'],
     read(line): Ask {
       line.end()
@@ -23,7 +23,7 @@ export const buyingVerbs: readonly Verb[] = [
     words: ['buy csv'],
     topic: 'buying and arrivals',
     forms: ['buy csv [FILE]'],
-    says: 'Writes the list of what to buy and what is ordered as a CSV file, into the folder of the job.',
+    says: 'Writes what to buy and what is ordered as a CSV file; into the folder of the job.',
     examples: ['buy csv', 'buy csv parts.csv'],
     read: (line): Errand => ({ errand: 'buy-csv', file: line.rest === '' ? null : line.takeRest('FILE') }),
   },
@@ -60,7 +60,7 @@ export const buyingVerbs: readonly Verb[] = [
     words: ['want'],
     topic: 'buying and arrivals',
     forms: ['want [COUNT] [UNIT] WORDS [from SOURCE] [at PRICE] [no NUMBER] [due DATE]'],
-    says: 'Puts something on the list of what to buy that the record does not ask for.',
+    says: 'Puts something on the list of what to buy: what the record does not ask for.',
     examples: ['want 2 tubes grease', 'want gasket paper from corner shop'],
     read(line) {
       const notes = takePartNotes(line)

@@ -10,10 +10,10 @@ export const consumableVerbs: readonly Verb[] = [
   putOn(
     'sealant',
     'sealant',
-    'Asks for sealant in a step, with the times that its maker gives; without "before" the first start waits for it.',
+    'Asks for sealant in a step: with the times that its maker gives; without "before" the first start waits for it.',
     ['sealant 1: grey sealant on the sump face, within 5 min, cures 24 h before coolant, start'],
   ),
-  putOn('locker', 'locker', 'Asks for thread locker in a step, with the times that its maker gives.', [
+  putOn('locker', 'locker', 'Asks for thread locker in a step: with the times that its maker gives.', [
     'locker 2: medium locker on the cap bolts, cures 24 h, use by 2030-06-30',
   ]),
   putOn('lube', 'lubricant', 'Asks for oil, grease or assembly paste in a step.', [

@@ -34,7 +34,7 @@ export const containerVerbs: readonly Verb[] = [
     words: ['put'],
     topic: 'containers',
     forms: ['put 3 in 2', 'put 3 out'],
-    says: 'Says that a container stands in another, or in none any more.',
+    says: 'Says what a container stands in: another, or none any more.',
     examples: ['put 3 in 2', 'put bag 3 in bin 2', 'put 3 out'],
     read(line) {
       if (line.take(/(?:^| )out$/i))
@@ -64,7 +64,7 @@ export const containerVerbs: readonly Verb[] = [
     words: ['void'],
     topic: 'containers',
     forms: ['void 3 because REASON[, see 4]', 'void 5..28 because REASON'],
-    says: 'Voids a label that is gone or wrong, and names what took its place. The container must be empty. Of several, those that are unused.',
+    says: 'Voids a label that is gone or wrong; names what took its place. The container must be empty. Of several, those that are unused.',
     examples: ['void 3 because torn', 'void 3 because torn, see 4', 'void 5..28 because the sheet is lost'],
     read(line) {
       const run = /^(?:labels? )?(\d{1,4}) ?(?:\.\.| to ) ?(\d{1,4})(?=,? because\b|$)/i.exec(line.rest)

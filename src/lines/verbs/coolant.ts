@@ -17,7 +17,7 @@ export const coolantVerbs: readonly Verb[] = [
       'coolant 10 L from 30 % to 50 % [with concentrate|premix|water|60 %] [drained 4 L] [propylene]',
       'coolant [2.1 L] at 50 % [with premix]',
     ],
-    says: 'Works out how much coolant to drain and refill for a strength, or how to mix it.',
+    says: 'Works out how much coolant to drain and refill; for a strength, or how to mix it.',
     examples: [
       'coolant 10 L from 30 % to 50 %',
       'coolant 10 L drained 4 L from 30 % to 40 %',
@@ -56,7 +56,7 @@ export const coolantVerbs: readonly Verb[] = [
     words: ['glycol'],
     topic: 'arithmetic',
     forms: ['glycol for -25 °C [propylene]'],
-    says: 'Shows how strong a mixture of glycol and water has to be for a frost.',
+    says: 'Shows how strong glycol and water have to be for a frost.',
     examples: ['glycol for -25 °C', 'glycol for -13 °F propylene'],
     meant: /^$|^for /i,
     read(line): Ask {

@@ -34,7 +34,7 @@ export const countingVerbs: readonly Verb[] = [
       'explain d1 PIECE from|to PLACE because REASON',
       'explain d1 unknown NAME because REASON',
     ],
-    says: 'Explains a count that did not agree, so that the record is put right.',
+    says: 'Explains a count that did not agree; so the record is put right.',
     examples: [
       'explain d1 missing because looked under the bench and in the sump',
       'explain d1 valve cover bolts from bag 2 because two bags were open',

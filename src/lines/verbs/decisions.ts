@@ -101,7 +101,7 @@ export const decisionVerbs: readonly Verb[] = [
     words: ['rehome'],
     topic: 'parts and decisions',
     forms: ['rehome PIECE to POSITION because REASON'],
-    says: 'Decides that a matched piece takes another position, which is free.',
+    says: 'Decides that a matched piece takes another, free position.',
     examples: ['rehome p12 to E2 because its own is scrapped'],
     read(line) {
       const reason = line.reason()

@@ -13,7 +13,7 @@ export const findingVerbs: readonly Verb[] = [
     words: ['when'],
     topic: 'checking and judging',
     forms: ['when FINDING: replace PIECES; check PIECES: look for WHAT; measure WHAT'],
-    says: 'Makes a list of what is to be replaced or checked once something is found. It opens with the finding.',
+    says: 'Lists what to replace or check once something is found. It opens with the finding.',
     examples: ['when metal in the oil: check cam caps: look for score; replace shim E2'],
     read(line) {
       const [when = '', list = ''] = line.take(/^([^:]*):? ?(.*)$/) ?? []

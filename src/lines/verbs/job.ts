@@ -7,7 +7,7 @@ export const jobVerbs: readonly Verb[] = [
     words: ['stop'],
     topic: 'job',
     forms: ['stop [NOTE]'],
-    says: 'Stops work for now, with a note for whoever takes it up again.',
+    says: 'Stops work for now: with a note for whoever takes it up again.',
     examples: ['stop', 'stop torque wrench is in the car'],
     read: (line) => ({ do: 'stop', note: line.take(/^:? ?(.*)$/)?.[0] ?? '', abrupt: false }),
   },
@@ -17,7 +17,7 @@ export const jobVerbs: readonly Verb[] = [
     words: ['close'],
     topic: 'job',
     forms: ['close [because NOTE]'],
-    says: 'Closes the job when the checks after the start are done, or handed over in a note.',
+    says: 'Closes the job; when the checks after the start are done, or handed over in a note.',
     examples: ['close', 'close because the owner checks the level at 100 km'],
     read(line) {
       const note = line.reasonIfAny()

@@ -12,7 +12,7 @@ export const judgingVerbs: readonly Verb[] = [
     words: ['check'],
     topic: 'checking and judging',
     forms: ['check PIECE: look for WHAT, WHAT; measure WHAT; clean', 'check PIECE'],
-    says: 'Asks for checks of a piece, or of each of a set, before it goes back; without words, those that are usual for it.',
+    says: 'Asks for checks of a piece or a set before it goes back; without words, those that are usual for it.',
     examples: [
       'check cam caps: look for score, cracks; measure oil clearance',
       'check shim E2: look for a wear step',
@@ -48,7 +48,7 @@ export const judgingVerbs: readonly Verb[] = [
     words: ['drop'],
     topic: 'checking and judging',
     forms: ['drop k1|h1|s1 because REASON'],
-    says: 'Drops a check, a list or something to put on that is not needed after all.',
+    says: 'Drops what is not needed after all: a check, a list or something to put on.',
     examples: ['drop k1 because the part is new'],
     // Drop links come off like any other part.
     meant: /^[khs]\d/i,
@@ -101,7 +101,7 @@ export const judgingVerbs: readonly Verb[] = [
     words: ['together'],
     topic: 'checking and judging',
     forms: ['together PIECES [because REASON]'],
-    says: 'Says that pieces belong together, as caps with the head they are bored in: to be replaced, one takes the others along.',
+    says: 'Says that pieces belong together: as caps with the head they are bored in. To be replaced, one takes the others along.',
     examples: ['together cylinder head, cam caps because they are bored as one'],
     read(line) {
       const reason = line.reasonIfAny()
@@ -112,7 +112,7 @@ export const judgingVerbs: readonly Verb[] = [
     words: ['checks'],
     topic: 'questions',
     forms: ['checks'],
-    says: 'Shows what is to be checked before it goes back, and what was decided about pieces.',
+    says: 'Shows the checks to do before pieces go back; and what was decided about them.',
     examples: ['checks'],
     read: () => ({ ask: 'checks' }),
   },

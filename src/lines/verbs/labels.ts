@@ -11,7 +11,7 @@ export const labelVerbs: readonly Verb[] = [
     words: ['label'],
     topic: 'labels and pictures',
     forms: ['label N'],
-    says: 'Shows what to write on a bag with a marker, in its shortest form.',
+    says: 'Shows what to write on a bag with a marker: its shortest form.',
     examples: ['label 3'],
     read: (line) => ({ ask: 'label', container: line.container(line.takeRest('N')) }),
   },
@@ -23,7 +23,7 @@ export const labelVerbs: readonly Verb[] = [
       'labels blank sheet [on STOCK] [from LABEL]',
       'labels blank again 5..28',
     ],
-    says: 'Deals numbers to labels that have no container yet, and prints them. What goes into one opens it.',
+    says: 'Prints labels that have no container yet: each is dealt a number, and what goes into one opens it.',
     examples: [
       'labels blank 24',
       'labels blank sheet on a4-24 from 5',
@@ -54,7 +54,7 @@ export const labelVerbs: readonly Verb[] = [
       'labels ... [copies N] [shift X Y] [as svg|png|label-roll|receipt-roll] [at 203|300]',
       'labels ... [to FILE | tcp HOST[:PORT] | device PATH | -]',
     ],
-    says: 'Prints labels that say what is in a container, how many and where it goes back; or the tag of the machine.',
+    says: 'Prints labels of containers: what is in each, how many and where it goes back; or the tag of the machine.',
     examples: [
       'labels 3',
       'labels 3, 5..8 on a4-24 from 9',
@@ -93,7 +93,7 @@ export const labelVerbs: readonly Verb[] = [
       'labels usual',
       'labels usual none',
     ],
-    says: 'Keeps the stock and the printer that are used when nothing else is said.',
+    says: 'Keeps the usual stock and printer: used when nothing else is said.',
     examples: [
       'labels usual on a4-24 shift 1 0',
       'labels usual on roll-64x34 to tcp 192.168.1.20',
@@ -111,7 +111,7 @@ export const labelVerbs: readonly Verb[] = [
     words: ['flags'],
     topic: 'labels and pictures',
     forms: [`flags HOSE ${HOW}`],
-    says: 'Prints a pair of flags to fold around a hose, cable or wire, each with its own end and the other.',
+    says: 'Prints two flags to fold around a hose, cable or wire: each with its own end and the other.',
     examples: ['flags coolant hose', 'flags p14 on flag-100x25'],
     read(line) {
       const how = takeHow(line)
@@ -122,7 +122,7 @@ export const labelVerbs: readonly Verb[] = [
     words: ['template'],
     topic: 'labels and pictures',
     forms: ['template SET [laid out ROWS] [arrow left] [pitch MM] [on a4] [to FILE]'],
-    says: 'Draws the positions of a set on paper, as they lie on the machine, to lay the pieces on or push bolts through.',
+    says: 'Draws the positions of a set on paper: as they lie on the machine, to lay the pieces on or push bolts through.',
     examples: [
       'template cam caps',
       'template cam caps laid out 2x4 arrow left',
@@ -176,7 +176,7 @@ export const labelVerbs: readonly Verb[] = [
     words: ['photos open'],
     topic: 'labels and pictures',
     forms: ['photos open [bag 3 | step 4 | PIECE]'],
-    says: 'Opens the pictures of a container, a step, a piece or the whole job.',
+    says: 'Opens pictures: of a container, a step, a piece or the whole job.',
     examples: ['photos open', 'photos open bag 3', 'photos open step 4'],
     read(line): Errand {
       if (line.rest === '') return { errand: 'photos-open', of: { of: 'job' } }

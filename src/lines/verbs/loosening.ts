@@ -17,7 +17,7 @@ export const looseningVerbs: readonly Verb[] = [
     words: ['loosen', 'ease'],
     topic: 'tightening',
     forms: ['loosen PIECE 2x4: 90 deg, 90 deg, free [order 8,7,...]'],
-    says: 'Sets the steps in which fasteners are eased before they come off: the reverse of the tightening order.',
+    says: 'Sets the steps in which fasteners are eased: before they come off, the reverse of the tightening order.',
     examples: [
       'loosen head bolts 2x4: 1/4 turn, 1/2 turn, free',
       'loosen cap bolts row 6: 1/2 turn, free order 1,6,2,5,3,4',

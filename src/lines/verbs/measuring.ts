@@ -18,7 +18,7 @@ export const measuringVerbs: readonly Verb[] = [
       'measure WHAT of PIECE [POSITIONS]: READINGS [by N INSTRUMENT], LIMITS [manual p. N] [in step N]',
       'measure flatness grid 3x4 [every LENGTH] of PIECE: READINGS',
     ],
-    says: 'Records readings and holds them against the limits of the manual: in, out, or too close to call for that instrument.',
+    says: 'Holds readings against the limits of the manual: in, out, or too close to call for that instrument.',
     examples: [
       'measure flatness of head: 0.02 0.03 0.02 0.03 0.04 0.02 by 0.01 feeler, max 0.05 manual p. 4-12',
       'measure flatness grid 2x3 of head: 0 0.01 0.02 0 0.01 0.01 by 0.01 dial, max 0.05',

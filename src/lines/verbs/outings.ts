@@ -26,7 +26,7 @@ export const outingVerbs: readonly Verb[] = [
       'out PIECE, PIECE to WHOM [for WHAT] [due DATE] [expect RESULT] [without PIECES]',
       ...plain.forms,
     ],
-    says: 'Sends pieces out, as to a machine shop, with what sits on them. "came back" says that they are here again.',
+    says: 'Sends pieces out, as to a machine shop: what sits on them goes along. "came back" says that they are here again.',
     examples: [
       'out cylinder head to the machine shop for skimming due in 5 days expect flat within 0.05',
       'out cylinder head, 3 exhaust studs to Miller without cam caps',
@@ -42,7 +42,7 @@ export const outingVerbs: readonly Verb[] = [
     words: ['came back'],
     topic: 'pieces',
     forms: ['came back b1 [into PLACE][: RESULT; took out WHAT]', 'came back [COUNT] PIECE [into PLACE]'],
-    says: 'Says that what was sent out is here again, all of it or some, and what was taken out of it there.',
+    says: 'Says that what was sent out is here again: all of it or some, and what was taken out of it there.',
     examples: [
       'came back b1',
       'came back cylinder head into new bag',
@@ -54,7 +54,7 @@ export const outingVerbs: readonly Verb[] = [
     words: ['took out'],
     topic: 'pieces',
     forms: ['took out b1: nothing', 'took out b1: COUNT PIECE back, COUNT PIECE not back'],
-    says: 'Says what a shop took out of what is back, and whether each is here or still there.',
+    says: 'Says what a shop took out of what is back; of each, whether it is here or still there.',
     examples: ['took out b1: nothing', 'took out b1: 2 gallery plugs back, 4 guides not back'],
     read(line) {
       const { head, tail = '' } = cut(line.takeRest('b1: WHAT'))

@@ -26,7 +26,7 @@ export const pictureVerbs: readonly Verb[] = [
     words: ['photos'],
     topic: 'labels and pictures',
     forms: ['photos [bag 5 | step 4 | PIECE]'],
-    says: 'Lists the pictures of a container, a step or a piece, or all of them, and how many are not sorted yet.',
+    says: 'Lists pictures: of a container, a step or a piece, or all of them, and how many are not sorted yet.',
     examples: ['photos', 'photos bag 2', 'photos step 1', 'photos cam cap I3'],
     read(line) {
       if (line.rest === '') return { ask: 'photos', of: null }

@@ -45,7 +45,7 @@ export const pieceVerbs: readonly Verb[] = [
     words: ['take out'],
     topic: 'pieces',
     forms: ['take out [COUNT] AID'],
-    says: 'Takes an aid, such as a rag, out of the machine and back to the toolbox.',
+    says: 'Takes an aid out of the machine: a rag, say, goes back to the toolbox.',
     examples: ['take out rag inlet port 1'],
     read: (line) => backToToolbox(line, 'machine'),
   },

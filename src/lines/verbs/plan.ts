@@ -14,7 +14,7 @@ export const planVerbs: readonly Verb[] = [
     words: ['add'],
     topic: 'plan',
     forms: ['add KIND TITLE [turns 2] [after 3,4] [before 2]', 'add later KIND TITLE [due WHEN]'],
-    says: `Adds a step that exists only on the way back, or with "later" one after the first start. Kinds: ${KINDS.join(', ')}.`,
+    says: `Adds a step that exists only on the way back; with "later", one after the first start. Kinds: ${KINDS.join(', ')}.`,
     examples: [
       'add measure valve clearances after 4 before 2',
       'add turn the crank over by hand turns 2 after 4 before 2',

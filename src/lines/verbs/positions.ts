@@ -15,7 +15,7 @@ export const positionVerbs: readonly Verb[] = [
     words: ['layout', 'draw'],
     topic: 'tightening',
     forms: ['layout PIECE: 2x4 | row | circle | 1 2 / . 3 [arrow left]', 'layout PIECE'],
-    says: 'Draws where the positions of a set lie on the machine, as seen by who stands before it; alone, shows it.',
+    says: 'Draws where the positions of a set lie on the machine: as seen by who stands before it; alone, shows it.',
     examples: [
       'layout valve cover bolts: 2x4',
       'layout cam caps: I1 I2 / I3 I4 arrow left',
@@ -32,7 +32,7 @@ export const positionVerbs: readonly Verb[] = [
     words: ['arrow', 'arrows'],
     topic: 'tightening',
     forms: ['arrow PIECE [POSITIONS] up|down|left|right'],
-    says: 'Which way the arrows of some positions point in the drawing; all of them where none is named.',
+    says: 'Says which way the arrows of positions point in a drawing; all of them where none is named.',
     examples: ['arrow cam caps left', 'arrow cam caps: I3 up'],
     read(line): Command {
       const arrow = takeArrow(line, /(?:^|[: ]+)(up|down|left|right)$/i) ?? line.missing('up|down|left|right')

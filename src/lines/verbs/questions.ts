@@ -51,7 +51,7 @@ export const questionVerbs: readonly Verb[] = [
     words: ['qr'],
     topic: 'questions',
     forms: ['qr N', 'qr machine', 'qr step 4'],
-    says: 'Shows the QR symbol of a label, used or unused, of the machine or of a step, to be scanned from the screen.',
+    says: 'Shows a QR symbol to scan from the screen: of a label, used or unused, of the machine or of a step.',
     examples: ['qr 3', 'qr machine', 'qr step 2'],
     read(line) {
       if (line.take(/^(?:the )?(?:machine|job)$/i)) return { ask: 'qr', container: MACHINE_NUMBER }
@@ -64,7 +64,7 @@ export const questionVerbs: readonly Verb[] = [
   },
   asks(
     'finish',
-    'Estimates when the machine is together, says why not earlier and what can be done meanwhile.',
+    'Estimates when the machine is together; says why not earlier and what can be done meanwhile.',
   ),
   asks('proposals', 'Shows steps of the way back that the record suggests; "accept" takes them.'),
   {

@@ -22,7 +22,7 @@ export const replacingVerbs: readonly Verb[] = [
       'compare PIECE: wrong, WORDS',
       'compare [PIECE]',
     ],
-    says: 'Holds a new piece beside the old one, which then goes to scrap; alone it shows what to look at.',
+    says: 'Holds a new piece beside the old one; that then goes to scrap. Alone it shows what to look at.',
     examples: [
       'compare head gasket: alike',
       'compare p9: 1 alike, 3 differs two studs longer, rest alike keep old',

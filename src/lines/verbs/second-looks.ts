@@ -10,7 +10,7 @@ export const secondLookVerbs: readonly Verb[] = [
     words: ['seen'],
     topic: 'build-up',
     forms: ['seen t2: WORDS', 'seen m1: WORDS', 'seen PIECE: WORDS'],
-    says: 'Says what was seen when one line of a critical step was looked at again: by somebody else, or later from another side.',
+    says: 'Says what a second look at a line of a critical step saw: by somebody else, or later from another side.',
     examples: ['seen t1: paint stripes in line on all of them', 'seen valve cover: seated all round'],
     read(line) {
       const [what = '', says = ''] = line.take(/^([^:]*?) ?(?:: ?(.*))?$/) ?? []

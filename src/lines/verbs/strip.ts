@@ -86,7 +86,7 @@ export const stripVerbs: readonly Verb[] = [
     words: ['caution', 'warning'],
     topic: 'strip-down',
     forms: ['caution: TEXT'],
-    says: 'Keeps a caution with the step in hand, shown again on the way back.',
+    says: 'Keeps a caution with the step in hand: shown again on the way back.',
     examples: ['caution: spring under load'],
     read: asBagLine,
   },

@@ -12,7 +12,7 @@ export const tighteningOrderVerbs: readonly Verb[] = [
       'order PIECE [by star|spiral|crosswise|row|clockwise]',
       'order 2x5 | circle 12 | row 6 [by RULE]',
     ],
-    says: 'Shows the order of tightening that a rule gives, and where the order that was set goes another way.',
+    says: 'Shows the order of tightening that a rule gives; and where the order that was set goes another way.',
     examples: [
       'order head bolts',
       'order valve cover bolts by clockwise',

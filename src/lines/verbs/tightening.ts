@@ -14,7 +14,7 @@ export const tighteningVerbs: readonly Verb[] = [
     words: ['tighten'],
     topic: 'tightening',
     forms: ['tighten PIECE: 20 Nm, 40 Nm, 90 deg [, oiled|dry] [order 3,1,2 | by star] [because REASON]'],
-    says: "Sets the passes of a tightening, as the machine's service manual gives them, and the order of the fasteners.",
+    says: "Sets the passes and the order of a tightening: as the machine's service manual gives them.",
     examples: [
       'tighten head bolts: 20 Nm, 40 Nm, 90 deg, oiled order 3,1,2,4,5,6,7,8',
       'tighten valve cover bolts: 10 Nm, dry',
@@ -63,7 +63,7 @@ export const tighteningVerbs: readonly Verb[] = [
     words: ['no torque'],
     topic: 'tightening',
     forms: ['no torque [FASTENER] [of t1] because WHAT'],
-    says: 'A fastener turns on and never comes to its torque, or lets go of it: a fault that blocks until it is put right.',
+    says: 'A fastener never comes to its torque, or lets go of it: a fault that blocks until it is put right.',
     examples: ['no torque because it keeps turning', 'no torque 3 of t1 because the thread gives way'],
     read(line) {
       const says = line.reason()
@@ -83,7 +83,7 @@ export const tighteningVerbs: readonly Verb[] = [
     words: ['threads'],
     topic: 'tightening',
     forms: ['threads t1 dry|oiled|...'],
-    says: "Says how the threads of a tightening are, as the manual's torque asks for: dry, oiled, with thread locker.",
+    says: "Says how the threads of a tightening are: dry, oiled, with thread locker, as the manual's torque asks for.",
     examples: ['threads t1 oiled', 'threads t2 dry'],
     read(line) {
       const tightening = takeId(line)
@@ -98,7 +98,7 @@ export const tighteningVerbs: readonly Verb[] = [
     words: ['turned'],
     topic: 'tightening',
     forms: ['turned t1 yes|no because REASON'],
-    says: 'Settles whether a fastener was turned through its angle before an interruption.',
+    says: 'Settles whether a fastener was turned; through its angle, before an interruption.',
     examples: [
       'turned t1 yes because the paint mark has moved',
       'turned t1 no because the paint marks are in line',

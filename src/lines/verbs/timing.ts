@@ -14,7 +14,7 @@ export const timingVerbs: readonly Verb[] = [
       'teeth CRANK/CAM [off 1 late | off 15 deg crank late | off 16 pins for 15 tight] [runs clockwise] [chain 126]',
       'teeth 24/36 30/40: through an intermediate shaft',
     ],
-    says: 'Shows what one tooth of a timing drive is worth, and which way a mark that is off goes back.',
+    says: 'Shows what one tooth of a timing drive is worth; and which way a mark that is off goes back.',
     examples: [
       'teeth 24/48',
       'teeth 24/48 off 1 late',

@@ -12,7 +12,7 @@ export const torqueVerbs: readonly Verb[] = [
     words: ['='],
     topic: 'arithmetic',
     forms: ['= AMOUNT [in UNIT]', '= AMOUNT (AMOUNT)'],
-    says: 'Shows an amount in other units, or whether two printed figures are the same.',
+    says: 'Shows an amount in other units; or whether two printed figures are the same.',
     examples: ['= 22 lbf·ft', '= 22 lbf·ft in kgf·m', '= 3 US qt', '= 0.10 mm (0.004 in)'],
     read(line): Ask {
       const typed = line.takeRest('AMOUNT')
@@ -25,7 +25,7 @@ export const torqueVerbs: readonly Verb[] = [
     words: ['setting'],
     topic: 'arithmetic',
     forms: ['setting TORQUE [handle LENGTH adapter LENGTH [at DEGREES]] [range LEAST..MOST]'],
-    says: 'Works out what to set a torque wrench to when an adapter lengthens it, and whether it is in its range.',
+    says: 'Works out what to set a torque wrench to: when an adapter lengthens it; and whether it is in its range.',
     examples: [
       'setting 40 Nm handle 400 mm adapter 50 mm',
       'setting 40 Nm handle 400 mm adapter 50 mm at 90 deg range 20..100 Nm',
@@ -64,7 +64,7 @@ export const torqueVerbs: readonly Verb[] = [
     words: ['preload'],
     topic: 'arithmetic',
     forms: ['preload THREAD [CLASS] TORQUE [friction LEAST..MOST | dry | oiled]', 'preload PIECE TORQUE'],
-    says: 'Works out what a torque clamps with, as a range, against what the fastener bears.',
+    says: 'Works out what a torque clamps with: as a range, against what the fastener bears.',
     examples: [
       'preload M8 8.8 25 Nm',
       'preload M8 8.8 25 Nm friction 0.10..0.16',
