@@ -46,13 +46,15 @@ function piecePage({ session, width }: Scene, piece: PieceId): Page {
   const view = judgingView(state, piece)
   const choices = new Map<number, Choice>()
   // A check keeps its number when it is done: a finger that bounces claims it twice, and no other.
-  const checks = view.checks.flatMap((check) => {
-    const no = choices.size + 1
+  const checks = view.checks.flatMap((check, index) => {
+    // Nobody looks again at what is to be replaced.
+    if (isCondemned(view)) return [...indented(checkRow(check), width), ...readingRows(check, width)]
+    const no = index + 1
     choices.set(no, choiceOf(check))
     return [...numbered(no, checkRow(check), width), ...readingRows(check, width)]
   })
-  const verdicts = VERDICT_WORDS.flatMap((verdict) => {
-    const no = choices.size + 1
+  const verdicts = VERDICT_WORDS.flatMap((verdict, index) => {
+    const no = view.checks.length + index + 1
     choices.set(no, verdictChoice(piece, verdict))
     return numbered(no, verdict.says, width)
   })
@@ -66,7 +68,7 @@ function piecePage({ session, width }: Scene, piece: PieceId): Page {
           ...indented(`Home: ${homeName(state, piece)}. Now ${liesText(state, piece)}.`, width),
           ...verdictRows(state, view, width),
         ],
-        headed('A NUMBER SAYS: LOOKED AT, AND GOOD', checks),
+        headed(isCondemned(view) ? 'WAS ASKED' : 'A NUMBER SAYS: LOOKED AT, AND GOOD', checks),
         headed('OR JUDGE IT', verdicts),
         headed(
           'BELONGS TOGETHER WITH',
@@ -78,6 +80,10 @@ function piecePage({ session, width }: Scene, piece: PieceId): Page {
     choice: choicesOf(choices),
     large: { letters: sign.word, under: [line(strong(pieceName(state, piece)))] },
   }
+}
+
+function isCondemned({ standing }: JudgingView): boolean {
+  return standing === 'replace'
 }
 
 function checkRow({ check, readings }: Check): Line {
@@ -147,7 +153,9 @@ function verdictRows(state: State, { piece, verdict }: JudgingView, width: numbe
 function setPage({ session, width }: Scene, piece: PieceId): Page {
   const state = session.stateNow()
   const views = judgedSet(state, piece).map((each) => judgingView(state, each))
-  const open = views.flatMap(({ checks }) => checks.filter(({ check }) => check.done === null))
+  const open = views
+    .filter((view) => !isCondemned(view))
+    .flatMap(({ checks }) => checks.filter(({ check }) => check.done === null))
   const choices = new Map<number, Choice>()
   const rows = views.flatMap((view) => {
     const no = choices.size + 1

@@ -77,6 +77,17 @@ describe('a piece that is checked', () => {
     expect(rows().join('\n')).toContain('"new p1" when the new one is here.')
   })
 
+  test('of what is to be replaced nothing is asked any more, and the verdicts keep their numbers', () => {
+    const { enter, rows, answer, entries } = jobWith(...asked)
+    enter('.6', '1', '7', 'it is cracked')
+    expect(tidy(rows())).toContain('WAS ASKED')
+    expect(tidy(rows())).toContain('7 a new one is needed: say why')
+    const before = entries()
+    enter('1')
+    expect(answer()).toContain('Nothing has the number 1 here.')
+    expect(entries()).toBe(before)
+  })
+
   test('names what belongs together with it', () => {
     const { enter, rows } = jobWith(
       ...asked,
