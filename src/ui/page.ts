@@ -10,6 +10,8 @@ export interface Page {
   /** Rows that stay above those that scroll. */
   top: readonly Line[]
   rows: Rows
+  /** Whether the words in the line narrow the rows: then these begin at the top. */
+  isNarrowed?: boolean | undefined
   /** The row with which the screen begins. */
   start?: number | undefined
   /** What Enter on an empty line does, in words; null where nothing is sensible. */

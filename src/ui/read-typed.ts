@@ -11,6 +11,7 @@ import { printChoice } from './model/print-choices.ts'
 import { cardNow, type Hall, isUnderWay, type Scene } from './model/scene.ts'
 import type { Screen } from './navigation.ts'
 import type { Page } from './page.ts'
+import { isSearch } from './search-words.ts'
 import { line } from './text/line.ts'
 
 export interface Shown {
@@ -43,7 +44,8 @@ export function meaningOf(typed: Typed, shown: Shown): Meaning {
     screenWord(text, scene, screen) ??
     misreadCode(text) ??
     intoScanned(text, scene, shown) ??
-    (screen.at === 'lies' && !findVerb(text) ? searched(text) : language(text, scene, screen))
+    searched(text, screen) ??
+    language(text, scene, screen)
   )
 }
 
@@ -242,6 +244,10 @@ function intoScanned(text: string, scene: Scene, { screen, page }: Shown): Meani
     : meaning
 }
 
-function searched(text: string): Meaning {
-  return act({ do: 'turn', to: { at: 'lies', words: text } }, `look for ${text}`)
+/** On a list, words look for what answers to them. Without them one comes back to all of it, with Backspace too. */
+function searched(text: string, screen: Screen): Meaning | undefined {
+  if (screen.at !== 'lies' && screen.at !== 'log') return undefined
+  if (!isSearch(text)) return undefined
+  const to = { ...screen, words: text }
+  return act({ do: screen.words ? 'turn' : 'go', to }, `look for ${text}`)
 }

@@ -4,25 +4,28 @@ import { carriedText, countedPiece, pieceName } from '../../words/pieces.ts'
 import { containerPath, containerPlace, placeName, whereName } from '../../words/places.ts'
 import { type Choice, goTo, type Page, type Rows, rowsOf } from '../page.ts'
 import { cut, type Line, line, padded, strong } from '../text/line.ts'
-import { holdsWords } from './rows.ts'
 import { type PieceId, type PlaceOfPiece, perVersion, type Scene, type State } from './scene.ts'
+import { search, wordsNow } from './search.ts'
 
 /** What lies where: every container in the one it stands in, with its content; or what a search finds. */
 export function liesPage(scene: Scene, words: string): Page {
   const { session } = scene
   const { state } = session
-  const search = words.trim()
-  const rows = search === '' ? allPlaces(scene) : found(scene, search)
-  const count = search === '' ? counted(state.containers.size, 'container') : `${rows.length} found`
+  const wanted = wordsNow(scene, words)
+  const rows = wanted === '' ? allPlaces(scene) : found(scene, wanted)
+  const count = wanted === '' ? counted(state.containers.size, 'container') : `${rows.length} found`
   return {
-    title: line(strong('WHAT LIES WHERE'), `  ${count}`, search === '' ? '' : line(' for ', strong(search))),
+    title: line(strong('WHAT LIES WHERE'), `  ${count}`, wanted === '' ? '' : line(' for ', strong(wanted))),
     top: [],
     rows:
       rows.length > 0
         ? rows
-        : rowsOf([line('     ', search === '' ? 'No container yet.' : 'Nothing answers to these words.')]),
+        : rowsOf([line('     ', wanted === '' ? 'No container yet.' : 'Nothing answers to these words.')]),
+    isNarrowed: wanted !== words.trim(),
     enter:
-      search === '' ? null : { says: 'everything again', act: { do: 'turn', to: { at: 'lies', words: '' } } },
+      words.trim() === ''
+        ? null
+        : { says: 'everything again', act: { do: 'turn', to: { at: 'lies', words: '' } } },
     choice: (no) => containerChoice(state, no),
     large: null,
   }
@@ -61,9 +64,9 @@ function allPlaces(scene: Scene): Rows {
       if (index >= end) return row('', 'unused labels', unused.join(''), width)
       const carrier = carriers[index - last]
       if (carrier !== undefined)
-        return row(carrier, `on ${pieceName(state, carrier)}`, heldAt(state, carrier), width)
+        return row(carrier, `on ${pieceName(state, carrier)}`, heldAt(state, carrier, width), width)
       const place = open[index]
-      if (place !== undefined) return row('', placeName(state, place), heldAt(state, place), width)
+      if (place !== undefined) return row('', placeName(state, place), heldAt(state, place, width), width)
       const { no, depth, holds } = standing[index - open.length] as Standing
       const container = state.containers.get(no)
       const name = [placeName(state, `c${no}`).replace(/ \d+$/, ''), container?.name]
@@ -72,7 +75,7 @@ function allPlaces(scene: Scene): Rows {
       return row(
         String(no),
         '  '.repeat(depth) + name,
-        container?.voided ? 'label void' : heldIn(state, no, holds),
+        container?.voided ? 'label void' : heldIn(state, no, { holds, width }),
         width,
       )
     },
@@ -108,22 +111,31 @@ function standingOrder(state: State): Standing[] {
   return order
 }
 
-function heldAt(state: State, place: PlaceOfPiece): string {
-  const pieces = [...(state.ledger.byPlace.get(place) ?? [])]
-  return pieces
-    .map((piece) => {
-      const count = state.ledger.accounts.get(piece)?.at.get(place) ?? 0
-      return `${countedPiece(state, piece, count)}${carriedText(state, piece)}`
-    })
-    .join(', ')
+function heldAt(state: State, place: PlaceOfPiece, width: number): string {
+  return inBrief(state.ledger.byPlace.get(place) ?? [], width, (piece) => {
+    const count = state.ledger.accounts.get(piece)?.at.get(place) ?? 0
+    return `${countedPiece(state, piece, count)}${carriedText(state, piece)}`
+  })
 }
 
-function heldIn(state: State, no: number, holds: number): string {
-  const lying = liesIn(state, no).map(
-    ({ piece, count }) => `${countedPiece(state, piece, count)}${carriedText(state, piece)}`,
+function heldIn(state: State, no: number, { holds, width }: { holds: number; width: number }): string {
+  const inside = holds === 0 ? [] : [counted(holds, 'container')]
+  const lying = inBrief([...liesIn(state, no), ...inside], width, (each) =>
+    typeof each === 'string'
+      ? each
+      : `${countedPiece(state, each.piece, each.count)}${carriedText(state, each.piece)}`,
   )
-  if (holds > 0) lying.push(counted(holds, 'container'))
-  return lying.length === 0 ? 'empty' : lying.join(', ')
+  return lying === '' ? 'empty' : lying
+}
+
+/** Names until the row is full: on a bench may lie thousands. */
+function inBrief<Thing>(things: Iterable<Thing>, width: number, name: (thing: Thing) => string): string {
+  let text = ''
+  for (const thing of things) {
+    text += (text === '' ? '' : ', ') + name(thing)
+    if (text.length > width) break
+  }
+  return text
 }
 
 /** A third of the row for the name, the rest for what is in it. */
@@ -135,13 +147,11 @@ function row(no: string, name: string, content: string, width: number): Line {
 /** Every lot of pieces that answers to the words, by its name, its home or its place. */
 function found({ session, width }: Scene, words: string): Rows {
   const { state } = session
-  const hits = perVersion(session, `found ${words}`, () =>
-    [...state.ledger.accounts.keys()].flatMap((piece) =>
-      liesAt(state, piece).filter(({ place, count }) =>
-        holdsWords(searchText(state, piece, place, count), words),
-      ),
-    ),
-  )
+  const hits = search(session, words, {
+    name: 'lots',
+    all: () => [...state.ledger.accounts.keys()].flatMap((piece) => liesAt(state, piece)),
+    textOf: ({ piece, place, count }) => searchText(state, piece, place, count),
+  })
   return {
     length: hits.length,
     at(index) {

@@ -1,27 +1,47 @@
 import { isTakenBack } from '../../session/views.ts'
 import { entryText } from '../../words/entries.ts'
-import { goTo, NO_CHOICES, type Page } from '../page.ts'
+import { goTo, NO_CHOICES, type Page, type Rows, rowsOf } from '../page.ts'
 import { chip, SIGNS } from '../signs.ts'
 import { cut, type Line, line, strong } from '../text/line.ts'
 import { type Entry, perVersion, type Scene } from './scene.ts'
+import { search, wordsNow } from './search.ts'
 import { whenText } from './when.ts'
 
 /** The history, newest first; what was taken back is still there and says so. */
-export function logPage(scene: Scene): Page {
+export function logPage(scene: Scene, words = ''): Page {
   const { session } = scene
-  const entries = session.entries()
+  const wanted = wordsNow(scene, words)
+  const all = session.entries()
+  const entries = wanted === '' ? all : found(session, wanted)
   const inForce = perVersion(session, 'in force', () => new Set(session.state.inForce))
+  const rows: Rows = {
+    length: entries.length,
+    at: (index) => row(scene, entries[entries.length - 1 - index] as Entry, inForce),
+  }
   return {
-    title: line(strong('WHAT HAPPENED'), `  ${entries.length} entries, newest first`),
+    title:
+      wanted === ''
+        ? line(strong('WHAT HAPPENED'), `  ${all.length} entries, newest first`)
+        : line(strong('WHAT HAPPENED'), `  ${entries.length} found for `, strong(wanted)),
     top: [],
-    rows: {
-      length: entries.length,
-      at: (index) => row(scene, entries[entries.length - 1 - index] as Entry, inForce),
-    },
-    enter: goTo('where you are', { at: 'now' }),
+    rows: rows.length > 0 ? rows : rowsOf([line('     Nothing answers to these words.')]),
+    isNarrowed: wanted !== words,
+    enter:
+      words === ''
+        ? goTo('where you are', { at: 'now' })
+        : { says: 'everything again', act: { do: 'turn', to: { at: 'log' } } },
     choice: NO_CHOICES,
     large: null,
   }
+}
+
+/** The entries in whose words all of these are. */
+function found(session: Scene['session'], words: string): readonly Entry[] {
+  return search(session, words, {
+    name: 'entries',
+    all: () => [...session.entries()],
+    textOf: (entry) => `${entry.n} ${entry.by ?? ''} ${entryText(session.state, entry)}`,
+  })
 }
 
 function row({ session, width, now }: Scene, entry: Entry, inForce: ReadonlySet<number>): Line {

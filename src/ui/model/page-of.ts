@@ -58,7 +58,7 @@ function jobPage(scene: Scene, screen: Exclude<Screen, { at: 'jobs' | 'new-job' 
     case 'finish':
       return finishPage(scene)
     case 'log':
-      return logPage(scene)
+      return logPage(scene, screen.words)
     case 'found':
       return foundPage(scene, screen.found)
     case 'due':

@@ -92,15 +92,6 @@ export function withWords(text: string): Line {
   return text.split(/("[^"]*")/).map((part) => (part.startsWith('"') ? strong(part) : plain(part)))
 }
 
-/** Whether every word is in a text, whatever their order. */
-export function holdsWords(text: string, words: string): boolean {
-  const inside = text.toLowerCase()
-  return words
-    .toLowerCase()
-    .split(/\s+/)
-    .every((word) => inside.includes(word))
-}
-
 function spans(text: Line | string): Line {
   return typeof text === 'string' ? withWords(text) : text
 }

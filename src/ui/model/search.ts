@@ -1,0 +1,39 @@
+import type { Session } from '../../session/session.ts'
+import { isSearch } from '../search-words.ts'
+import { perVersion, type Scene } from './scene.ts'
+
+/** What a list is narrowed by: the words in the line while they are typed, else those that were entered. */
+export function wordsNow(scene: Scene, kept: string): string {
+  return (isSearch(scene.typed) ? scene.typed : kept).trim()
+}
+
+interface Searched<Hit> {
+  hit: Hit
+  /** In small letters. */
+  text: string
+}
+
+/**
+ * What answers to all of the words, in whatever order. The texts are made once for a state of the record; words that
+ * grow by a letter are looked for among what answered before.
+ */
+export function search<Hit>(session: Session, words: string, list: SearchedList<Hit>): readonly Hit[] {
+  const last = perVersion(session, `searched ${list.name}`, () => {
+    const all = list.all().map((hit): Searched<Hit> => ({ hit, text: list.textOf(hit).toLowerCase() }))
+    return { words: '', all, found: all }
+  })
+  const wanted = words.toLowerCase()
+  if (wanted !== last.words) {
+    const among = wanted.startsWith(last.words) ? last.found : last.all
+    const each = wanted.split(/\s+/)
+    last.found = among.filter(({ text }) => each.every((word) => text.includes(word)))
+    last.words = wanted
+  }
+  return last.found.map(({ hit }) => hit)
+}
+
+interface SearchedList<Hit> {
+  name: string
+  all(): Hit[]
+  textOf(hit: Hit): string
+}
