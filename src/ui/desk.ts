@@ -52,8 +52,6 @@ export class Desk {
   readonly #way = new Way({ at: 'jobs' })
   readonly #kept = new KeptPage()
   readonly #listeners = new Set<() => void>()
-  /** How far rows are scrolled that the line narrows. */
-  #narrowed = { by: '', scroll: 0 }
   #hand: number | null = null
   #size: Size = { width: 80, height: 24 }
   #isLarge = false
@@ -128,6 +126,21 @@ export class Desk {
     this.#changed()
   }
 
+  /**
+   * What Enter alone would do now, as a text to know it again by, where it must be meant: it records something, or takes
+   * the answer to a scan away. Null where it does no harm.
+   */
+  get claim(): string | null {
+    const act = this.#talk.text() === '' ? this.page().enter?.act : undefined
+    return act && (records(act) || this.screen.at === 'scan') ? JSON.stringify(act) : null
+  }
+
+  /** An Enter came faster than a finger means it, and was not taken. */
+  passOverEnter(): void {
+    this.#talk.sayOnce('Enter came again at once, as from a key held down: that one was not taken.')
+    this.#changed()
+  }
+
   /** Some time without a key. */
   settle(): void {
     this.#talk.settle()
@@ -162,8 +175,7 @@ export class Desk {
   }
 
   get scroll(): number | null {
-    if (!this.page().isNarrowed) return this.#way.scroll
-    return this.#narrowed.by === this.#talk.text() ? this.#narrowed.scroll : 0
+    return this.#way.scroll
   }
 
   /** Whether the line is one that was not taken, which what is typed next replaces. */
@@ -197,7 +209,7 @@ export class Desk {
 
   /** What the practice job says above the screen. */
   lesson(): readonly Line[] {
-    return this.#oncePer('lesson', () => lessonRows(this.scene(), this.screen, this.page()))
+    return this.#oncePer('lesson', () => lessonRows(this.scene()))
   }
 
   /** What can be done now, for the last row. */
@@ -356,9 +368,7 @@ export class Desk {
     const { rows, top, start } = this.page()
     const height = bodyHeight(this.#size, this) - top.length
     const window = windowAt(rows.length, height, this.scroll ?? start ?? 0)
-    const row = scrolled(window, by, rows.length, height)
-    if (this.page().isNarrowed) this.#narrowed = { by: this.#talk.text(), scroll: row }
-    else this.#way.scrollTo(row)
+    this.#way.scrollTo(scrolled(window, by, rows.length, height))
   }
 
   #do(act: Act, typed: Typed): void {
@@ -408,10 +418,6 @@ export class Desk {
         break
       case 'demo':
         this.#openJob(this.#job.addDemo())
-        break
-      case 'practice':
-        this.#openJob(this.#job.addPractice())
-        this.#way.go({ at: 'off' })
         break
       case 'leave':
         this.#leave(act.note, act.errand)
@@ -570,6 +576,15 @@ export class Desk {
 /** What a key does on a page that has a use of its own for it. */
 function ownKey({ keys }: Page, key: ScreenKey): Act | undefined {
   return keys && key in keys ? keys[key as keyof typeof keys] : undefined
+}
+
+/** Whether an act writes into the record; leaving does, once its note is asked for and nothing is out. */
+function records(act: Act): boolean {
+  return (
+    act.do === 'send' ||
+    act.do === 'lines' ||
+    (act.do === 'leave' && act.note !== null && act.errand === undefined)
+  )
 }
 
 /** Whether an act goes on by itself, and nothing of its words is to be mended. */

@@ -55,6 +55,13 @@ export class Talk {
     this.say({ ...last, told: { ...last.told, lines: [...last.told.lines, text] } })
   }
 
+  /** The same where that is not said already; by itself where nothing was said. */
+  sayOnce(text: string): void {
+    const said = this.answer()?.told
+    if (!said) this.say(saying(text))
+    else if (said.what !== text && !said.lines.includes(text)) this.sayToo(text)
+  }
+
   /** What is said to the last line, as long as nothing else is being typed. */
   answer(): Answer | null {
     return this.#answer?.beside === this.text() ? this.#answer.answer : null

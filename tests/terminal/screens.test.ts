@@ -143,7 +143,7 @@ describe('when it is killed', () => {
     }
     // One pass of torque over three bolts, and one bolt through its angle.
     for (let entry = 8; entry <= 11; entry += 1) {
-      terminal.write('\r')
+      terminal.enter()
       await terminal.sees(`0 takes entry ${entry} back.`)
     }
     terminal.signal('SIGKILL')

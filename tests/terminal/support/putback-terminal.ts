@@ -76,6 +76,14 @@ export class PutbackTerminal {
     this.#pty.write(text)
   }
 
+  /**
+   * Enter on the empty line. The blank before it says that it is meant: alone, and so soon after another, it would be
+   * passed over as a key held down.
+   */
+  enter(): void {
+    this.write(' \r')
+  }
+
   resize(columns: number, rows: number): void {
     this.#screen.resize(columns, rows)
     this.#pty.resize(columns, rows)

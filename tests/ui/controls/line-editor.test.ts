@@ -8,7 +8,7 @@ import { anyCode } from '../../label/known-codes.ts'
 function typed(...chunks: string[]) {
   const reader = keyReader()
   const editor = lineEditor()
-  const events = chunks.flatMap((chunk) => reader.push(chunk).flatMap((pressed) => editor.take(pressed)))
+  const events = chunks.flatMap((chunk) => reader.push(chunk).flatMap((pressed) => [...editor.take(pressed)]))
   for (const pressed of reader.flush()) events.push(...editor.take(pressed))
   return { events, line: `${editor.before()}|${editor.after()}`, editor, reader }
 }
@@ -87,7 +87,7 @@ describe('Backspace', () => {
   test('goes back again after a moment, or after another key', () => {
     const { editor, reader } = typed('bolt', backspace.repeat(30))
     editor.settle()
-    expect(reader.push(backspace).flatMap((pressed) => editor.take(pressed))).toEqual([key('back')])
+    expect(reader.push(backspace).flatMap((pressed) => [...editor.take(pressed)])).toEqual([key('back')])
     expect(typed('b', backspace, '\x1b[C', backspace).events.slice(1)).toEqual([key('back')])
   })
 })
@@ -146,13 +146,13 @@ describe('a line that was not taken', () => {
   ])('%s', (_, chunk, expected) => {
     const { editor, reader } = typed()
     editor.offer('arrow caps')
-    for (const pressed of reader.push(chunk)) editor.take(pressed)
+    for (const pressed of reader.push(chunk)) Array.from(editor.take(pressed))
     expect(`${editor.before()}|${editor.after()}`).toBe(expected)
   })
 
   test('Enter clears it, and a line feed of the Enter before does not', () => {
     const { editor, reader } = typed()
-    const press = (chunk: string) => reader.push(chunk).flatMap((pressed) => editor.take(pressed))
+    const press = (chunk: string) => reader.push(chunk).flatMap((pressed) => [...editor.take(pressed)])
     press('arrow caps\r')
     editor.offer('arrow caps')
     expect(press('\n')).toEqual([])
@@ -161,4 +161,17 @@ describe('a line that was not taken', () => {
     expect(editor.before()).toBe('')
     expect(editor.isOffered()).toBe(false)
   })
+
+  test('a line feed behind the Enter that clears it is no Enter of its own', () => {
+    const { editor, reader } = typed()
+    editor.offer('arrow caps')
+    expect(reader.push('\r\n').flatMap((pressed) => [...editor.take(pressed)])).toEqual([])
+  })
+})
+
+test('what an event leaves in the line stands before what is typed after it', () => {
+  const { editor, reader } = typed()
+  for (const pressed of reader.push('pump co017000412\r01'))
+    for (const event of editor.take(pressed)) if (event.kind === 'line') editor.set('pump co')
+  expect(editor.before()).toBe('pump co01')
 })

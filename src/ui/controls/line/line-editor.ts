@@ -23,8 +23,11 @@ export type ScreenKey =
   | 'leave'
 
 export type LineEditor = {
-  /** Takes what was pressed and gives back what the screen has to do about it, in order. */
-  take(pressed: Pressed): LineEvent[]
+  /**
+   * Takes what was pressed and gives back what the screen has to do about it, in order. Each is to be done before the
+   * next is asked for: what it leaves in the line stands before what is typed after it.
+   */
+  take(pressed: Pressed): Iterable<LineEvent>
   /** The text before and after the cursor. */
   before(): string
   after(): string
@@ -48,13 +51,12 @@ export function lineEditor(): LineEditor {
   let isErasing = false
   let isOffered = false
 
-  function take(pressed: Pressed): LineEvent[] {
-    if ('key' in pressed) return press(pressed.key)
-    if ('paste' in pressed) {
+  function* take(pressed: Pressed): Iterable<LineEvent> {
+    if ('key' in pressed) yield* press(pressed.key)
+    else if ('paste' in pressed) {
       replaceOffered()
-      return gather(`\x1b[200~${pressed.paste}\x1b[201~`)
-    }
-    return [...pressed.text].flatMap(type)
+      yield* gather(`\x1b[200~${pressed.paste}\x1b[201~`)
+    } else for (const character of pressed.text) yield* type(character)
   }
 
   function replaceOffered(): void {
@@ -71,6 +73,8 @@ export function lineEditor(): LineEditor {
     // A space goes on with the line and Backspace mends it; trying the same again would come to the same.
     if (isOffered && character === '\r') {
       empty()
+      // The line hears of it, so that a line feed behind it is no Enter of its own.
+      assembler.push(character)
       return []
     }
     if (/[^\s\p{Cc}]/u.test(character)) replaceOffered()

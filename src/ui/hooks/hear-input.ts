@@ -1,0 +1,93 @@
+import { enterGuard, REPEAT_MS } from '../controls/line/enter-guard.ts'
+import { keyReader, type Pressed } from '../controls/line/key-reader.ts'
+import type { Desk } from '../desk.ts'
+
+export interface Input {
+  subscribe(listener: (chunk: string) => void): () => void
+}
+
+/** How long an ESC waits for the rest of a sequence before it is the Escape key, in milliseconds. */
+const ESCAPE_MS = 50
+/** After so long a held Backspace is a new one, in milliseconds. */
+const PAUSE_MS = 500
+
+/** Leads the terminal's input to the desk, until the returned function is called. */
+export function hearInput(desk: Desk, input: Input): () => void {
+  const reader = keyReader()
+  const enters = entersOf(desk)
+  let held: ReturnType<typeof setTimeout> | undefined
+  let pause: ReturnType<typeof setTimeout> | undefined
+  const stop = input.subscribe((chunk) => {
+    clearTimeout(held)
+    clearTimeout(pause)
+    for (const pressed of reader.push(chunk)) enters.press(pressed)
+    if (reader.waiting()) {
+      held = setTimeout(() => {
+        for (const pressed of reader.flush()) enters.press(pressed)
+      }, ESCAPE_MS)
+    }
+    pause = setTimeout(() => desk.settle(), PAUSE_MS)
+  })
+  return () => {
+    clearTimeout(held)
+    clearTimeout(pause)
+    enters.stop()
+    stop()
+  }
+}
+
+/** Hands on what is pressed, but for an Enter that no finger meant. */
+function entersOf(desk: Desk) {
+  const fateOf = enterGuard()
+  let waiting: { claim: string | null; timer: ReturnType<typeof setTimeout> } | undefined
+  let isAfterReturn = false
+
+  function press(pressed: Pressed): void {
+    if (!('text' in pressed)) {
+      letThrough()
+      desk.press(pressed)
+      return
+    }
+    for (const part of pressed.text.split(/(?<=[\r\n])|(?=[\r\n])/)) {
+      const isSecondHalf = part === '\n' && isAfterReturn
+      isAfterReturn = part === '\r'
+      if (isSecondHalf) continue
+      if (part === '\r' || part === '\n') enter(part)
+      else {
+        letThrough()
+        desk.press({ text: part })
+      }
+    }
+  }
+
+  function enter(text: string): void {
+    const { claim } = desk
+    switch (fateOf(performance.now(), claim !== null)) {
+      case 'counts':
+        desk.press({ text })
+        break
+      case 'repeat':
+        drop()
+        desk.passOverEnter()
+        break
+      case 'waits':
+        waiting = { claim, timer: setTimeout(letThrough, REPEAT_MS) }
+        break
+    }
+  }
+
+  /** Nothing repeated it. What it would record by now must still be what it was pressed for. */
+  function letThrough(): void {
+    const claim = drop()
+    if (claim !== undefined && claim === desk.claim) desk.press({ text: '\r' })
+  }
+
+  function drop(): string | null | undefined {
+    const claim = waiting?.claim
+    clearTimeout(waiting?.timer)
+    waiting = undefined
+    return claim
+  }
+
+  return { press, stop: drop }
+}
