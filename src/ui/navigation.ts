@@ -90,7 +90,7 @@ export function walk(trail: Trail, step: Step): Trail {
   const here = placeOf(trail)
   if ('start' in step) return [{ screen: step.start, scroll: null }]
   if ('scroll' in step) return [...trail.slice(0, -1), { ...here, scroll: step.scroll }]
-  if ('turn' in step) return turned(trail.slice(0, -1), step.turn)
+  if ('turn' in step) return [...trail.slice(0, -1), { screen: step.turn, scroll: null }]
   if ('back' in step) {
     const before = trail.slice(0, -1)
     while (step.past !== undefined && before.length > 1 && before.at(-1)?.screen.at === step.past)
@@ -99,21 +99,15 @@ export function walk(trail: Trail, step: Step): Trail {
     return last ? [...before.slice(0, -1), last] : trail
   }
   if (isSame(here.screen, step.go)) return trail
-  const kept = trail.slice(-MOST).filter(({ screen }) => !isPassing(screen))
+  // A scan is looked at in between: the question it came into is still to be answered.
+  const isBetween = step.go.at === 'scan'
+  const kept = trail.slice(-MOST).filter(({ screen }) => isBetween || !isPassing(screen))
   return [...kept.map(startedOver), { screen: step.go, scroll: null }]
 }
 
 /** The place one is at. */
 export function placeOf(trail: Trail): Place {
   return trail[trail.length - 1] as Place
-/** Turned into where one came from, it is that place again, and not there twice. */
-function turned(before: readonly Place[], screen: Screen): Trail {
-  const last = before.at(-1)
-  return last && isSame(last.screen, screen)
-    ? [...before.slice(0, -1), last]
-    : [...before, { screen, scroll: null }]
-}
-
 }
 
 const MOST = 40

@@ -33,11 +33,13 @@ describe('going to and fro', () => {
   })
 
   test('a question is not gone back to once one has gone on', () => {
-    expect(names(way({ at: 'off' }, { at: 'leave' }, { at: 'scan', text: '3' }))).toEqual([
-      'now',
-      'off',
-      'scan',
-    ])
+    expect(names(way({ at: 'off' }, { at: 'leave' }, { at: 'back' }))).toEqual(['now', 'off', 'back'])
+  })
+
+  test('a question into which something was scanned is gone back to, until one goes on from the scan', () => {
+    const scanned = way({ at: 'off' }, { at: 'leave' }, { at: 'scan', text: '3' }, { at: 'scan', text: '4' })
+    expect(names(scanned)).toEqual(['now', 'off', 'leave', 'scan', 'scan'])
+    expect(names(walk(scanned, { go: { at: 'back' } }))).toEqual(['now', 'off', 'scan', 'scan', 'back'])
   })
 
   test('a count that was left starts at nothing', () => {
