@@ -52,6 +52,8 @@ export class Desk {
   readonly #way = new Way({ at: 'jobs' })
   readonly #kept = new KeptPage()
   readonly #listeners = new Set<() => void>()
+  /** How far rows are scrolled that the line narrows. */
+  #narrowed = { by: '', scroll: 0 }
   #hand: number | null = null
   #size: Size = { width: 80, height: 24 }
   #isLarge = false
@@ -175,7 +177,8 @@ export class Desk {
   }
 
   get scroll(): number | null {
-    return this.#way.scroll
+    if (!this.page().isNarrowed) return this.#way.scroll
+    return this.#narrowed.by === this.#talk.text() ? this.#narrowed.scroll : 0
   }
 
   /** Whether the line is one that was not taken, which what is typed next replaces. */
@@ -209,7 +212,7 @@ export class Desk {
 
   /** What the practice job says above the screen. */
   lesson(): readonly Line[] {
-    return this.#oncePer('lesson', () => lessonRows(this.scene()))
+    return this.#oncePer('lesson', () => lessonRows(this.scene(), this.screen, this.page()))
   }
 
   /** What can be done now, for the last row. */
@@ -368,7 +371,9 @@ export class Desk {
     const { rows, top, start } = this.page()
     const height = bodyHeight(this.#size, this) - top.length
     const window = windowAt(rows.length, height, this.scroll ?? start ?? 0)
-    this.#way.scrollTo(scrolled(window, by, rows.length, height))
+    const row = scrolled(window, by, rows.length, height)
+    if (this.page().isNarrowed) this.#narrowed = { by: this.#talk.text(), scroll: row }
+    else this.#way.scrollTo(row)
   }
 
   #do(act: Act, typed: Typed): void {
@@ -418,6 +423,10 @@ export class Desk {
         break
       case 'demo':
         this.#openJob(this.#job.addDemo())
+        break
+      case 'practice':
+        this.#openJob(this.#job.addPractice())
+        this.#way.go({ at: 'off' })
         break
       case 'leave':
         this.#leave(act.note, act.errand)

@@ -90,7 +90,7 @@ export function walk(trail: Trail, step: Step): Trail {
   const here = placeOf(trail)
   if ('start' in step) return [{ screen: step.start, scroll: null }]
   if ('scroll' in step) return [...trail.slice(0, -1), { ...here, scroll: step.scroll }]
-  if ('turn' in step) return [...trail.slice(0, -1), { screen: step.turn, scroll: null }]
+  if ('turn' in step) return turned(trail.slice(0, -1), step.turn)
   if ('back' in step) {
     const before = trail.slice(0, -1)
     while (step.past !== undefined && before.length > 1 && before.at(-1)?.screen.at === step.past)
@@ -108,6 +108,14 @@ export function walk(trail: Trail, step: Step): Trail {
 /** The place one is at. */
 export function placeOf(trail: Trail): Place {
   return trail[trail.length - 1] as Place
+/** Turned into where one came from, it is that place again, and not there twice. */
+function turned(before: readonly Place[], screen: Screen): Trail {
+  const last = before.at(-1)
+  return last && isSame(last.screen, screen)
+    ? [...before.slice(0, -1), last]
+    : [...before, { screen, scroll: null }]
+}
+
 }
 
 const MOST = 40
