@@ -5,7 +5,8 @@
  *
  * The two marks of a bracketed paste are kept as the text `[200~` and `[201~`, without their ESC: an input
  * library may have taken the ESC off already, so the reader must know them by that text anyway.
- * An unfinished OSC or DCS string ends with the line, so that it cannot swallow the scan after it.
+ * An unfinished OSC or DCS string ends with the line, and takes its Enter along: what stood before that Enter is gone.
+ * A control sequence that a line ends instead gives back what it took, for it may be a scan.
  */
 export function escapeFilter(): (character: string) => string {
   let inside: 'text' | 'escape' | 'control' | 'shift' | 'bracket' | 'string' | 'string escape' = 'text'
@@ -23,6 +24,7 @@ export function escapeFilter(): (character: string) => string {
           return ''
         }
         inside = 'text'
+        if ('\t\r\n'.includes(character)) return parameters + character
         if (character < '@' || character > '~') return plain(character)
         return character === '~' && /^20[01]$/.test(parameters) ? `[${parameters}~` : ''
       case 'shift':
@@ -35,7 +37,7 @@ export function escapeFilter(): (character: string) => string {
       case 'string':
         if (character === '\x1b') inside = 'string escape'
         else if ('\x07\x9c\r\n'.includes(character)) inside = 'text'
-        return '\r\n'.includes(character) ? character : ''
+        return ''
       case 'string escape':
         inside = 'text'
         return character === '\\' ? '' : afterEscape(character)

@@ -48,6 +48,12 @@ describe('a line', () => {
     ['bolts\x1b', [], '|'],
     ['\x1bx', [], 'x|'],
     ['a\x1b[24~b\x1bOPc', [], 'abc|'],
+    // What looks like the beginning of a sequence and is none swallows neither a scan nor the sequence after it
+    ['\x1b[017000412\r', [entered('[017000412')], '|'],
+    ['\x1bO017000412\r', [entered('O017000412')], '|'],
+    ['\x9b017000412\r', [entered('017000412')], '|'],
+    ['\x1b[1;5\x1b[A', [key('up')], '|'],
+    ['\x1b[1;5\x03', [key('leave')], '[1;5|'],
     // Modifiers do not change what a key is
     ['\x1b[1;5A', [key('up')], '|'],
     // A wide or a joined character is one

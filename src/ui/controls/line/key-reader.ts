@@ -27,7 +27,8 @@ export type KeyReader = {
 
 /**
  * Tells keys from text in raw terminal input, one character at a time, so that it does not matter how the input was
- * cut. A bracketed paste is one piece; sequences that are no key of ours are dropped; Alt with a key is the key.
+ * cut. A bracketed paste is one piece; sequences that are no key of ours are dropped; Alt with a key is the key, also
+ * where it looks like the beginning of a sequence that then never comes: a scan after it is not swallowed.
  * Strings that terminals send (OSC, DCS) go on as they came, for the line drops them.
  */
 export function keyReader(): KeyReader {
@@ -45,6 +46,11 @@ export function keyReader(): KeyReader {
   function take(character: string): Pressed[] {
     if (paste !== null) return pasted(paste + character)
     if (held === '') return begin(character)
+    if (held !== '\x1b' && !goesOn(held, character)) {
+      const begun = held.slice(1)
+      held = ''
+      return [...(character === '\x1b' ? [] : [{ text: begun }]), ...begin(character)]
+    }
     held += character
     if (held === '\x1b[' || held === '\x1bO') return []
     if (held.startsWith('\x1b[') && !/[@-~]$/.test(held) && held.length < longest) return []
@@ -105,6 +111,11 @@ export function keyReader(): KeyReader {
       return [{ key: 'escape' }]
     },
   }
+}
+
+/** Whether a character may stand in a sequence: no control does, and no digit right behind the O of one. */
+function goesOn(held: string, character: string): boolean {
+  return !/\p{Cc}/u.test(character) && !(held === '\x1bO' && /\d/.test(character))
 }
 
 const longest = 24
