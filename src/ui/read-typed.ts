@@ -144,7 +144,7 @@ function answered(text: string, { question }: Page): Meaning | undefined {
 function chosen(text: string, { scene, screen, page }: Shown): Meaning | undefined {
   if (text === '0' && 'session' in scene) return takingBack(scene)
   const long = LONG_NUMBERS[screen.at]
-  if (long !== undefined && /^\d{3,9}$/.test(text)) {
+  if (long !== undefined && /^\d{3,5}$/.test(text)) {
     const choice = page.choice(Number(text))
     return choice
       ? act(choice.act, choice.says)
@@ -182,6 +182,9 @@ function takingBack({ session }: Scene): Meaning {
   const last = session.entries().findLast(({ n }) => n === state.inForce.at(-1))
   if (!last || state.inForce.length < 2) return noNumber('There is nothing to take back.', '')
   return act(
+  back: 'step',
+  left: 'line',
+  due: 'line',
     { do: 'send', commands: [{ do: 'undo', entry: last.n }] },
     `take back entry ${last.n}: ${entryText(state, last)}`,
   )

@@ -1,20 +1,13 @@
-import { groupedCode } from '../../label/code.ts'
-import { knownSpares } from '../../session/known-spares.ts'
-import { codeOf } from '../../session/scan.ts'
 import { planRows, trialBalance } from '../../session/views.ts'
 import { stepName } from '../../words/names.ts'
-import { containerName, containerPlace } from '../../words/places.ts'
-import { sparesText } from '../../words/spares-text.ts'
-import { toldLeftovers } from '../../words/told-leftovers.ts'
 import { type Choice, choicesOf, goTo, type Page, rowsOf } from '../page.ts'
 import { chip, chipColumn, SIGNS } from '../signs.ts'
-import { type Line, line, plain, strong } from '../text/line.ts'
-import { screenOfReason } from './due/screen-of-reason.ts'
-import { groups, headed, indented, numbered, withWords } from './rows.ts'
+import { type Line, line, strong } from '../text/line.ts'
+import { type Leftover, leftRows, spareRows } from './left-rows.ts'
+import { inLarge } from './large-words.ts'
+import { groups, headed, indented, numbered } from './rows.ts'
 import { cardNow, perVersion, type Scene, type State } from './scene.ts'
 import { stepSign } from './step-signs.ts'
-
-type Leftover = ReturnType<typeof trialBalance>[number]
 
 /** What is left over: everything that stands before the first start, and after it the checks. */
 export function leftPage(scene: Scene): Page {
@@ -39,15 +32,13 @@ export function leftPage(scene: Scene): Page {
     ),
     enter: enterClear(scene),
     choice: choicesOf(choices),
-    large: null,
+    large: inLarge(SIGNS.clear.word, [[chip(SIGNS.clear)], enterClear(scene)?.says ?? said(state)]),
   }
 }
 
-const FEW = 8
-
 function notClear(scene: Scene, open: readonly Leftover[]): Page {
   const { session, width } = scene
-  const { rows, choices } = perVersion(session, `left rows ${width}`, () => leftRows(scene, open))
+  const { rows, choice } = perVersion(session, `left rows ${width}`, () => leftRows(scene, open))
   return {
     title: line(
       strong('WHAT IS LEFT OVER'),
@@ -56,85 +47,10 @@ function notClear(scene: Scene, open: readonly Leftover[]): Page {
       `  ${open.length} before the first start`,
     ),
     top: [],
-    rows: rowsOf(rows),
-    enter: choices.get(1) ?? null,
-    choice: choicesOf(choices),
-    large: { letters: String(open.length), under: [line(strong('before the first start'))] },
-  }
-}
-
-function leftRows(
-  { session, width }: Scene,
-  open: readonly Leftover[],
-): { rows: Line[]; choices: Map<number, Choice> } {
-  const state = session.stateNow()
-  const code = (no: number) => groupedCode(codeOf(state, no))
-  const choices = new Map<number, Choice>()
-  const rows = toldLeftovers(state, open, code).map((told, index) => {
-    const no = index + 1
-    const { leftover, what, where, undo, cure } = told
-    const choice = writesCure(leftover, cure) ?? placeOfLeftover(state, leftover)
-    if (choice) choices.set(no, choice)
-    // "... is still in the machine" is one phrase.
-    const join = /\b(?:is|are)$/.test(what) ? ' ' : ', '
-    const head = line(strong(what), where === '' ? '' : `${join}${where}`)
-    const first = undo === '' ? [] : [strong('First undo: '), plain(`${undo}. `)]
-    return [
-      ...(choice ? numbered(no, head, width) : indented(head, width)),
-      ...indented(line(...first, ...withWords(cure)), width),
-    ]
-  })
-  // A long list is read at a glance, a short one with care.
-  const listed = rows.length > FEW ? rows.flat() : groups(...rows)
-  return { rows: groups(listed, spareRows({ session, width })), choices }
-}
-
-/** What lies there at the end and may, so that it is known for what it is. */
-function spareRows({ session, width }: Pick<Scene, 'session' | 'width'>): Line[] {
-  const told = sparesText(session.state, knownSpares(session.state))
-  return headed(
-    'SPARE',
-    told.flatMap((text) => indented(line(...withWords(text)), width)),
-  )
-}
-
-/** What is done with is put away by its cure, not by looking at it again; it stands in the line first. */
-function writesCure({ code }: Leftover, cure: string): Choice | null {
-  const words = /"([^"]*)"/.exec(cure)?.[1]
-  if (words === undefined || (code !== 'old-lying' && code !== 'tool-out')) return null
-  return { says: `write ${words}`, act: { do: 'write', before: words } }
-}
-
-/** Where to look first: into the container that holds it, else at its step. */
-function placeOfLeftover(state: State, leftover: Leftover): Choice | null {
-  if (leftover.code === 'count-open') {
-    const container = state.differences.get(leftover.difference)?.container
-    return container === undefined ? null : goTo('explain the count', { at: 'differences', container })
-  }
-  if ('place' in leftover) {
-    const container = containerPlace(leftover.place)?.container
-    if (container !== undefined)
-      return goTo(`look into ${containerName(state, container)}`, { at: 'scan', text: String(container) })
-  }
-  const screen = screenOfReason(state, leftover)
-  if (screen) return goTo('see what it waits for', screen)
-  const step = stepOfLeftover(state, leftover)
-  return step === undefined ? null : goTo(`look at ${stepName(state, step)}`, { at: 'step', step })
-}
-
-function stepOfLeftover(state: State, leftover: Leftover): number | undefined {
-  if ('step' in leftover) return leftover.step
-  switch (leftover.code) {
-    case 'mark-open':
-      return state.marks.get(leftover.mark)?.step
-    case 'tighten-open':
-      return state.tightenings.get(leftover.tightening)?.step
-    case 'fluid-open':
-      return state.fluids.get(leftover.fluid)?.step
-    case 'fault-open':
-      return state.faults.get(leftover.fault)?.step
-    default:
-      return undefined
+    rows,
+    enter: choice(1) ?? null,
+    choice,
+    large: inLarge(`${open.length} LEFT`, ['before the first start']),
   }
 }
 

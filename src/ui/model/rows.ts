@@ -7,8 +7,12 @@ export function heading(text: string): Line {
 
 /** A numbered row: what is typed to choose it stands in front. */
 export function numbered(no: number, text: Line | string, width: number): Line[] {
-  const label = strong(String(no).padStart(3))
-  return wrap(line(label, '  ', ...spans(text)), width, 5)
+  return wrap(numberedRow(no, text), width, 5)
+}
+
+/** The same, however long it becomes. */
+export function numberedRow(no: number, text: Line | string): Line {
+  return line(strong(String(no).padStart(3)), '  ', ...spans(text))
 }
 
 /** Choices beside each other, as many as fit on a row, each whole. */

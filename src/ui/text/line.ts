@@ -1,7 +1,17 @@
 import stringWidth from 'string-width'
 
 /** How a piece of text stands out. Never the only bearer of a meaning: a word or a sign always says it too. */
-export type Tone = 'plain' | 'strong' | 'large' | 'here' | 'good' | 'wait' | 'active' | 'stop' | 'raw'
+export type Tone =
+  | 'plain'
+  | 'strong'
+  | 'large'
+  | 'drawn'
+  | 'here'
+  | 'good'
+  | 'wait'
+  | 'active'
+  | 'stop'
+  | 'raw'
 
 export interface Span {
   text: string
@@ -17,7 +27,10 @@ type Part = string | Span | Line
 export function line(...parts: Part[]): Line {
   return parts
     .flatMap((part) => (typeof part === 'string' ? [plain(part)] : part))
-    .map((span) => (STEERING.test(span.text) ? { ...span, text: quiet(span.text) } : span))
+    .map((span) => {
+      const text = quiet(span.text)
+      return text === span.text ? span : { ...span, text }
+    })
     .filter(({ text }) => text !== '')
 }
 
@@ -30,15 +43,21 @@ export function strong(text: string): Span {
 }
 
 // Names may come from a file that others wrote: nothing in them may steer the terminal or turn its text around.
-const STEERING = /[\p{Cc}\p{Cf}\u2028\u2029]/u
-
 function quiet(text: string): string {
-  return text.replace(/[\p{Cc}\p{Cf}\u2028\u2029]/gu, '')
+  return PLAIN.test(text) ? text : text.replace(/[\p{Cc}\p{Cf}\u2028\u2029]/gu, '')
 }
+
+/** Signs of one column each, none of which steers: most texts are nothing else, and of long lists every row is made. */
+const PLAIN = /^[\x20-\x7e\xa1-\xac\xae-\xff\u2500-\u257f\u2588\u2713]*$/
 
 /** A row of large letters: seen from afar, and nothing to be read aloud. */
 export function large(text: string): Span {
   return { text, tone: 'large' }
+}
+
+/** A part of a drawing made of characters: nothing to be read aloud. */
+export function drawn(text: string): Span {
+  return { text: quiet(text), tone: 'drawn' }
 }
 
 /** A row of nothing. */
@@ -131,9 +150,6 @@ export function headOf(text: string, width: number): string {
 function isWithin(text: string, width: number): boolean {
   return text.length <= mostUnits(width) && columnsOf(text) <= width
 }
-
-/** Signs of one column each: most texts are nothing else, and of long lists every row is measured. */
-const PLAIN = /^[\x20-\x7e\xa1-\xac\xae-\xff\u2500-\u257f\u2588\u2713]*$/
 
 function columnsOf(text: string): number {
   return PLAIN.test(text) ? text.length : stringWidth(text)

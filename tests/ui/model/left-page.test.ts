@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest'
+import { textOf } from '../../../src/ui/text/line.ts'
 import { jobWith } from '../support/bench.ts'
 
 const pumpOff = ['begin pump off, does not hide', 'off 2 O-rings 12x2, single-use into bench', 'end']
@@ -19,4 +20,19 @@ test('where there are none, nothing is said of spares', () => {
   const { enter, rows } = jobWith(...pumpOff)
   enter('.4')
   expect(rows().map((row) => row.trim())).not.toContain('SPARE')
+})
+
+test('hundreds have two rows each, made when they are shown, and a number of three digits leads to one', () => {
+  const { enter, desk } = jobWith(
+    'begin head off',
+    'off tappets A1..A125 into bench; shims B1..B125 into bench',
+    'end',
+  )
+  enter('.4')
+  const { rows } = desk.page()
+  expect(rows.length).toBe(502)
+  expect(textOf(rows.at(498))).toMatch(/^250 {2}.*shim B125/)
+  expect(rows.at(498)).not.toBe(rows.at(498))
+  enter('205')
+  expect(desk.screen.at).toBe('step')
 })
