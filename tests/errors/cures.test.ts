@@ -13,6 +13,7 @@ import { jobCases } from './refusals/job.ts'
 import { judgingCases } from './refusals/judging.ts'
 import { lawCases } from './refusals/laws.ts'
 import { measuringCases } from './refusals/measuring.ts'
+import { orderCases } from './refusals/orders.ts'
 import { outingCases } from './refusals/outings.ts'
 import { pictureCases } from './refusals/pictures.ts'
 import { pieceCases } from './refusals/pieces.ts'
@@ -23,7 +24,7 @@ import { stepCases } from './refusals/steps.ts'
 import { tighteningCases } from './refusals/tightening.ts'
 import { quoted, readTyped } from './typed.ts'
 
-const catalogues = [
+const refusalCases = [
   jobCases,
   containerCases,
   pictureCases,
@@ -35,16 +36,21 @@ const catalogues = [
   judgingCases,
   replacingCases,
   countCases,
+  orderCases,
   outingCases,
   consumableCases,
   secondLookCases,
   lawCases,
-  reasonCases,
-  leftoverCases,
+].flatMap((catalogue): Told[] => Object.values(catalogue).flat())
+const told = [
+  ...refusalCases,
+  ...[reasonCases, leftoverCases].flatMap((catalogue): Told[] => Object.values(catalogue).flat()),
 ]
-const told: { given: Command[]; says: string[] }[] = catalogues.flatMap((catalogue) =>
-  Object.values(catalogue).flat(),
-)
+
+interface Told {
+  given: Command[]
+  says: string[]
+}
 
 /** What can be lifted, and is not kept from happening anyway. */
 const toLift = [...Object.values(reasonCases).flat(), ...Object.values(leftoverCases).flat()].filter(
@@ -78,6 +84,13 @@ describe('what a person is told', () => {
       })
     })
     expect(refusals).toEqual([])
+  })
+
+  test('of a refusal is its cause first, and its cure last', () => {
+    for (const { says } of refusalCases) {
+      expect(says[0]).toMatch(/^[^>\s].*\w.*\.$/)
+      expect(says.at(-1)).toMatch(/^> .*\w.*\.$/)
+    }
   })
 
   test('is in sentences without a gap, a shout or a control character', () => {
