@@ -105,9 +105,6 @@ export function walk(trail: Trail, step: Step): Trail {
   return [...kept.map(startedOver), { screen: step.go, scroll: null }]
 }
 
-/** The place one is at. */
-export function placeOf(trail: Trail): Place {
-  return trail[trail.length - 1] as Place
 /** Turned into where one came from, it is that place again, and not there twice. */
 function turned(before: readonly Place[], screen: Screen): Trail {
   const last = before.at(-1)
@@ -116,6 +113,9 @@ function turned(before: readonly Place[], screen: Screen): Trail {
     : [...before, { screen, scroll: null }]
 }
 
+/** The place one is at. */
+export function placeOf(trail: Trail): Place {
+  return trail[trail.length - 1] as Place
 }
 
 const MOST = 40

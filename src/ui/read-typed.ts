@@ -156,6 +156,9 @@ function chosen(text: string, { scene, screen, page }: Shown): Meaning | undefin
 /** Where the numbers are those of the record, and may be longer than a choice is elsewhere. */
 const LONG_NUMBERS: Partial<Record<Screen['at'], string>> = {
   lies: 'container',
+  back: 'step',
+  left: 'line',
+  due: 'line',
   photos: 'picture',
   arrivals: 'line',
 }
@@ -182,9 +185,6 @@ function takingBack({ session }: Scene): Meaning {
   const last = session.entries().findLast(({ n }) => n === state.inForce.at(-1))
   if (!last || state.inForce.length < 2) return noNumber('There is nothing to take back.', '')
   return act(
-  back: 'step',
-  left: 'line',
-  due: 'line',
     { do: 'send', commands: [{ do: 'undo', entry: last.n }] },
     `take back entry ${last.n}: ${entryText(state, last)}`,
   )
