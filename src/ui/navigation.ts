@@ -20,7 +20,8 @@ export type Screen =
   | { at: 'left' }
   /** When the machine is together at the earliest, and what can be done meanwhile. */
   | { at: 'finish' }
-  | { at: 'log' }
+  /** What happened; `words` narrow it. */
+  | { at: 'log'; words?: string | undefined }
   /** Where something that turned up may belong. */
   | { at: 'found'; found: Found }
   /** What is judged and what is awaited. */
