@@ -27,7 +27,7 @@ export type Act =
   | { do: 'sound'; on?: boolean | undefined }
   /** Says something and does nothing. */
   | { do: 'say'; what: string; cure?: string | undefined }
-  | { do: 'open-job'; path: string }
+  | { do: 'open-job'; path: string; to?: Screen | undefined }
   | { do: 'new-job'; job: NewJob }
   | { do: 'demo' }
   | { do: 'practice' }

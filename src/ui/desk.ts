@@ -416,6 +416,7 @@ export class Desk {
         break
       case 'open-job':
         this.#openJob(act.path)
+        if (act.to) this.#way.go(act.to)
         break
       case 'new-job':
         this.#openJob(this.#job.create(act.job))

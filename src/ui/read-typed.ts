@@ -11,6 +11,7 @@ import { printChoice } from './model/print-choices.ts'
 import { cardNow, type Hall, isUnderWay, type Scene } from './model/scene.ts'
 import type { Screen } from './navigation.ts'
 import type { Page } from './page.ts'
+import { scanInHall } from './scan-in-hall.ts'
 import { isSearch } from './search-words.ts'
 import { line } from './text/line.ts'
 
@@ -31,7 +32,7 @@ export function meaningOf(typed: Typed, shown: Shown): Meaning {
     return page.enter
       ? { kind: 'act', act: page.enter.act, says: [line(page.enter.says)] }
       : { kind: 'nothing' }
-  if (!('session' in scene)) return inHall(text, page)
+  if (!('session' in scene)) return scanInHall(typed, scene) ?? inHall(text, page)
   return (
     toScreen(text) ??
     unusedLabel(text, scene, screen) ??
