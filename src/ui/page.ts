@@ -45,9 +45,10 @@ export interface Question {
 
 export interface Large {
   letters: string
+  /** At most twelve words, each part on a row where there is room. */
   under: readonly Line[]
-  /** The same rows as `under`, as texts: so many of them as a large terminal has room for are large too. */
-  more?: readonly string[] | undefined
+  /** So many of the first parts are large too where there is room. */
+  more?: number
 }
 
 /** Rows that are there already. */

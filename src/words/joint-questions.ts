@@ -73,6 +73,17 @@ export function wrenchBrief(view: WrenchView): { setting: string; note: string }
   return { setting: settingText(view), note: notes.join('; ') }
 }
 
+/** In the fewest words: `wrench 22.4 N·m, worked out`; nothing where it is set to what was asked for. */
+export function wrenchInFew(view: WrenchView): string {
+  const { newtonMetres, settingNm, fault, scale, unit } = view
+  if (settingNm === null) return 'turn the adapter round'
+  const isSame = isAsAsked({ newtonMetres, settingNm })
+  if (isSame && unit.name === scale.name && fault === null) return ''
+  const setting = `wrench ${torqueText(settingNm, scale)}`
+  if (fault !== null) return `${setting}, ${BRIEFLY[fault]}`
+  return isSame ? setting : `${setting}, worked out`
+}
+
 function settingText({ newtonMetres, settingNm, unit, scale }: WrenchView): string {
   if (settingNm === null) return 'this adapter leaves the wrench no lever: turn it round'
   const isSaid = isAsAsked({ newtonMetres, settingNm }) && unit.name === scale.name

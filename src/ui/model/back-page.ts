@@ -10,8 +10,9 @@ import { goTo, type Page, rowsOf } from '../page.ts'
 import { chipColumn } from '../signs.ts'
 import { blank, type Line, line, strong, widthOf, wrap } from '../text/line.ts'
 import { nextChoice, todoText } from './next.ts'
+import { thingInLarge } from './next-in-large.ts'
 import { heading, indented, withWords } from './rows.ts'
-import { perVersion, type Scene } from './scene.ts'
+import { cardNow, perVersion, type Scene } from './scene.ts'
 import { stepSign } from './step-signs.ts'
 
 /** What goes back, in an order in which it can be done: each step with how it stands and every reason why. */
@@ -36,7 +37,7 @@ export function backPage(scene: Scene): Page {
     enter: nextChoice(scene),
     choice: (no) =>
       state.steps.has(no) ? goTo(`look at ${stepName(state, no)}`, { at: 'step', step: no }) : undefined,
-    large: null,
+    large: thingInLarge(scene, cardNow(session).next),
   }
 }
 

@@ -6,6 +6,7 @@ import { containerName } from '../../words/places.ts'
 import type { Screen } from '../navigation.ts'
 import { type Choice, NO_CHOICES, type Page, rowsOf } from '../page.ts'
 import { line, strong } from '../text/line.ts'
+import { inLarge } from './large-words.ts'
 import { groups, headed, indented } from './rows.ts'
 import type { PieceId, Scene } from './scene.ts'
 
@@ -52,7 +53,7 @@ export function countPage({ session, width }: Scene, screen: Count): Page {
     },
     choice: NO_CHOICES,
     question: { take: (text) => taken(screen, asked, text) },
-    large: { letters: `${given.length + 1}/${asked.length + 1}`, under: [line(strong(question))] },
+    large: inLarge(`${given.length + 1}/${asked.length + 1}`, [question, 'how many']),
   }
 }
 

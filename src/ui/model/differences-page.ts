@@ -5,6 +5,7 @@ import { containerName, whereName } from '../../words/places.ts'
 import { BACK, type Choice, choicesOf, type Page, rowsOf } from '../page.ts'
 import { chip, SIGNS } from '../signs.ts'
 import { type Line, line, strong } from '../text/line.ts'
+import { inLarge } from './large-words.ts'
 import { groups, headed, indented, numbered } from './rows.ts'
 import type { Entry, Scene, State } from './scene.ts'
 
@@ -50,7 +51,7 @@ export function differencesPage({ session, width }: Scene, container: number): P
     ),
     enter: open.length === 0 ? BACK : { says: 'back, to be explained later', act: { do: 'back' } },
     choice: choicesOf(choices),
-    large: { letters: open.length === 0 ? 'AGREES' : String(open.length), under: [line(chip(sign))] },
+    large: inLarge(lettersOf(open) ?? sign.word, [[chip(sign)], containerName(state, container)]),
   }
 }
 
@@ -58,6 +59,13 @@ function arithmetic(state: State, { piece, expected, counted }: Counted['lines']
   const name = piece === null ? 'pieces the record does not have there' : pieceName(state, piece)
   const verdict = expected === counted ? 'agrees' : overOrShort(expected, counted)
   return line(`${expected} in the record, ${counted} counted: `, strong(verdict), `  ${name}`)
+}
+
+/** How far one count is off, or how many are. */
+function lettersOf(open: readonly Difference[]): string | undefined {
+  const [first, ...more] = open
+  if (!first) return undefined
+  return more.length === 0 ? overOrShort(first.expected, first.counted) : `${open.length} DIFFER`
 }
 
 type Difference = State['differences'] extends Map<unknown, infer Value> ? Value : never

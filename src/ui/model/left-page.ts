@@ -3,8 +3,8 @@ import { stepName } from '../../words/names.ts'
 import { type Choice, choicesOf, goTo, type Page, rowsOf } from '../page.ts'
 import { chip, chipColumn, SIGNS } from '../signs.ts'
 import { type Line, line, strong } from '../text/line.ts'
-import { type Leftover, leftRows, spareRows } from './left-rows.ts'
 import { inLarge } from './large-words.ts'
+import { type Leftover, leftRows, spareRows } from './left-rows.ts'
 import { groups, headed, indented, numbered } from './rows.ts'
 import { cardNow, perVersion, type Scene, type State } from './scene.ts'
 import { stepSign } from './step-signs.ts'
@@ -32,7 +32,7 @@ export function leftPage(scene: Scene): Page {
     ),
     enter: enterClear(scene),
     choice: choicesOf(choices),
-    large: inLarge(SIGNS.clear.word, [[chip(SIGNS.clear)], enterClear(scene)?.says ?? said(state)]),
+    large: inLarge(SIGNS.clear.word, [[chip(SIGNS.clear)], gateText(scene)]),
   }
 }
 
@@ -71,10 +71,18 @@ function gateChoice(state: State): (Choice & { no: number }) | null {
   return { no: 1, says: 'clear it for the first start', act: { do: 'send', commands: [{ do: 'clear' }] } }
 }
 
+/** What comes next at the end of the job, for large letters. */
+function gateText(scene: Scene): string {
+  const { next } = cardNow(scene.session)
+  const gate = gateChoice(scene.session.state)
+  if (next.kind !== 'check' && gate) return `${gate.no} and Enter: ${gate.says}`
+  return enterClear(scene).says
+}
+
 const FIRST_CHECK = 4
 
 /** The gates of the end are opened by a number and Enter, never by Enter alone. */
-function enterClear({ session }: Scene): Choice | null {
+function enterClear({ session }: Scene): Choice {
   const { next } = cardNow(session)
   if (next.kind === 'check')
     return goTo(`check: ${stepName(session.state, next.step)}`, { at: 'step', step: next.step })

@@ -2,8 +2,9 @@ import { counted, numberRanges } from '../../words/grammar.ts'
 import { liesAt, liesIn } from '../../words/lookups.ts'
 import { carriedText, countedPiece, pieceName } from '../../words/pieces.ts'
 import { containerPath, containerPlace, placeName, whereName } from '../../words/places.ts'
-import { type Choice, goTo, type Page, type Rows, rowsOf } from '../page.ts'
+import { type Choice, goTo, type Large, type Page, type Rows, rowsOf } from '../page.ts'
 import { cut, type Line, line, padded, strong } from '../text/line.ts'
+import { inLarge } from './large-words.ts'
 import { type PieceId, type PlaceOfPiece, perVersion, type Scene, type State } from './scene.ts'
 import { search, wordsNow } from './search.ts'
 
@@ -12,7 +13,8 @@ export function liesPage(scene: Scene, words: string): Page {
   const { session } = scene
   const { state } = session
   const wanted = wordsNow(scene, words)
-  const rows = wanted === '' ? allPlaces(scene) : found(scene, wanted)
+  const hits = wanted === '' ? [] : found(scene, wanted)
+  const rows = wanted === '' ? allPlaces(scene) : hitRows(scene, hits)
   const count = wanted === '' ? counted(state.containers.size, 'container') : `${rows.length} found`
   return {
     title: line(strong('WHAT LIES WHERE'), `  ${count}`, wanted === '' ? '' : line(' for ', strong(wanted))),
@@ -27,7 +29,8 @@ export function liesPage(scene: Scene, words: string): Page {
         ? null
         : { says: 'everything again', act: { do: 'turn', to: { at: 'lies', words: '' } } },
     choice: (no) => containerChoice(state, no),
-    large: null,
+    // Among several the list is wanted.
+    large: hits[0] && hits.length === 1 ? hitInLarge(state, hits[0]) : null,
   }
 }
 
@@ -145,17 +148,27 @@ function row(no: string, name: string, content: string, width: number): Line {
 }
 
 /** Every lot of pieces that answers to the words, by its name, its home or its place. */
-function found({ session, width }: Scene, words: string): Rows {
+function found({ session }: Scene, words: string): readonly Hit[] {
   const { state } = session
-  const hits = search(session, words, {
+  return search(session, words, {
     name: 'lots',
     all: () => [...state.ledger.accounts.keys()].flatMap((piece) => liesAt(state, piece)),
     textOf: ({ piece, place, count }) => searchText(state, piece, place, count),
   })
+}
+
+type Hit = ReturnType<typeof liesAt>[number]
+
+function hitInLarge(state: State, { piece, place, count }: Hit): Large {
+  return inLarge(placeName(state, place), [countedPiece(state, piece, count)])
+}
+
+function hitRows({ session, width }: Scene, hits: readonly Hit[]): Rows {
+  const { state } = session
   return {
     length: hits.length,
     at(index) {
-      const { piece, place, count } = hits[index] as (typeof hits)[number]
+      const { piece, place, count } = hits[index] as Hit
       const no = containerPlace(place)?.container
       const where = no === undefined ? whereName(state, place) : `in ${containerPath(state, no)}`
       return cut(

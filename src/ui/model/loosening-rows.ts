@@ -3,20 +3,26 @@ import { looseningName, passName } from '../../words/names.ts'
 import type { Choice, Large } from '../page.ts'
 import { blank, type Line, line, strong } from '../text/line.ts'
 import { besideLetters } from './beside.ts'
+import { inLarge } from './large-words.ts'
 import { stageRows } from './position-stage.ts'
 import { headed } from './rows.ts'
-import type { Scene, State } from './scene.ts'
+import type { Scene } from './scene.ts'
+import { figureOf, passOf } from './turn-in-large.ts'
 
 /** The fastener that is eased next, large, over how far each of them is. */
 export function looseningRows(
   { session: { state }, width, height }: Scene,
   { loosening, next }: OpenLoosening,
 ): Line[] {
-  const { letters, under } = looseningInLarge(state, { loosening, next })
   return [
     ...besideLetters(
-      letters,
-      [line(strong(isNewPass(next) ? 'NEXT: EASE, A NEW PASS' : 'NEXT: EASE')), ...under],
+      next.fastener,
+      [
+        line(strong(isNewPass(next) ? 'NEXT: EASE, A NEW PASS' : 'NEXT: EASE')),
+        line(strong(passName(loosening, next.pass))),
+        line(easedText({ loosening, next })),
+        line(looseningName(state, loosening.id)),
+      ],
       width,
     ),
     blank,
@@ -36,15 +42,17 @@ const BESIDES = 14
 const LEAST_ROWS = 8
 
 /** The same for large letters alone. */
-export function looseningInLarge(state: State, { loosening, next }: OpenLoosening): Large {
-  return {
-    letters: next.fastener,
-    under: [
-      line(strong(passName(loosening, next.pass))),
-      line(`${next.through} of ${loosening.order.length} eased`),
-      line(looseningName(state, loosening.id)),
-    ],
-  }
+export function looseningInLarge({ loosening, next }: OpenLoosening): Large {
+  const pass = loosening.passes[next.pass]
+  return inLarge(
+    next.fastener,
+    [pass ? figureOf(pass) : '', passOf(loosening.passes, next), easedText({ loosening, next })],
+    1,
+  )
+}
+
+function easedText({ loosening, next }: OpenLoosening): string {
+  return `${next.through} of ${loosening.order.length} eased`
 }
 
 /** One Enter a fastener. */

@@ -1,149 +1,100 @@
-import type { Todo } from '../../session/views.ts'
-import { passUnit, wrenchSetting } from '../../session/wrench-settings.ts'
-import { quarterMarks } from '../../trade/tightening-passes/turn.ts'
+import { openLoosening } from '../../session/open-loosening.ts'
+import type { NextThing, Todo } from '../../session/views.ts'
 import { durationWords } from '../../words/durations.ts'
-import { torqueText, wrenchBrief } from '../../words/joint-questions.ts'
-import { passName } from '../../words/names.ts'
-import { passVerb } from '../../words/pass-work.ts'
 import { countedPiece, pieceName } from '../../words/pieces.ts'
+import { whereName } from '../../words/places.ts'
 import type { Large } from '../page.ts'
-import { blank, type Line, line, strong } from '../text/line.ts'
-import { besideLetters } from './beside.ts'
-import { placesText } from './next.ts'
-import type { State } from './scene.ts'
+import { chip, SIGNS } from '../signs.ts'
+import { inLarge } from './large-words.ts'
+import { looseningInLarge } from './loosening-rows.ts'
+import { nextChoice } from './next.ts'
+import type { Scene, State } from './scene.ts'
+import { turnInLarge } from './turn-in-large.ts'
 
-/** The next thing: what hands look for in large letters, the rest beside it. */
-export function nextRows(state: State, todo: Todo, width: number): Line[] {
-  const { letters, under } = nextInLarge(state, todo)
-  return [
-    ...besideLetters(
-      letters,
-      [line(strong(isInDoubt(todo) ? 'IN DOUBT' : `NEXT: ${verbOf(todo)}`)), ...under],
-      width,
-    ),
-    blank,
-  ]
-}
-
-function isInDoubt(todo: Todo): boolean {
-  return todo.kind === 'turn' && todo.next.suspect
-}
-
-function verbOf(todo: Todo): string {
-  if (todo.kind !== 'turn') return VERBS[todo.kind]
-  const { tightening, next } = todo
-  const pass = tightening.passes[next.pass]
-  const verb = pass ? passVerb(pass).toUpperCase() : 'TURN'
-  return next.pass > 0 && next.through === 0 ? `${verb}, A NEW PASS` : verb
-}
-
-const VERBS = {
-  fit: 'FIT',
-  'take-out': 'TAKE OUT',
-  confirm: 'SEE',
-  fill: 'FILL',
-  apply: 'PUT ON',
-  settle: 'PUT RIGHT',
-  'turn-over': 'TURN IT OVER',
-} as const
-
-/** What to set on the wrench, where one was named; what a share of a torque comes to; how far an angle goes by the quarters of a mark. */
-function howRows(tightening: Turn['tightening'], pass: number): Line[] {
-  const setting = wrenchSetting(tightening, pass)
-  if (setting !== null) {
-    const { setting: said, note } = wrenchBrief(setting)
-    return [line(strong(said)), ...(note === '' ? [] : [line(note)])]
-  }
-  const at = tightening.passes[pass]
-  // A share of a torque is no figure that a wrench has.
-  if (at && 'newtonMetres' in at && at.typed.includes('%'))
-    return [line(strong(`that is ${torqueText(at.newtonMetres, passUnit(at.typed))}`))]
-  if (at?.kind !== 'angle') return at?.kind === 'witness' ? [line('a stripe from its head to the part')] : []
-  const { quarters, rest } = quarterMarks(at.degrees)
-  const turns = quarters === 0 ? '' : `${quarters} quarter ${quarters === 1 ? 'turn' : 'turns'}`
-  const further = rest === 0 ? '' : `${rest} deg`
-  return [line(`${[turns, further].filter(Boolean).join(' and ')} on from its mark`)]
-}
-
-type Turn = Extract<Todo, { kind: 'turn' }>
-
-/** What its numbers on the step's page stand for, where they may be out of sight. */
-function answersText({ tightening, next }: Turn): Line | string {
-  if (next.suspect) return [strong('may have been turned already: 1 yes, 2 no')]
-  const pass = tightening.passes[next.pass]
-  return pass && 'newtonMetres' in pass ? '2 if it does not come to its torque' : tightening.name
-}
-
-/** What a step asks for next, for large letters: the position, the number or the word that hands look for. */
-export function nextInLarge(state: State, todo: Todo): Large {
+/** The next thing of a step in large letters: where it is or what it is, and what hands must know of it. */
+export function nextInLarge(state: State, todo: Todo, times: readonly string[] = []): Large {
   switch (todo.kind) {
-    case 'turn': {
-      const { tightening, next } = todo
-      return {
-        letters: next.fastener,
-        under: [
-          line(strong(passName(tightening, next.pass))),
-          ...howRows(tightening, next.pass),
-          line(`${next.through} of ${tightening.order.length} through`),
-          line(answersText(todo)),
-        ],
-      }
-    }
+    case 'turn':
+      return turnInLarge(todo)
     case 'fit': {
       const { account, owed, lies } = todo
+      const { position, alikeAt = [] } = account.home
       const name = pieceName(state, account.piece.id)
-      return {
-        letters: account.home.position ?? String(owed),
-        under: [
-          line(strong(account.home.position === undefined ? `× ${name}` : name)),
-          ...(account.home.alikeAt ? [line(`at ${account.home.alikeAt.join(', ')}`)] : []),
-          line(placesText(state, lies)),
+      const where = lies.map(({ place }) => whereName(state, place)).join(' and ')
+      return inLarge(
+        position ?? String(owed),
+        [
+          where || 'not within reach',
+          position === undefined ? `× ${name}` : name,
+          alikeAt.length === 0 ? '' : `at ${alikeAt.join(', ')}`,
+          ...times,
         ],
-      }
+        1,
+      )
     }
     case 'take-out':
-      return { letters: 'OUT', under: [line(strong(countedPiece(state, todo.account.piece.id, todo.count)))] }
+      return inLarge('OUT', [countedPiece(state, todo.account.piece.id, todo.count), ...times])
     case 'confirm': {
       const { text, piece } = todo.mark
-      const on = piece === undefined ? [] : [line(`on ${pieceName(state, piece)}`)]
-      return { letters: 'SEE', under: [line(strong(text)), ...on] }
+      return inLarge('SEE', [text, piece === undefined ? '' : `on ${pieceName(state, piece)}`, ...times])
     }
     case 'settle': {
       const { id, in: where } = todo.fault
-      return {
-        letters: where?.fastener ?? id.toUpperCase(),
-        under: [
-          line(strong('never came to its torque')),
-          line(where?.says ?? ''),
-          line('no other is turned on'),
-        ],
-      }
+      return inLarge(where?.fastener ?? id, ['never came to its torque', 'no other is turned on'])
     }
     case 'turn-over':
-      return {
-        letters: `${todo.turned} / ${todo.turns}`,
-        under: [
-          line(strong('full turns by hand, in one go')),
-          line('the way the machine runs, never back'),
-          line('stop at any hard point: look, do not force it'),
-        ],
-      }
+      return inLarge(`${todo.turned} / ${todo.turns}`, [
+        'full turns by hand, never back',
+        'stop at any hard point',
+      ])
     case 'apply': {
       const { name, side, workMinutes } = todo.consumable
-      return {
-        letters: side?.toUpperCase() ?? 'PUT ON',
-        under: [
-          line(strong(side === undefined ? name : `up, ${name}`)),
-          ...(workMinutes === undefined ? [] : [line(`together within ${durationWords(workMinutes)}`)]),
-        ],
-      }
+      return inLarge(side ?? 'PUT ON', [
+        side === undefined ? name : `up, ${name}`,
+        workMinutes === undefined ? '' : `together within ${durationWords(workMinutes)}`,
+        ...times,
+      ])
     }
     case 'fill':
-      return {
-        letters: 'FILL',
-        under: [line(strong(todo.fluid.name)), line(`${todo.fluid.typed} came out`)],
-      }
+      return inLarge('FILL', [todo.fluid.name, `${todo.fluid.typed} came out`])
     default:
       return todo satisfies never
+  }
+}
+
+/** What comes next in the job, in large letters. */
+export function thingInLarge(scene: Scene, next: NextThing): Large {
+  const { state } = scene.session
+  const { says } = nextChoice(scene, next)
+  switch (next.kind) {
+    case 'todo':
+      return nextInLarge(state, next.todo)
+    case 'blocked':
+      return inLarge(`STEP ${next.step}`, [[chip(SIGNS.blocked)], says])
+    case 'strip': {
+      const easing = openLoosening(state)
+      return easing?.loosening.step === next.step
+        ? looseningInLarge(easing)
+        : inLarge(`STEP ${next.step}`, [says])
+    }
+    case 'close':
+    case 'look':
+    case 'take':
+    case 'check':
+      return inLarge(`STEP ${next.step}`, [says])
+    case 'leftovers':
+      return inLarge(`${next.leftovers.length} LEFT`, [says])
+    case 'begin':
+      return inLarge('OFF', [says])
+    case 'clear':
+      return inLarge('CLEAR', [says])
+    case 'start':
+      return inLarge('START', [says])
+    case 'close-job':
+      return inLarge('CLOSE', [says])
+    case 'nothing':
+      return inLarge('CLOSED', [says])
+    default:
+      return next satisfies never
   }
 }

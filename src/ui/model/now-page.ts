@@ -7,11 +7,12 @@ import { entryText } from '../../words/entries.ts'
 import { counted } from '../../words/grammar.ts'
 import { passName, stepName } from '../../words/names.ts'
 import { reasonLines } from '../../words/reason-lines.ts'
-import { type Choice, choicesOf, goTo, type Large, type Page, rowsOf } from '../page.ts'
+import { type Choice, choicesOf, goTo, type Page, rowsOf } from '../page.ts'
 import { type Line, line, plain, strong } from '../text/line.ts'
 import { setNames } from './content-names.ts'
 import { dueTexts, overdueTexts } from './due/due-in-brief.ts'
 import { nextChoice, takeUp } from './next.ts'
+import { thingInLarge } from './next-in-large.ts'
 import { ALL_PICTURES } from './pictures-choice.ts'
 import { flowed, groups, labelled, labelledFlow, withWords } from './rows.ts'
 import { cardNow, isUnderWay, perVersion, type Scene } from './scene.ts'
@@ -47,13 +48,8 @@ export function nowPage(scene: Scene): Page {
     rows: rowsOf(rows),
     enter,
     choice: choicesOf(choices),
-    large: largeOf(card, enter.says),
+    large: thingInLarge(scene, card.next),
   }
-}
-
-function largeOf({ next }: Card, says: string): Large {
-  const letters = 'step' in next ? `STEP ${next.step}` : 'NEXT'
-  return { letters, under: [line(strong(says))] }
 }
 
 /** The next thing, and where it is blocked what it waits for. */

@@ -12,6 +12,7 @@ import { type Choice, choicesOf, goTo, type Large, type Page, rowsOf } from '../
 import { type Line, large, line, plain, strong } from '../text/line.ts'
 import { contentNames } from './content-names.ts'
 import { drawingOf } from './draw-choice.ts'
+import { inLarge } from './large-words.ts'
 import { easeChoice, looseningInLarge, looseningRows } from './loosening-rows.ts'
 import { measuredRows } from './measured-rows.ts'
 import { nextChoice } from './next.ts'
@@ -70,14 +71,21 @@ export function offPage(scene: Scene): Page {
     ),
     enter: easing === null ? enter(scene, container) : easeChoice(easing),
     choice: choicesOf(choices),
-    large: easing === null ? codeInLarge(scene, container) : looseningInLarge(state, easing),
+    large: easing === null ? handInLarge(scene, container) : looseningInLarge(easing),
   }
 }
 
-function codeInLarge(scene: Scene, container: number | null): Large | null {
-  if (container === null) return null
-  const letters = groupedCode(codeOf(scene.session.state, container))
-  return { letters, under: handRows(scene, container).slice(0, 1) }
+function handInLarge({ session }: Scene, container: number | null): Large {
+  const { state } = session
+  if (container === null)
+    return inLarge(state.strip === null ? 'OFF' : `STEP ${state.strip}`, [
+      state.steps.get(state.strip ?? 0)?.title ?? 'no step is open',
+      'the first piece opens a bag',
+    ])
+  return inLarge(groupedCode(codeOf(state, container)), [
+    containerName(state, container),
+    isJustOpened(session, container) ? 'write this on it' : 'in hand',
+  ])
 }
 
 /** The container that the next line fills; null when it will open one. */

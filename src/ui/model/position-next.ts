@@ -2,7 +2,7 @@ import type { Todo } from '../../session/views.ts'
 import { tighteningName } from '../../words/names.ts'
 import { roomBetweenRules } from '../layout.ts'
 import { blank, type Line, line, strong, wrap } from '../text/line.ts'
-import { nextInLarge, nextRows } from './next-in-large.ts'
+import { nextRows, nextTold } from './next-told.ts'
 import { fitRows } from './position-fit.ts'
 import { stageRows } from './position-stage.ts'
 import { headed } from './rows.ts'
@@ -57,7 +57,7 @@ const MOST_ROWS = 12
 
 /** The next fastener on a row or two: its place in the drawing is large enough. */
 function inBrief(state: State, todo: Todo, width: number): Line[] {
-  const { letters, under } = nextInLarge(state, todo)
+  const { letters, under } = nextTold(state, todo)
   const [pass = blank, ...more] = under
   const rest = more.flatMap((row) => [...line(', '), ...row])
   return [...wrap(line(strong(`     NEXT: ${letters}   `), ...pass, ...rest), width, 5), blank]

@@ -5,6 +5,7 @@ import { bearerName } from '../../words/bearers.ts'
 import { markerText } from '../../words/label-text/marker-text.ts'
 import { BACK, type Choice, choicesOf, goTo, type Large, NO_CHOICES, type Page, rowsOf } from '../page.ts'
 import { blank, cut, type Line, line, strong, wrap } from '../text/line.ts'
+import { inLarge, inWhole } from './large-words.ts'
 import { picturesChoice } from './pictures-choice.ts'
 import { flagChoices, printChoice } from './print-choices.ts'
 import { heading } from './rows.ts'
@@ -93,10 +94,11 @@ function toldOf(bearer: Bearer, name: string): string {
   return bearer.kind === 'blank' ? 'unused: what is put into it opens a bag' : name
 }
 
-/** The code is what must be written right; the words under it say the rest from three steps away. */
+/** The code is what must be written right; the words under it are copied too, so none is cut. */
 function largeOf([code = '', ...rest]: readonly string[], name: string, bearer: Bearer): Large {
-  if (bearer.kind !== 'container') return { letters: code, under: [line(strong(name))] }
-  return { letters: code, under: rest.map((text) => line(strong(text))), more: rest }
+  if (bearer.kind !== 'container') return inLarge(code, [name])
+  const whole = inWhole([name, ...rest])
+  return inLarge(code, whole, whole.length)
 }
 
 function missing(no: number): Page {

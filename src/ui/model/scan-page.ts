@@ -10,8 +10,9 @@ import type { Command } from '../act.ts'
 import { bigLetters } from '../controls/big-letters/big-letters.ts'
 import { type Choice, choicesOf, goTo, type Page, rowsOf } from '../page.ts'
 import { chip, SIGNS, type Sign } from '../signs.ts'
-import { cut, type Line, large, line, strong } from '../text/line.ts'
+import { blank, cut, type Line, large, line, strong, textOf } from '../text/line.ts'
 import { screenOfReason } from './due/screen-of-reason.ts'
+import { inLarge } from './large-words.ts'
 import { takeUp } from './next.ts'
 import { picturesChoice } from './pictures-choice.ts'
 import { putInto } from './put-into.ts'
@@ -41,8 +42,7 @@ function containerPage(scene: Scene, answer: Container): Page {
   const choices = containerChoices(scene, answer)
   const sign = verdictSign(verdict)
   return {
-    // Its own word is too long for large letters on 80 columns.
-    ...verdictShown(scene, sign, sign === SIGNS.notCompared ? 'COMPARE IT' : sign.word),
+    ...verdictShown(scene, sign, { words: [containerName(state, container), goesText(state, verdict)] }),
     title: line(
       ...cut([strong(containerName(state, container))], Math.floor(width / 3)),
       '  ',
@@ -207,20 +207,26 @@ function fitFrom(state: State, { piece, count, step }: ScannedPiece, no: number)
 function verdictShown(
   { width }: Scene,
   sign: Sign,
-  words: string = sign.word,
+  { letters = sign.word, words = [] }: { letters?: string | undefined; words?: readonly string[] },
 ): Pick<Page, 'top' | 'large' | 'verdict'> {
-  const letters = bigLetters(words, width - 5) ?? bigLetters(sign.word, width - 5) ?? []
+  const drawn = bigLetters(letters, width - 5) ?? []
   return {
-    top: letters.map((row) => line('     ', large(row))),
+    top: drawn.map((row) => line('     ', large(row))),
     verdict: sign,
-    large: { letters: words, under: [line(chip(sign))] },
+    large: inLarge(letters, [[chip(sign)], ...words]),
   }
+}
+
+/** The step that it is for, in few words. */
+function goesText(state: State, verdict: Verdict): string {
+  if ('belongs' in verdict) return `belongs to ${verdict.belongs.map((no) => `step ${no}`).join(', ')}`
+  return 'step' in verdict ? `for ${stepName(state, verdict.step)}` : ''
 }
 
 function otherPage(scene: Scene, answer: Exclude<ScanAnswer, { kind: 'container' }>): Page {
   const { sign, rows, choices, enter, letters } = scanTold(scene, answer)
   return {
-    ...verdictShown(scene, sign, letters),
+    ...verdictShown(scene, sign, { letters, words: [textOf(rows[0] ?? blank).trim()] }),
     title: line(strong('THE LABEL'), '  ', chip(sign)),
     rows: rowsOf(rows),
     enter: enter ?? { says: 'back', act: { do: 'back', past: 'scan' } },

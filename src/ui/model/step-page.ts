@@ -9,6 +9,7 @@ import { chip } from '../signs.ts'
 import { type Line, line, plain, strong } from '../text/line.ts'
 import { drawChoice } from './draw-choice.ts'
 import { screenOfReason } from './due/screen-of-reason.ts'
+import { inLarge } from './large-words.ts'
 import { lastLookRows } from './last-look.ts'
 import { measuredRows } from './measured-rows.ts'
 import { todoText } from './next.ts'
@@ -100,13 +101,22 @@ export function stepPage(scene: Scene, no: number): Page {
     start: nextAt === null ? undefined : Math.max(0, above + nextAt - ROWS_BEFORE),
     enter: stepEnter(scene, row, todo),
     choice: choicesOf(numbers.choices),
-    large: todo[0] && isOpen ? withTimes(scene, no, nextInLarge(state, todo[0])) : null,
+    large: largeOf(scene, row, { todo, open }),
   }
 }
 
-/** Hands that are busy read how long they have as well. */
-function withTimes(scene: Scene, no: number, large: Large): Large {
-  return { ...large, under: [...large.under, ...timersInBrief(scene, no)] }
+/** The next thing, and how long busy hands have for it; else how the step stands, and the first reason why. */
+function largeOf(
+  scene: Scene,
+  row: PlanRow,
+  { todo, open }: { todo: readonly Todo[]; open: PlanRow['reasons'] },
+): Large {
+  const state = scene.session.stateNow()
+  const { no, title } = row.step
+  const [next] = todo
+  if (next && row.standing === 'underway') return nextInLarge(state, next, timersInBrief(scene, no))
+  const [why] = toldReasons(state, [...row.reasons, ...open])
+  return inLarge(`STEP ${no}`, [[chip(stepSign(row))], title, why?.text ?? ''])
 }
 
 const ROWS_BEFORE = 4

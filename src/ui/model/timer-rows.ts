@@ -1,16 +1,16 @@
 import { timersOf } from '../../session/timers.ts'
 import { askedText } from '../../words/consumables/asked-text.ts'
 import { timerBrief, timerText } from '../../words/consumables/timer-words.ts'
-import { type Line, line, strong } from '../text/line.ts'
+import type { Line } from '../text/line.ts'
 import { bulleted } from './rows.ts'
 import type { Scene } from './scene.ts'
 
 /** The times that run in a step, for large letters. */
-export function timersInBrief({ session }: Scene, step: number): Line[] {
+export function timersInBrief({ session }: Scene, step: number): string[] {
   const state = session.stateNow()
   return timersOf(state)
     .filter(({ consumable }) => consumable.step === step)
-    .map((timer) => line(strong(timerBrief(state, timer))))
+    .map((timer) => timerBrief(state, timer))
 }
 
 /** The times that run, each on a row, of one step. */

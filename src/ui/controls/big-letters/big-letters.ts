@@ -1,60 +1,91 @@
-import { GLYPH_ROWS, GLYPHS } from './glyphs.ts'
+import { glyphOf, LETTER_ROWS } from './font.ts'
 
 /**
- * A short text in letters of five rows, or of twice or three times that, as large as `width` and `height` allow.
- * Null when it does not fit, or holds a character that has no drawing: then it is shown as plain text.
+ * Texts under each other in letters of five rows, or of twice or three times that: as tall as there is room for, then as
+ * wide, broken between words where that helps. Null when they do not fit, or hold a character that the font lacks: then
+ * they are shown as plain text.
  */
-export function bigLetters(text: string, width: number, height = GLYPH_ROWS): string[] | null {
-  const rows = spelled(text.toUpperCase())
-  const drawn = rows?.[0]?.length ?? 0
-  if (!rows || drawn === 0) return null
-  const scale = Math.min(3, Math.floor(width / drawn), Math.floor(height / GLYPH_ROWS))
-  return scale < 1 ? null : enlarged(rows, scale)
+export function bigLetters(
+  texts: string | readonly string[],
+  width: number,
+  height = LETTER_ROWS,
+  sizes = SIZES,
+): string[] | null {
+  const words = [texts].flat().map((text) => text.trim().split(/ +/).map(spelled))
+  for (const size of sizes) {
+    const rows = inSize(words, size, width)
+    if (rows && rows.length > 0 && rows.length <= height) return rows
+  }
+  return null
 }
 
-/**
- * Texts under each other in letters of five rows, broken between words where they are too wide; null when they do not
- * all fit.
- */
-export function bigLines(texts: readonly string[], width: number, height: number): string[] | null {
+/** How often each cell of a letter is drawn to the side and down. */
+interface LetterSize {
+  wide: number
+  tall: number
+}
+
+/** A column is half as wide as a row is high: twice as wide as tall looks right, and half of that can still be read. */
+const SIZES: readonly LetterSize[] = [3, 2, 1].flatMap((tall) =>
+  Array.from({ length: tall + 1 }, (_, index) => ({ tall, wide: 2 * tall - index })),
+)
+
+/** Those that are hardly narrower than they should be. */
+export const BROAD_SIZES = SIZES.filter(({ wide, tall }) => wide >= 1.5 * tall)
+
+type Rows = readonly string[]
+
+function inSize(
+  texts: readonly (readonly (Rows | null)[])[],
+  { wide, tall }: LetterSize,
+  width: number,
+): string[] | null {
   const rows: string[] = []
-  for (const text of texts) {
-    for (const part of broken(text, width)) {
-      const drawn = bigLetters(part, width)
-      if (!drawn) return null
-      rows.push(...(rows.length > 0 ? [''] : []), ...drawn)
+  for (const words of texts) {
+    const lines = broken(words, Math.floor(width / wide))
+    if (!lines) return null
+    for (const line of lines) {
+      if (rows.length > 0) rows.push(...Array<string>(tall).fill(''))
+      rows.push(...enlarged(line, wide, tall))
     }
-  }
-  return rows.length > height ? null : rows
-}
-
-function broken(text: string, width: number): string[] {
-  const parts: string[] = []
-  for (const word of text.split(' ')) {
-    const last = parts.at(-1)
-    const longer = `${last} ${word}`
-    if (last !== undefined && bigLetters(longer, width)) parts[parts.length - 1] = longer
-    else parts.push(word)
-  }
-  return parts
-}
-
-const gap = ' '
-const space = '   '
-
-function spelled(text: string): string[] | null {
-  const rows = Array<string>(GLYPH_ROWS).fill('')
-  for (const [index, character] of [...text].entries()) {
-    const glyph = character === ' ' ? Array<string>(GLYPH_ROWS).fill(space) : GLYPHS.get(character)
-    if (!glyph) return null
-    for (const [row, cells] of glyph.entries()) rows[row] += (index > 0 ? gap : '') + cells
   }
   return rows
 }
 
-function enlarged(rows: readonly string[], scale: number): string[] {
+/** As many words on a line as fit; null where one is too long by itself. */
+function broken(words: readonly (Rows | null)[], width: number): Rows[] | null {
+  const lines: Rows[] = []
+  for (const word of words) {
+    if (!word || widthOf(word) === 0 || widthOf(word) > width) return null
+    const last = lines.at(-1)
+    const longer = last && beside(beside(last, glyphOf(' ') ?? word), word)
+    if (longer && widthOf(longer) <= width) lines[lines.length - 1] = longer
+    else lines.push(word)
+  }
+  return lines
+}
+
+/** In capitals; a unit as it is, for M is not m. */
+function spelled(word: string): Rows | null {
+  const text = word.includes('·') ? word : word.toUpperCase()
+  const glyphs = [...text].map((character) => glyphOf(character))
+  return glyphs.reduce((left, right) => left && right && beside(left, right), glyphs[0] && EMPTY) ?? null
+}
+
+const EMPTY: Rows = Array<string>(LETTER_ROWS).fill('')
+
+function beside(left: Rows, right: Rows): Rows {
+  const gap = left === EMPTY ? '' : ' '
+  return left.map((row, index) => row + gap + (right[index] ?? ''))
+}
+
+function widthOf([first = '']: Rows): number {
+  return first.length
+}
+
+function enlarged(rows: Rows, wide: number, tall: number): string[] {
   return rows.flatMap((row) => {
-    const wide = [...row].map((cell) => (cell === '#' ? '█' : ' ').repeat(scale)).join('')
-    return Array<string>(scale).fill(wide)
+    const cells = [...row].map((cell) => (cell === '#' ? '█' : ' ').repeat(wide)).join('')
+    return Array<string>(tall).fill(cells)
   })
 }

@@ -3,6 +3,7 @@ import { amountText, orderedText } from '../../../words/waiting/order-words.ts'
 import { BACK, type Choice, choicesOf, type Page, rowsOf } from '../../page.ts'
 import { chipColumn } from '../../signs.ts'
 import { type Line, line, strong } from '../../text/line.ts'
+import { inLarge } from '../large-words.ts'
 import { groups, headed, indented, numbered } from '../rows.ts'
 import type { Scene, State } from '../scene.ts'
 import { orderSign } from './order-page.ts'
@@ -41,7 +42,7 @@ export function arrivalsPage({ session, width }: Scene): Page {
     ),
     enter: BACK,
     choice: choicesOf(choices),
-    large: { letters: String(open.length), under: [line(strong('lines to come'))] },
+    large: inLarge(String(open.length), [open.length === 1 ? 'line to come' : 'lines to come']),
   }
 }
 

@@ -10,6 +10,7 @@ import {
 } from '../../../words/waiting/shopping-text.ts'
 import { BACK, type Choice, choicesOf, goTo, type Page, rowsOf } from '../../page.ts'
 import { type Line, line, strong } from '../../text/line.ts'
+import { inLarge } from '../large-words.ts'
 import { groups, headed, indented, numbered } from '../rows.ts'
 import type { Scene, State } from '../scene.ts'
 
@@ -37,7 +38,7 @@ export function buyPage({ session, width }: Scene): Page {
     rows: rowsOf(none ? groups(indented('Nothing is to be bought that is not ordered.', width), rows) : rows),
     enter: BACK,
     choice: choicesOf(choices),
-    large: null,
+    large: inLarge(String(view.lines.length), ['to buy']),
   }
 }
 

@@ -6,6 +6,7 @@ import type { Screen } from '../../navigation.ts'
 import { BACK, type Choice, choicesOf, type Page, rowsOf } from '../../page.ts'
 import { chip, SIGNS, type Sign } from '../../signs.ts'
 import { line, strong } from '../../text/line.ts'
+import { inLarge } from '../large-words.ts'
 import { groups, headed, indented, numbered } from '../rows.ts'
 import type { PieceId, Scene } from '../scene.ts'
 
@@ -48,7 +49,7 @@ export function comparePage({ session, width }: Scene, { piece, how }: Compared)
     enter:
       how === undefined ? BACK : { says: 'none of them', act: { do: 'turn', to: { at: 'compare', piece } } },
     choice: choicesOf(choices),
-    large: { letters: sign.word, under: [line(strong(name))] },
+    large: inLarge(sign.word, [[chip(sign)], name]),
   }
 }
 

@@ -4,6 +4,7 @@ import { counted } from '../../../words/grammar.ts'
 import { choicesOf, goTo, type Page, rowsOf } from '../../page.ts'
 import { chip, SIGNS } from '../../signs.ts'
 import { line, strong } from '../../text/line.ts'
+import { inLarge } from '../large-words.ts'
 import { groups, headed, indented } from '../rows.ts'
 import type { Scene } from '../scene.ts'
 import {
@@ -85,10 +86,9 @@ export function duePage({ session, width }: Scene): Page {
     rows: rowsOf(groups(all === 0 ? none : rows, lists)),
     enter: goTo('where you are', { at: 'now' }),
     choice: choicesOf(numbers.choices),
-    large: {
-      letters: due.late.length > 0 ? `${due.late.length} LATE` : String(all),
-      under: [line(chip(all === 0 ? SIGNS.nothingDue : due.late.length > 0 ? SIGNS.overdue : SIGNS.due))],
-    },
+    large: inLarge(due.late.length > 0 ? `${due.late.length} LATE` : `${all} DUE`, [
+      [chip(all === 0 ? SIGNS.nothingDue : due.late.length > 0 ? SIGNS.overdue : SIGNS.due)],
+    ]),
   }
 }
 

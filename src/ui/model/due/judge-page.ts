@@ -8,6 +8,7 @@ import type { Screen } from '../../navigation.ts'
 import { BACK, type Choice, choicesOf, goTo, type Page, rowsOf } from '../../page.ts'
 import { chip, SIGNS, type Sign } from '../../signs.ts'
 import { type Line, line, strong } from '../../text/line.ts'
+import { inLarge } from '../large-words.ts'
 import { bulleted, groups, headed, indented, numbered } from '../rows.ts'
 import type { PieceId, Scene, State } from '../scene.ts'
 
@@ -78,7 +79,7 @@ function piecePage({ session, width }: Scene, piece: PieceId): Page {
     ),
     enter: BACK,
     choice: choicesOf(choices),
-    large: { letters: sign.word, under: [line(strong(pieceName(state, piece)))] },
+    large: inLarge(sign.word, [[chip(sign)], pieceName(state, piece)]),
   }
 }
 
@@ -181,6 +182,9 @@ function setPage({ session, width }: Scene, piece: PieceId): Page {
     ),
     enter: BACK,
     choice: choicesOf(choices),
-    large: null,
+    large: inLarge(open.length === 0 ? SIGNS.good.word : `${open.length} OPEN`, [
+      countedPiece(state, piece, 1),
+      'and its set',
+    ]),
   }
 }

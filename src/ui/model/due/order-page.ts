@@ -5,6 +5,7 @@ import type { Command } from '../../act.ts'
 import { BACK, type Choice, choicesOf, NO_CHOICES, type Page, rowsOf } from '../../page.ts'
 import { chip, SIGNS, type Sign } from '../../signs.ts'
 import { type Line, line, strong } from '../../text/line.ts'
+import { inLarge } from '../large-words.ts'
 import { groups, headed, indented, numbered } from '../rows.ts'
 import type { OrderId, Scene, State } from '../scene.ts'
 
@@ -31,7 +32,7 @@ export function orderPage({ session, width }: Scene, id: OrderId): Page {
     ),
     enter: BACK,
     choice: choicesOf(choices),
-    large: { letters: sign.word, under: [line(strong(orderedText(state, id)))] },
+    large: inLarge(sign.word, [[chip(sign)], orderedText(state, id)]),
   }
 }
 

@@ -7,6 +7,7 @@ import type { Command } from '../../act.ts'
 import { BACK, type Choice, choicesOf, NO_CHOICES, type Page, rowsOf } from '../../page.ts'
 import { chip, SIGNS, type Sign } from '../../signs.ts'
 import { line, strong } from '../../text/line.ts'
+import { inLarge } from '../large-words.ts'
 import { groups, headed, indented, numbered } from '../rows.ts'
 import type { OutingId, Scene, State } from '../scene.ts'
 
@@ -50,7 +51,7 @@ export function outingPage({ session, width }: Scene, id: OutingId): Page {
     ),
     enter: BACK,
     choice: choicesOf(choices),
-    large: { letters: sign.word, under: [line(strong(name))] },
+    large: inLarge(sign.word, [[chip(sign)], name]),
   }
 }
 

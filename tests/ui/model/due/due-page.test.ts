@@ -92,7 +92,7 @@ describe('what is due', () => {
   test('large letters say how much is late, else how much is due', () => {
     const { enter, desk } = jobWith(...apart, 'check cylinder head: look for cracks')
     enter('.6')
-    expect(desk.page().large?.letters).toBe('1')
+    expect(desk.page().large?.letters).toBe('1 DUE')
   })
 })
 
