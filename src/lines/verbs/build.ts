@@ -62,6 +62,8 @@ export const buildVerbs: readonly Verb[] = [
     forms: ['turned over [N]'],
     says: 'One full turn of the machine by hand: the way it runs, in the step that counts them.',
     examples: ['turned over', 'turned over 2'],
+    // A crank pulley comes off as well.
+    meant: /^\d*$/,
     read(line) {
       const step = line.rest === '' ? undefined : line.takeNumber()
       line.end()

@@ -84,6 +84,8 @@ function asks(word: 'card' | 'back' | 'due' | 'left' | 'finish' | 'proposals', s
     forms: [word],
     says,
     examples: [word],
+    // The left coil and the back plate come off as well.
+    meant: /^$/,
     read(line): Ask {
       line.end()
       return { ask: word }

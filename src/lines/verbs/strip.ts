@@ -32,6 +32,8 @@ export const stripVerbs: readonly Verb[] = [
     forms: ['end'],
     says: 'Ends the strip step under way: all that belongs to it is off.',
     examples: ['end'],
+    // An end cap comes off as well.
+    meant: /^$/,
     read(line) {
       line.end()
       return { do: 'end-strip' }

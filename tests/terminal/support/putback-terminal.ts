@@ -43,6 +43,8 @@ export class PutbackTerminal {
   readonly #pty: IPty
   readonly #screen: xterm.Terminal
   #raw = ''
+  #tail = ''
+  #onDrawn = () => {}
 
   constructor(home: string, { columns = 80, rows = 24, env = {} }: Options = {}) {
     const { CI: _, NO_COLOR: __, FORCE_COLOR: ___, ...inherited } = process.env
@@ -57,7 +59,10 @@ export class PutbackTerminal {
     this.#screen = new xterm.Terminal({ cols: columns, rows, allowProposedApi: true })
     this.#pty.onData((data) => {
       this.#raw += data
-      this.#screen.write(data)
+      this.#screen.write(data, () => {
+        this.#tail = (this.#tail + data.replaceAll('\x07', '')).slice(-SHOWS_CURSOR.length)
+        this.#onDrawn()
+      })
     })
     // The shell leads a group of its own: putback goes with it.
     onTestFinished(() => killGroup(this.#pty.pid))
@@ -66,6 +71,11 @@ export class PutbackTerminal {
   /** Everything that came, with its escape sequences. */
   get raw(): string {
     return this.#raw
+  }
+
+  /** Whether a frame stands there whole: each ends with the cursor in its place. A bell may ring after it. */
+  get isDrawn(): boolean {
+    return this.#tail === SHOWS_CURSOR
   }
 
   get isAlternate(): boolean {
@@ -108,15 +118,33 @@ export class PutbackTerminal {
   }
 
   /** Waits until the screen shows something; fails with what it shows instead. */
-  async sees(wanted: string | RegExp, patience = 20_000): Promise<string> {
+  async sees(wanted: string | RegExp, patience = PATIENCE): Promise<string> {
     const isThere = () =>
       typeof wanted === 'string' ? this.text().includes(wanted) : wanted.test(this.text())
-    const end = Date.now() + patience
-    while (!isThere()) {
-      if (Date.now() > end) throw new Error(`never saw ${wanted}; the screen is:\n${this.text()}`)
-      await new Promise((resolve) => setTimeout(resolve, 15))
-    }
+    await this.until(isThere, String(wanted), patience)
     return this.text()
+  }
+
+  /** Waits until something is so, looking whenever the screen has changed and a few times more. */
+  async until(isSo: () => boolean, what: string, patience = PATIENCE): Promise<void> {
+    const end = Date.now() + patience
+    while (!isSo()) {
+      if (Date.now() > end) throw new Error(`never saw ${what}; the screen is:\n${this.text()}`)
+      await this.#drawn()
+    }
+  }
+
+  /** Until something was drawn, or for the moment that what is no drawing may take. */
+  #drawn(): Promise<void> {
+    return new Promise((resolve) => {
+      const done = () => {
+        clearTimeout(timer)
+        this.#onDrawn = () => {}
+        resolve()
+      }
+      const timer = setTimeout(done, 15)
+      this.#onDrawn = done
+    })
   }
 
   /** The process id of putback itself: the child of the shell. */
@@ -131,6 +159,11 @@ export class PutbackTerminal {
     process.kill(this.pid(), name)
   }
 }
+
+const SHOWS_CURSOR = '\x1b[?25h'
+
+/** How long anything may take, in milliseconds: far longer than it does. */
+const PATIENCE = 20_000
 
 /** putback on a first job, the blue twin, on the screen of the strip-down. */
 export async function onFirstJob(options: Options = {}, home = homeForTest()) {
