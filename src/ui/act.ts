@@ -19,8 +19,17 @@ export type Act =
   | { do: 'go'; to: Screen }
   | { do: 'turn'; to: Screen }
   | { do: 'back'; past?: ScreenName | undefined }
-  /** Words are put into the line, to be completed there; `asks` says with what. */
-  | { do: 'write'; before: string; after?: string | undefined; asks?: string | undefined }
+  /**
+   * Words are put into the line, to be completed there; `asks` says with what. `past`: where one was before all screens
+   * of that name, if that screen takes them.
+   */
+  | {
+      do: 'write'
+      before: string
+      after?: string | undefined
+      asks?: string | undefined
+      past?: ScreenName | undefined
+    }
   /** A container is taken in hand: what comes off goes into it. */
   | { do: 'take'; container: number }
   /** From now on the bell rings, or no more; the other way round where nothing is said. */

@@ -18,7 +18,7 @@ import { KeptPage } from './model/kept-page.ts'
 import { lessonRows } from './model/practice/lesson-rows.ts'
 import type { Hall, Scene } from './model/scene.ts'
 import { errorTold, recordTold } from './model/trouble.ts'
-import type { Screen } from './navigation.ts'
+import type { Screen, ScreenName } from './navigation.ts'
 import { OpenJob } from './open-job.ts'
 import type { Page } from './page.ts'
 import { meaningOf } from './read-typed.ts'
@@ -401,6 +401,7 @@ export class Desk {
         this.#way.back(act.past)
         break
       case 'write':
+        if (act.past) this.#wayBackFor(act.before, act.past)
         this.#talk.write({ before: act.before, after: act.after ?? '' })
         if (act.asks !== undefined) this.#talk.say(saying(act.asks))
         break
@@ -435,6 +436,13 @@ export class Desk {
       default:
         act satisfies never
     }
+  }
+
+  /** To the screen before, or to where one is in the job if that screen would take words for an answer of its own. */
+  #wayBackFor(words: string, past: ScreenName): void {
+    this.#way.back(past)
+    this.#known = { at: '', values: new Map() }
+    if (this.page().question?.take(words)) this.#way.go({ at: 'now' })
   }
 
   /** Sends commands until one is not taken; then the words go back into the line. Answers whether all were. */

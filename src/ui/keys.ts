@@ -11,34 +11,56 @@ export const SCREENS: readonly { digit: string; name: string; says: string; scre
   { digit: '6', name: 'DUE', says: 'what is judged and awaited', screen: { at: 'due' } },
 ]
 
+/** Something to press or to write beside the language of the record. */
+export interface Key {
+  /** What is pressed or written; by the first it is known. */
+  words: readonly [string, ...string[]]
+  says: string
+  /** Lines to write, where it is written and not pressed. */
+  lines?: readonly string[]
+}
+
 /** Every key and what it does, as `?` shows them. Those of a number pad come first. */
-export const KEYS: readonly { key: string; says: string }[] = [
-  { key: 'Enter', says: 'takes what is typed; on an empty line it does what stands beside it' },
-  { key: '1 to 99', says: 'chooses what has that number on the screen' },
-  { key: '0', says: 'takes back the last entry' },
-  { key: '. and a digit', says: 'goes to a screen: .1 OFF .2 LIES .3 BACK .4 LEFT .5 LOG .6 DUE, . NOW' },
-  { key: 'a label code', says: 'answers the label, from any screen, even behind words; ends "put 5 in"' },
-  { key: '+ and -', says: 'on an empty line: a page down, a page up' },
-  { key: '*', says: 'on an empty line: large letters, and small again' },
-  { key: 'Backspace', says: 'erases; on an empty line it goes back to where you were' },
-  { key: '?', says: 'this help; "? fit" about one word' },
-  { key: 'Esc', says: 'clears the line; on an empty one leaves a question' },
+export const KEYS: readonly Key[] = [
+  { words: ['Enter'], says: 'takes what is typed; on an empty line it does what stands beside it' },
+  { words: ['1 to 99'], says: 'chooses what has that number on the screen' },
+  { words: ['0'], says: 'takes back the last entry', lines: ['0'] },
+  { words: ['. and a digit'], says: 'goes to a screen, from anywhere: they stand below' },
   {
-    key: 'a line not taken',
+    words: ['a label code'],
+    says: 'answers the label, from any screen, even behind words; ends "put 5 in"',
+  },
+  { words: ['+ and -', '+', '-'], says: 'on an empty line: a page down, a page up' },
+  { words: ['*', '.0'], says: 'on an empty line: large letters, and small again; .0 and Enter too' },
+  { words: ['Backspace'], says: 'erases; on an empty line it goes back to where you were' },
+  { words: ['?'], says: 'this page; "? torque" looks for words here', lines: ['?', '? torque'] },
+  { words: ['Esc'], says: 'clears the line; on an empty one leaves a question' },
+  {
+    words: ['a line not taken'],
     says: 'typing or a scan replaces it, Enter clears it; a space or an arrow mends it',
   },
-  { key: 'arrows', says: 'move in the line, along the rows and over a drawing; never needed' },
-  { key: 'Ctrl-C', says: 'leaves at once; everything is recorded' },
+  { words: ['arrow keys'], says: 'move in the line, along the rows and over a drawing; never needed' },
+  { words: ['Ctrl-C'], says: 'leaves at once; everything is recorded' },
 ]
 
 /** Words that the screens know beside the language of the record. */
-export const SCREEN_WORDS: readonly { word: string; says: string }[] = [
-  { word: 'label', says: 'what to write on the bag that is in hand or on the screen' },
-  { word: 'labels', says: 'prints its label' },
-  { word: 'sound', says: 'the bell: one is done, two say look, three say refused; "sound off", "sound on"' },
-  { word: 'told', says: 'all that came of the last print or import' },
-  { word: 'jobs', says: 'the jobs of this home' },
-  { word: 'quit', says: 'leaves, with a note when work is under way' },
+export const SCREEN_WORDS: readonly Key[] = [
+  {
+    words: ['label'],
+    says: 'alone: what to write on the bag that is in hand or on the screen',
+    lines: ['label'],
+  },
+  { words: ['labels'], says: 'alone: prints its label', lines: ['labels'] },
+  {
+    words: ['sound'],
+    says: 'the bell, on or off: one is done, two say look, three say refused',
+    lines: ['sound off', 'sound on'],
+  },
+  { words: ['large'], says: 'large letters, and small again', lines: ['large'] },
+  { words: ['told'], says: 'all that came of the last print or import', lines: ['told'] },
+  { words: ['jobs'], says: 'the jobs of this home', lines: ['jobs'] },
+  { words: ['new job'], says: 'begins a job for another machine', lines: ['new job', 'new job garage twin'] },
+  { words: ['quit', 'exit', 'q'], says: 'leaves, with a note when work is under way', lines: ['quit'] },
 ]
 
 /** What leaves, as people type it. */

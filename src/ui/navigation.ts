@@ -46,7 +46,8 @@ export type Screen =
   | { at: 'proposals' }
   | { at: 'which'; words: string; pieces: string[]; lines: string[] }
   | { at: 'paste'; lines: string[] }
-  | { at: 'help'; about: string | null }
+  /** All keys and words, or those that answer to `about`; as a list also where one is called so. `from`: where `?` was typed. */
+  | { at: 'help'; about: string | null; isList?: true | undefined; from?: ScreenName | undefined }
   /** Pictures of a container, a step or a piece; of the whole job where `of` is null. */
   | { at: 'photos'; of: PicturesAbout | null }
   /** What a computation comes to. */

@@ -12,6 +12,7 @@ import { cardNow, type Hall, isUnderWay, type Scene } from './model/scene.ts'
 import type { Screen } from './navigation.ts'
 import type { Page } from './page.ts'
 import { scanInHall } from './scan-in-hall.ts'
+import { readHelp } from './read-help.ts'
 import { isSearch } from './search-words.ts'
 import { line } from './text/line.ts'
 
@@ -32,32 +33,57 @@ export function meaningOf(typed: Typed, shown: Shown): Meaning {
     return page.enter
       ? { kind: 'act', act: page.enter.act, says: [line(page.enter.says)] }
       : { kind: 'nothing' }
-  if (!('session' in scene)) return scanInHall(typed, scene) ?? inHall(text, page)
+  if (!('session' in scene)) return scanInHall(typed, scene) ?? inHall(text, shown)
   return (
     toScreen(text) ??
     unusedLabel(text, scene, screen) ??
     wholeCode(text) ??
     placeScanned(typed, scene, screen) ??
     behindWords(typed, scene) ??
+    // Behind the scans: a label is looked up also where one looks for words.
+    askedHelp(text, screen) ??
     answered(text, page) ??
     chosen(text, shown) ??
+    inWords(text, scene, shown)
+  )
+}
+
+/** What a line means that neither goes to a place nor answers or chooses anything on the page. */
+function inWords(text: string, scene: Scene, shown: Shown): Meaning {
+  const { screen } = shown
+  const meant =
     amountFilled(text, scene, screen) ??
     screenWord(text, scene, screen) ??
     misreadCode(text) ??
     intoScanned(text, scene, shown) ??
     searched(text, screen) ??
     language(text, scene, screen)
+  return screen.at === 'help' ? readHelp(text, screen, meant) : meant
+}
+
+function inHall(text: string, shown: Shown): Meaning {
+  const { screen, page } = shown
+  const leaving = QUIT.test(text) ? act({ do: 'leave', note: null }, 'leave') : undefined
+  const choose = no('Choose by number.', 'Type the number of a row, then Enter; "quit" leaves.')
+  return (
+    askedHelp(text, screen) ??
+    answered(text, page) ??
+    chosen(text, shown) ??
+    leaving ??
+    (screen.at === 'help' ? readHelp(text, screen, choose) : choose)
   )
 }
 
-function inHall(text: string, page: Page): Meaning {
-  return (
-    answered(text, page) ??
-    numberChosen(text, page) ??
-    (/^\?/.test(text) ? go('help', { at: 'help', about: null }) : undefined) ??
-    (QUIT.test(text) ? act({ do: 'leave', note: null }, 'leave') : undefined) ??
-    no('Choose by number.', 'Type the number of a row, then Enter; "quit" leaves.')
-  )
+/** `?`, with words to look for or without: no note begins so. Of a job's name its own page says whether it is one. */
+function askedHelp(text: string, screen: Screen): Meaning | undefined {
+  const about = /^\?\s*(.*)$/.exec(text)?.[1]
+  if (about === undefined || screen.at === 'new-job') return undefined
+  if (screen.at === 'help') return readHelp(text, screen, { kind: 'nothing' })
+  return go(about === '' ? 'all keys and words' : `look for "${about}" among all keys and words`, {
+    at: 'help',
+    about: about === '' ? null : about,
+    from: screen.at,
+  })
 }
 
 /** `.1` to `.6`, and `.` for where one is. Some number pads have a comma there. */
@@ -162,6 +188,7 @@ const LONG_NUMBERS: Partial<Record<Screen['at'], string>> = {
   due: 'line',
   photos: 'picture',
   arrivals: 'line',
+  help: 'row',
 }
 
 function numberChosen(text: string, page: Page): Meaning | undefined {
@@ -192,9 +219,6 @@ function takingBack({ session }: Scene): Meaning {
 }
 
 function screenWord(text: string, scene: Scene, screen: Screen): Meaning | undefined {
-  const help = /^\?\s*(.*)$/.exec(text)?.[1]
-  if (help !== undefined)
-    return go(help === '' ? 'help' : `help about ${help}`, { at: 'help', about: help === '' ? null : help })
   const named = /^new job(?: (.+))?$/i.exec(text)
   if (named) return go('a new job', { at: 'new-job', name: named[1]?.replaceAll('"', '') ?? null })
   const sound = /^sound(?: (on|off))?$/i.exec(text)

@@ -13,7 +13,7 @@ import { orderPage } from './due/order-page.ts'
 import { outingPage } from './due/outing-page.ts'
 import { finishPage } from './finish-page.ts'
 import { foundPage } from './found-page.ts'
-import { helpPage } from './help-page.ts'
+import { helpPage } from './help/help-page.ts'
 import { jobsPage } from './jobs-page.ts'
 import { leavePage } from './leave-page.ts'
 import { leftPage } from './left-page.ts'
@@ -36,7 +36,7 @@ import { whichPage } from './which-page.ts'
 
 /** What a screen shows. Without an open job there are only the jobs to choose from. */
 export function pageOf(scene: Hall | Scene, screen: Screen): Page {
-  if (screen.at === 'help') return helpPage(scene.width, screen.about)
+  if (screen.at === 'help') return helpPage(scene, screen)
   if (screen.at === 'new-job') return newJobPage(scene, screen.name)
   return 'session' in scene && screen.at !== 'jobs' ? jobPage(scene, screen) : jobsPage(scene)
 }
