@@ -32,6 +32,8 @@ export type Act =
     }
   /** A container is taken in hand: what comes off goes into it. */
   | { do: 'take'; container: number }
+  /** Large letters, and small again. */
+  | { do: 'large' }
   /** From now on the bell rings, or no more; the other way round where nothing is said. */
   | { do: 'sound'; on?: boolean | undefined }
   /** Says something and does nothing. */

@@ -18,6 +18,7 @@ import { KeptPage } from './model/kept-page.ts'
 import { lessonRows } from './model/practice/lesson-rows.ts'
 import type { Hall, Scene } from './model/scene.ts'
 import { errorTold, recordTold } from './model/trouble.ts'
+import { wordsAgain } from './model/words-again.ts'
 import type { Screen, ScreenName } from './navigation.ts'
 import { OpenJob } from './open-job.ts'
 import type { Page } from './page.ts'
@@ -403,11 +404,14 @@ export class Desk {
       case 'write':
         if (act.past) this.#wayBackFor(act.before, act.past)
         this.#talk.write({ before: act.before, after: act.after ?? '' })
-        if (act.asks !== undefined) this.#talk.say(saying(act.asks))
+        this.#ask(act.before, act.asks)
         break
       case 'take':
         this.#hand = act.container
         this.#way.go({ at: 'off' })
+        break
+      case 'large':
+        this.#isLarge = !this.#isLarge
         break
       case 'sound':
         this.#turnSound(act.on ?? !this.#hasSound)
@@ -443,6 +447,16 @@ export class Desk {
     this.#way.back(past)
     this.#known = { at: '', values: new Map() }
     if (this.page().question?.take(words)) this.#way.go({ at: 'now' })
+  }
+
+  /** Says what is missing in the line, and which words may end it by their number. */
+  #ask(before: string, asks: string | undefined): void {
+    const scene = this.scene()
+    const words = 'session' in scene ? wordsAgain(scene, before) : []
+    const lines = words.map((each, index) => `${index + 1}  ${each}`)
+    if (asks === undefined && lines.length === 0) return
+    const cure = lines.length === 0 ? '' : 'The number alone will do.'
+    this.#talk.say({ sign: null, told: { what: asks ?? 'Type why.', lines, cure } })
   }
 
   /** Sends commands until one is not taken; then the words go back into the line. Answers whether all were. */

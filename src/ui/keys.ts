@@ -31,7 +31,7 @@ export const KEYS: readonly Key[] = [
     says: 'answers the label, from any screen, even behind words; ends "put 5 in"',
   },
   { words: ['+ and -', '+', '-'], says: 'on an empty line: a page down, a page up' },
-  { words: ['*', '.0'], says: 'on an empty line: large letters, and small again; .0 and Enter too' },
+  { words: ['*', '.0'], says: 'on an empty line: large letters and back; .0 does it too' },
   { words: ['Backspace'], says: 'erases; on an empty line it goes back to where you were' },
   { words: ['?'], says: 'this page; "? torque" looks for words here', lines: ['?', '? torque'] },
   { words: ['Esc'], says: 'clears the line; on an empty one leaves a question' },

@@ -8,11 +8,13 @@ import { QUIT, SCREENS } from './keys.ts'
 import { language } from './language.ts'
 import { act, go, type Meaning, no, noNumber, type Typed } from './meaning.ts'
 import { printChoice } from './model/print-choices.ts'
+import { countedAgain } from './model/same-again.ts'
 import { cardNow, type Hall, isUnderWay, type Scene } from './model/scene.ts'
+import { withWordsAgain } from './model/words-again.ts'
 import type { Screen } from './navigation.ts'
 import type { Page } from './page.ts'
-import { scanInHall } from './scan-in-hall.ts'
 import { readHelp } from './read-help.ts'
+import { scanInHall } from './scan-in-hall.ts'
 import { isSearch } from './search-words.ts'
 import { line } from './text/line.ts'
 
@@ -52,6 +54,8 @@ export function meaningOf(typed: Typed, shown: Shown): Meaning {
 function inWords(text: string, scene: Scene, shown: Shown): Meaning {
   const { screen } = shown
   const meant =
+    endedByNumber(text, scene, screen) ??
+    sameCounted(text, scene, screen) ??
     amountFilled(text, scene, screen) ??
     screenWord(text, scene, screen) ??
     misreadCode(text) ??
@@ -86,15 +90,18 @@ function askedHelp(text: string, screen: Screen): Meaning | undefined {
   })
 }
 
-/** `.1` to `.6`, and `.` for where one is. Some number pads have a comma there. */
+/** `.1` to `.6`, and `.` for where one is. Some number pads have a comma there, and some no `*`: `.0` is that. */
 function toScreen(text: string): Meaning | undefined {
   const digit = /^[.,](\d?)$/.exec(text)?.[1]
   if (digit === undefined) return undefined
+  if (digit === '0') return LARGE
   const found = SCREENS.find((each) => each.digit === digit)
   return found
     ? go(`${found.name}: ${found.says}`, found.screen)
     : noNumber(`There is no screen .${digit}.`, 'The screens are . and .1 to .6')
 }
+
+const LARGE = act({ do: 'large' }, 'large letters, and small again')
 
 function wholeCode(text: string): Meaning | undefined {
   return readCode(text).kind === 'code' ? go('scan', { at: 'scan', text }) : undefined
@@ -199,6 +206,19 @@ function numberChosen(text: string, page: Page): Meaning | undefined {
     : noNumber(`Nothing has the number ${text} here.`, 'A number chooses a row that has it.')
 }
 
+/** `... because 1`: a reason that was given before, by its number. */
+function endedByNumber(text: string, scene: Scene, screen: Screen): Meaning | undefined {
+  const whole = withWordsAgain(scene, text)
+  const meaning = whole === null ? undefined : language(whole, scene, screen)
+  return meaning?.kind === 'act' ? { ...meaning, says: [line(whole ?? '')] } : undefined
+}
+
+/** Where things come off, `8.2` is eight of the second of the words that were written before. */
+function sameCounted(text: string, scene: Scene, screen: Screen): Meaning | undefined {
+  const counted = screen.at === 'off' ? countedAgain(text, scene) : null
+  return counted === null ? undefined : language(counted, scene, screen)
+}
+
 /** A decimal number alone, as from a number pad, is the amount of the fluid that is to be filled next. */
 function amountFilled(text: string, scene: Scene, screen: Screen): Meaning | undefined {
   const { next } = cardNow(scene.session)
@@ -227,6 +247,7 @@ function screenWord(text: string, scene: Scene, screen: Screen): Meaning | undef
       { do: 'sound', on: sound[1] === undefined ? undefined : /on/i.test(sound[1]) },
       'the bell, on or off',
     )
+  if (/^large$/i.test(text)) return LARGE
   if (/^told$/i.test(text)) return go('all that came of the last print or import', { at: 'told' })
   if (/^labels?$/i.test(text)) return itsLabel(text, scene, screen)
   if (/^jobs$/i.test(text)) return go('the jobs of this home', { at: 'jobs' })

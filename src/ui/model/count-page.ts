@@ -84,6 +84,8 @@ function taken(screen: Count, asked: readonly PieceId[], text: string): Choice |
       do: 'send',
       commands: [{ do: 'count', container: screen.container, counts }],
       to: { at: 'differences', container: screen.container },
+      // Back from there is where the count was begun.
+      isTurn: true,
     },
   }
 }

@@ -1,5 +1,4 @@
 import { groupedCode } from '../../label/code.ts'
-import { readOff } from '../../lines/read-line.ts'
 import { openLoosening } from '../../session/open-loosening.ts'
 import { codeOf } from '../../session/scan.ts'
 import type { Session } from '../../session/session.ts'
@@ -17,6 +16,7 @@ import { easeChoice, looseningInLarge, looseningRows } from './loosening-rows.ts
 import { measuredRows } from './measured-rows.ts'
 import { nextChoice } from './next.ts'
 import { flowed, groups, headed, indented, inOneFlow, numbered } from './rows.ts'
+import { sameAgain } from './same-again.ts'
 import { cardNow, perVersion, type Scene, type State } from './scene.ts'
 
 /** What comes off: the step under way, the container in hand and what is in it, words said before. */
@@ -52,7 +52,7 @@ export function offPage(scene: Scene): Page {
   })
   const drawing = lastSet(scene)
   if (drawing) choices.set(10, drawing)
-  const rest = [...choices].filter(([no]) => no > MOST_AGAIN)
+  const rest = [...choices].filter(([no]) => no > again.length)
   return {
     title: title(state),
     top: handRows(scene, container),
@@ -62,7 +62,7 @@ export function offPage(scene: Scene): Page {
         container === null ? [] : headed('IN IT', contents(scene, container)),
         strip === null ? [] : headed('THIS STEP SO FAR', soFar(scene, strip, container)),
         headed(
-          'THE SAME AGAIN: a number, then the count',
+          'THE SAME AGAIN: 8.1 is eight of the first; or its number, then the count',
           again.flatMap((words, index) => numbered(index + 1, plainWords(words), width)),
         ),
         headed('OR', flowed(rest, width)),
@@ -166,31 +166,12 @@ function orderChoices(state: State, strip: number): [number, Choice][] {
   ]
 }
 
-const MOST_AGAIN = 4
-
 /** The drawing of what came off last in this step, where it has positions. */
 function lastSet({ session }: Scene): Choice | null {
   return perVersion(session, 'last set', () => {
     const { ledger, strip } = session.state
     const last = [...ledger.accounts.values()].findLast(({ piece }) => piece.step === strip)
     return last ? drawingOf(session.state, last.piece.id) : null
-  })
-}
-
-/** The words of what came off before, newest first, as far as they would be understood again. */
-function sameAgain({ session }: Scene): string[] {
-  return perVersion(session, 'same again', () => {
-    const { state } = session
-    const found = new Set<string>()
-    for (const { piece } of [...state.ledger.accounts.values()].reverse()) {
-      if (found.size === MOST_AGAIN) break
-      // What came new did not come off.
-      if (piece.replaces !== undefined) continue
-      if ((piece.kind !== 'part' && piece.kind !== 'fastener') || piece.home.position !== undefined) continue
-      const words = [piece.size, piece.name].filter(Boolean).join(' ')
-      if (readOff(`1 ${words}`, state).kind === 'commands') found.add(words)
-    }
-    return [...found]
   })
 }
 
