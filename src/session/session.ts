@@ -32,6 +32,7 @@ export class Session {
   #state: State = emptyState()
   #gates: Gates | null = null
   #version = 0
+  readonly #fromElsewhere = new Set<number>()
 
   #unlawful: UnlawfulEntry | null = null
 
@@ -65,6 +66,11 @@ export class Session {
     return this.#store.entries()
   }
 
+  /** Whether another program wrote an entry while the job was open here. */
+  isFromElsewhere(n: number): boolean {
+    return this.#fromElsewhere.has(n)
+  }
+
   /** The gates of the plan as they stand now, worked out once for each state. */
   gates(): Gates {
     const clock = this.#clock()
@@ -94,7 +100,7 @@ export class Session {
     let written: readonly Entry[]
     try {
       written = this.#store.append((fresh) => {
-        this.#take(fresh)
+        this.#takeFromElsewhere(fresh)
         if (this.#unlawful) throw this.#unlawful
         const at = this.#now()
         const decision = decide(this.#state, command, this.#clock(at))
@@ -120,7 +126,7 @@ export class Session {
   /** Reads what others have written since. Answers whether there was anything. */
   refresh(): boolean {
     const fresh = this.#store.refresh()
-    this.#take(fresh)
+    this.#takeFromElsewhere(fresh)
     return fresh.length > 0
   }
 
@@ -138,6 +144,11 @@ export class Session {
       id: randomUUID(),
     }
     return { ...header, ...(this.#by === undefined ? {} : { by: this.#by }), ...body }
+  }
+
+  #takeFromElsewhere(fresh: readonly Entry[]): void {
+    for (const { n } of fresh) this.#fromElsewhere.add(n)
+    this.#take(fresh)
   }
 
   #take(fresh: readonly Entry[]): void {

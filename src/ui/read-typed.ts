@@ -227,11 +227,16 @@ function amountFilled(text: string, scene: Scene, screen: Screen): Meaning | und
   return language(`fill ${next.todo.fluid.id} ${text}`, scene, screen)
 }
 
-/** The last entry, by its number: what another has written since is not taken back with it. */
+/** The last entry, by its number, where it was written here: a finger takes back what its own hand did. */
 function takingBack({ session }: Scene): Meaning {
   const { state } = session
   const last = session.entries().findLast(({ n }) => n === state.inForce.at(-1))
   if (!last || state.inForce.length < 2) return noNumber('There is nothing to take back.', '')
+  if (session.isFromElsewhere(last.n)) {
+    const what = `Entry ${last.n} was not recorded here: ${entryText(state, last)}.`
+    const cure = 'Whoever did that may not know: "undo" takes it back all the same.'
+    return act({ do: 'say', what, cure }, what)
+  }
   return act(
     { do: 'send', commands: [{ do: 'undo', entry: last.n }] },
     `take back entry ${last.n}: ${entryText(state, last)}`,

@@ -92,6 +92,15 @@ describe('what the line is', () => {
     expect(line()).toBe('2 nuts|')
     enter('.1')
   })
+
+  test.each(['left coil', 'back plate', 'end cap', 'crank pulley'])(
+    '%s comes off like any other part',
+    (name) => {
+      const { enter, answer } = jobWith(...strip)
+      enter('.1', name)
+      expect(answer()).toContain(`came off: 1 × ${name}`)
+    },
+  )
 })
 
 describe('a scan', () => {
@@ -330,6 +339,22 @@ describe('two at one job', () => {
     desk.session?.refresh()
     expect(answer()).not.toContain('0 takes entry')
     expect(answer()).toMatch(/Entry \d+ was recorded since, not here\./)
+  })
+
+  test('0 names what the other did last and leaves it; "undo" takes it back', () => {
+    const { enter, type, below, desk, shelf, path, answer, state } = jobWith(...strip)
+    enter('.1', '2 nuts')
+    say(shelf.open(path), 'off 3 washers')
+    desk.session?.refresh()
+    type('0')
+    expect(below()).toMatch(/Entry 5 was not recorded here: came off: 3 × washers/)
+    enter('')
+    expect(answer()).toContain('"undo" takes it back')
+    expect(state().ledger.accounts.size).toBe(3)
+    enter('undo')
+    expect(answer()).toMatch(/TAKEN BACK.*washers/)
+    enter('0')
+    expect(answer()).toMatch(/TAKEN BACK.*nuts/)
   })
 })
 
