@@ -22,13 +22,13 @@ export interface Key {
 
 /** Every key and what it does, as `?` shows them. Those of a number pad come first. */
 export const KEYS: readonly Key[] = [
-  { words: ['Enter'], says: 'takes what is typed; on an empty line it does what stands beside it' },
+  { words: ['Enter'], says: 'takes what is typed; else does what stands beside it' },
   { words: ['1 to 99'], says: 'chooses what has that number on the screen' },
   { words: ['0'], says: 'takes back the last entry', lines: ['0'] },
-  { words: ['. and a digit'], says: 'goes to a screen, from anywhere: they stand below' },
+  { words: ['. and a digit'], says: 'goes to a screen from anywhere: they stand below' },
   {
     words: ['a label code'],
-    says: 'answers the label, from any screen, even behind words; ends "put 5 in"',
+    says: 'answers the label, anywhere, behind words too. Where they wait for a place, as "put 5 in", it is that place.',
   },
   { words: ['+ and -', '+', '-'], says: 'on an empty line: a page down, a page up' },
   { words: ['*', '.0'], says: 'on an empty line: large letters and back; .0 does it too' },
@@ -37,9 +37,9 @@ export const KEYS: readonly Key[] = [
   { words: ['Esc'], says: 'clears the line; on an empty one leaves a question' },
   {
     words: ['a line not taken'],
-    says: 'typing or a scan replaces it, Enter clears it; a space or an arrow mends it',
+    says: 'typing replaces it, Enter clears it, a space mends it. A scan replaces it, an arrow mends it too.',
   },
-  { words: ['arrow keys'], says: 'move in the line, along the rows and over a drawing; never needed' },
+  { words: ['arrow keys'], says: 'move in the line, along rows, over a drawing; never needed' },
   { words: ['Ctrl-C'], says: 'leaves at once; everything is recorded' },
 ]
 
@@ -47,13 +47,13 @@ export const KEYS: readonly Key[] = [
 export const SCREEN_WORDS: readonly Key[] = [
   {
     words: ['label'],
-    says: 'alone: what to write on the bag that is in hand or on the screen',
+    says: 'what to write on the bag in hand or on the screen',
     lines: ['label'],
   },
-  { words: ['labels'], says: 'alone: prints its label', lines: ['labels'] },
+  { words: ['labels'], says: 'prints the label of the bag in hand or on the screen', lines: ['labels'] },
   {
     words: ['sound'],
-    says: 'the bell, on or off: one is done, two say look, three say refused',
+    says: 'turns the bell on or off: one is done, two say look, three say refused',
     lines: ['sound off', 'sound on'],
   },
   { words: ['large'], says: 'large letters, and small again', lines: ['large'] },

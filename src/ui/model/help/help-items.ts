@@ -57,7 +57,7 @@ function verbItem({ words, topic, says, forms, examples }: (typeof verbs)[number
   return {
     words: [first, ...others],
     topic,
-    says: alone ? `${says} On the screens ${alone.says}.` : says,
+    says: alone ? `${says} Alone, on the screens: ${alone.says}.` : says,
     forms: alone ? [first, ...forms] : forms,
     examples,
   }

@@ -30,7 +30,7 @@ export function helpPage(scene: Hall | Scene, screen: HelpScreen): Page {
 }
 
 function titleOf({ words, items, isNear }: { words: string; items: readonly HelpItem[]; isNear: boolean }) {
-  if (!isNear) return `${items.length} for "${words}", best first`
+  if (!isNear) return `${items.length} for "${words}"${items.length > 1 ? ', best first' : ''}`
   return items.length > 0 ? `nothing for "${words}"; near it are` : `nothing for "${words}"`
 }
 
@@ -45,8 +45,7 @@ function numberedList(width: number) {
   return { choices, rowsOf: rowsOfItem }
 }
 
-const HOW_TO_SEARCH =
-  'Type what you look for, as tighten or lost bolt: the rows follow. A number shows how it is written.'
+const HOW_TO_SEARCH = 'Type what you look for, as torque or lost bolt. A number shows more.'
 
 function everything(
   width: number,

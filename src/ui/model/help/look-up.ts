@@ -1,4 +1,4 @@
-import MiniSearch from 'minisearch'
+import MiniSearch, { type SearchOptions } from 'minisearch'
 import { HELP_ITEMS, type HelpItem } from './help-items.ts'
 import { SAID_FOR } from './said-for.ts'
 
@@ -34,23 +34,22 @@ function wordsOf(text: string): string {
   return (telling.length > 0 ? telling : words).join(' ')
 }
 
-/** What is not at least so good beside the best is there by chance. */
-const LEAST_SHARE = 0.15
-
 function searched(text: string): HelpItem[] {
-  const found = index().search(text, { combineWith: 'AND' })
-  const least = (found[0]?.score ?? 0) * LEAST_SHARE
-  return found.filter(({ score }) => score >= least).map(({ id }) => HELP_ITEMS[id] as HelpItem)
+  return best(text, { combineWith: 'AND' }, 0.15)
 }
 
 const MOST_NEAR = 5
 
 /** Any of the words, with more slips than are forgiven otherwise. */
 function nearTo(text: string): HelpItem[] {
-  return index()
-    .search(text, { combineWith: 'OR', fuzzy: 0.5 })
-    .slice(0, MOST_NEAR)
-    .map(({ id }) => HELP_ITEMS[id] as HelpItem)
+  return best(text, { combineWith: 'OR', fuzzy: 0.5 }, 0.5).slice(0, MOST_NEAR)
+}
+
+/** What is found, as far as it is worth that share of the best: the rest is there by chance. */
+function best(text: string, how: SearchOptions, leastShare: number): HelpItem[] {
+  const found = index().search(text, how)
+  const least = (found[0]?.score ?? 0) * leastShare
+  return found.filter(({ score }) => score >= least).map(({ id }) => HELP_ITEMS[id] as HelpItem)
 }
 
 let made: MiniSearch | undefined
