@@ -50,10 +50,10 @@ describe('while one types, the rows follow', () => {
     const { enter, type, rows } = jobWith(...strip)
     enter('?')
     const whole = rows()
-    type('tighten')
-    expect(rows()[0]).toMatch(/^HELP {2}\d+ for "tighten", best first$/)
+    type('torque')
+    expect(rows()[0]).toMatch(/^HELP {2}\d+ for "torque", best first$/)
     expect(rows()[1]).toMatch(/^ {2}1 {2}tighten {10}Sets the passes/)
-    type('\x7f'.repeat(7))
+    type('\x7f'.repeat(6))
     expect(rows()).toEqual(whole)
   })
 
