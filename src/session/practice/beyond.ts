@@ -8,6 +8,9 @@ import type { Session } from '../session.ts'
 export function isBeyond(session: Session): boolean {
   const { state } = session
   if (state.inForce.length < 2) return false
+  if (comesOffAgain(session)) return true
+  // It holds up only what is done already: seen too late, the step would be done and taken back for ever.
+  if ([...state.steps.values()].some(({ critical }) => critical)) return true
   const gates = session.gates()
   const reasons = [...state.steps.values()].flatMap(({ no, built }) =>
     built === 'done' ? [] : [...gates.start(no), ...gates.finish(no)],
@@ -18,6 +21,14 @@ export function isBeyond(session: Session): boolean {
       (left) => !TAUGHT_LEFTOVERS.has(left.code) || ('place' in left && !isAtHand(left.place)),
     )
   )
+}
+
+/** What comes off while something goes back on lies beneath it: that asks for reopening, and is no first lesson. */
+function comesOffAgain(session: Session): boolean {
+  const inForce = new Set(session.state.inForce)
+  const told = session.entries().filter(({ n }) => inForce.has(n))
+  const began = told.findIndex(({ type }) => type === 'build-began')
+  return began >= 0 && told.slice(began).some(({ type }) => type === 'strip-began' || type === 'came-off')
 }
 
 const TAUGHT_REASONS: ReadonlySet<string> = new Set([

@@ -1,4 +1,5 @@
 import type { Account } from '../../ledger/account.ts'
+import type { Reason } from '../../plan/reasons.ts'
 import { codeOf, scan } from '../scan.ts'
 import type { Session } from '../session.ts'
 import { untightened } from '../untightened.ts'
@@ -13,12 +14,8 @@ export function buildLesson(session: Session, place: LessonPlace): LessonThing {
       return { do: 'begin' }
     case 'strip':
       return { do: 'end', byNumber: place.at === 'off' }
-    case 'blocked': {
-      const aid = next.reasons.find(({ code }) => code === 'aid-in')
-      return aid?.code === 'aid-in'
-        ? stopLesson(session, next.step, aid, place)
-        : { do: 'look', step: next.step }
-    }
+    case 'blocked':
+      return reasonLesson(session, next.step, next.reasons, place)
     case 'look':
       return { do: 'look', step: next.step }
     case 'take':
@@ -36,6 +33,21 @@ export function buildLesson(session: Session, place: LessonPlace): LessonThing {
     default:
       return { do: 'done' }
   }
+}
+
+/** What lifts one of the reasons that hold up a step, nearest to hand first. */
+function reasonLesson(
+  session: Session,
+  step: number,
+  reasons: readonly Reason[],
+  place: LessonPlace,
+): LessonThing {
+  for (const reason of reasons) {
+    if (reason.code === 'still-stripping') return { do: 'end', byNumber: false }
+    if (reason.code === 'aid-in') return stopLesson(session, step, reason, place)
+  }
+  const isLookAlone = reasons.every(({ code }) => code === 'look-due')
+  return isLookAlone ? { do: 'look', step } : { do: 'take-back' }
 }
 
 /** First the bag is scanned, so that the program is seen to stop its user; then what it stops at is put right. */
@@ -77,6 +89,8 @@ function todoLesson(session: Session, step: number, todo: Todo, place: LessonPla
 function closeLesson(session: Session, step: number, place: LessonPlace): LessonThing {
   const [loose] = untightened(session.state, step)
   if (loose) return { do: 'torque', called: called(session, loose.piece.id) }
+  const reasons = session.gates().finish(step)
+  if (reasons.length > 0) return reasonLesson(session, step, reasons, place)
   return isAt(place, step) ? { do: 'close', step } : { do: 'go-step', step }
 }
 

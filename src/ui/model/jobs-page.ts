@@ -16,23 +16,20 @@ const NEW_JOB = goTo('a new job', { at: 'new-job', name: null })
 const DEMO: Choice = { says: 'a demo job, to look round', act: { do: 'demo' } }
 const PRACTICE: Choice = { says: 'a practice job, five minutes', act: { do: 'practice' } }
 
+/** One row each at 80 columns. */
+const WHAT_THIS_IS: readonly string[] = [
+  'A machine comes apart: this keeps account of every piece and its bag.',
+  'It goes back together: this says what goes where, and what is missing.',
+  'Each line is on the disk before it shows, and nothing needs the network.',
+]
+
 function firstPage({ width, home }: Hall): Page {
   return {
     title: line(strong('WELCOME')),
     top: [],
     rows: rowsOf(
       groups(
-        [
-          ...indented(
-            'When a machine comes apart, this keeps account of every piece: what came off, and which bag it lies in.',
-            width,
-          ),
-          ...indented(
-            'When it goes back together, it says what goes where, and what is missing before the first start.',
-            width,
-          ),
-          ...indented('Each line is on the disk before it shows; nothing needs the network.', width),
-        ],
+        WHAT_THIS_IS.flatMap((text) => indented(text, width)),
         headed('WHAT IS IT TO BE?', [
           ...numbered(1, NEW_JOB.says, width),
           ...numbered(2, DEMO.says, width),

@@ -33,37 +33,37 @@ export function lessonText(state: State, lesson: Lesson): LessonText {
         why:
           lesson.bag === null
             ? 'The bolts are off and written down.'
-            : `They are in ${placeName(state, `c${lesson.bag}`)} now: write its label code on a slip of paper.`,
-        act: 'The lid comes off after them: type "lid" and press Enter.',
+            : `They went into ${placeName(state, `c${lesson.bag}`)}. Write its code on a slip.`,
+        act: 'Then the lid: type "lid" and press Enter.',
       }
     case 'aid':
       return {
         why: 'The port beneath is open. A rag in it keeps dirt out:',
-        act: 'type "rag > port" and press Enter. It must come out again.',
+        act: 'type "rag > port" and press Enter.',
       }
     case 'end':
       return {
-        why: 'That is all that comes off. End the step.',
+        why: 'That is all that comes off. End the step:',
         act: lesson.byNumber
-          ? 'Type "7" and press Enter: a number chooses what stands beside it.'
-          : 'Type "end" and press Enter.',
+          ? 'type "7" and press Enter. A number chooses its row.'
+          : 'type "end" and press Enter.',
       }
     case 'scan':
       return {
-        why: `Weeks later you find ${placeName(state, `c${lesson.bag}`)}. Where does it go, and may it go now?`,
+        why: `Weeks later you find ${placeName(state, `c${lesson.bag}`)}. Does it go on now?`,
         act: `Scan it, or type "${lesson.code}" and press Enter.`,
       }
     case 'take-out':
       return {
         why: lesson.seen
-          ? `STOPPED, and that was the point: ${stillIn(state, lesson)}.`
+          ? `STOPPED: that was the point. In there still: ${countedPiece(state, lesson.piece, lesson.count)}.`
           : `In the machine still: ${countedPiece(state, lesson.piece, lesson.count)}.`,
-        act: `Take it out, then type "take out ${lesson.called}" and press Enter.`,
+        act: `Remove it: type "take out ${lesson.called}" and press Enter.`,
       }
     case 'look':
       return {
-        why: 'It will hide what is beneath. Look: all in place, clean, nothing inside?',
-        act: `Then say that you looked: type "look ${lesson.step}" and press Enter.`,
+        why: 'A lid hides what is beneath. All in place, clean, and empty?',
+        act: `Seen? Type "look ${lesson.step}" and press Enter.`,
       }
     case 'take':
       return {
@@ -78,7 +78,7 @@ export function lessonText(state: State, lesson: Lesson): LessonText {
     case 'fit':
       return {
         why: `Put on ${countedPiece(state, lesson.piece, lesson.count)}.`,
-        act: 'When it is on, press Enter with nothing typed: done, next.',
+        act: 'When that is done, press Enter with nothing typed.',
       }
     case 'next':
       return {
@@ -87,7 +87,7 @@ export function lessonText(state: State, lesson: Lesson): LessonText {
       }
     case 'torque':
       return {
-        why: 'How tight? Your manual knows, putback does not. As if yours said 8 Nm,',
+        why: 'How tight? Only your manual knows. As if it said 8 Nm:',
         act: `type "tighten ${lesson.called}: 8 Nm" and press Enter.`,
       }
     case 'turn':
@@ -123,7 +123,7 @@ export function lessonText(state: State, lesson: Lesson): LessonText {
     case 'clear':
       return {
         why: 'Nothing: every bolt is home, and the rag is out.',
-        act: 'Type "1" and press Enter: cleared for the first start.',
+        act: 'Type "1" and press Enter to clear it.',
       }
     case 'leave-question':
       return {
@@ -138,13 +138,11 @@ export function lessonText(state: State, lesson: Lesson): LessonText {
     case 'done':
       return {
         why: 'WELL DONE: apart, in a bag, back together, and nothing left over.',
-        act: '"new job" and Enter begins one of yours; "archive" puts this one away.',
+        act: state.job.archived
+          ? '"new job" begins yours.'
+          : '"new job" begins yours; "archive" puts this away.',
       }
     default:
       return lesson satisfies never
   }
-}
-
-function stillIn(state: State, { piece, count }: Extract<Lesson, { do: 'take-out' }>): string {
-  return `${countedPiece(state, piece, count)} ${count === 1 ? 'is' : 'are'} still in the machine`
 }

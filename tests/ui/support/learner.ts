@@ -12,7 +12,7 @@ export function lessonOn({ desk }: Screens): string {
 }
 
 /** What a lesson says to type, read out of its own words: what stands in quotes, else nothing but Enter. */
-export function wordsToType(lesson: string): string {
+function wordsToType(lesson: string): string {
   const quoted = /"([^"]*)"/.exec(lesson)?.[1]
   if (quoted === undefined && !/\bpress Enter\b/i.test(lesson))
     throw new Error(`says nothing to do: ${lesson}`)
@@ -29,13 +29,23 @@ export function followLessons(bench: Screens, most: number): string[] {
   const read: string[] = []
   for (;;) {
     const lesson = lessonOn(bench)
-    if (lesson === '') throw new Error(`no lesson on ${bench.desk.screen.at}, after:\n${read.join('\n')}`)
     read.push(lesson)
     if (isOver(lesson)) return read
     if (read.length > most) throw new Error(`never comes to an end:\n${read.slice(-12).join('\n')}`)
-    const words = wordsToType(lesson)
-    // Whoever starts to type clears what stands in the line.
-    if (words !== '') bench.type('\x1b')
-    bench.enter(words)
+    doLesson(bench)
   }
+}
+
+/** Does what the lesson says that stands there now: its words have to be understood. */
+export function doLesson(bench: Screens): void {
+  const lesson = lessonOn(bench)
+  if (lesson === '') throw new Error(`no lesson on ${bench.desk.screen.at}`)
+  const words = wordsToType(lesson)
+  // Whoever starts to type clears what stands in the line.
+  if (words !== '') bench.type('\x1b')
+  bench.type(words)
+  const meaning = bench.desk.meaning()
+  if (words !== '' && meaning.kind !== 'act')
+    throw new Error(`not understood on ${bench.desk.screen.at}: ${lesson}`)
+  bench.enter('')
 }
