@@ -10,8 +10,3 @@ test('no screen is missing, and no two have one name', () => {
   expect(new Set(EVERY_SCREEN.map(({ at }) => at))).toEqual(new Set(names))
   expect(new Set(EVERY_SCREEN.map(({ name }) => name)).size).toBe(EVERY_SCREEN.length)
 })
-
-test.each(EVERY_SCREEN)('$name is reached', async ({ at, open }) => {
-  const desk = await open()
-  expect(desk.screen.at).toBe(at)
-})

@@ -15,6 +15,7 @@ const MOST_WORDS = 12
 describe.each(EVERY_SCREEN)('$name', ({ at, open }) => {
   test('keeps within the terminal, says the same without colour, and one thing in large letters', async () => {
     const desk = await open()
+    expect(desk.screen.at).toBe(at)
     for (const size of [wide, SMALLEST, usual]) {
       const rows = frame(desk, size)
       expect(rows).toHaveLength(size.height)
@@ -36,7 +37,8 @@ function expectOneCard(desk: Desk): void {
   // The line has to be empty for its key.
   desk.press({ key: 'clear' })
   desk.press({ text: '*' })
-  const card = frame(desk, usual).slice(HEAD, HEAD + bodyHeight(usual, desk))
+  const first = HEAD + desk.lesson().length
+  const card = frame(desk, usual).slice(first, first + bodyHeight(usual, desk))
   const isLarge = (row: Line) => row.some(({ tone }) => tone === 'large')
   expect(card.filter(isLarge).length).toBeGreaterThanOrEqual(LETTER_ROWS)
   const words = card.filter((row) => !isLarge(row)).flatMap((row) => textOf(row).match(/\S*\w\S*/g) ?? [])

@@ -5,7 +5,7 @@ import { JOURNAL_NAME } from '../../../src/storage/journal-file.ts'
 import type { Desk } from '../../../src/ui/desk.ts'
 import type { Size } from '../../../src/ui/layout.ts'
 import type { ScreenName } from '../../../src/ui/navigation.ts'
-import { done, heldErrands, screens, shelfIn, shelfLater } from './bench.ts'
+import { done, emptyHome, heldErrands, screens, shelfIn, shelfLater } from './bench.ts'
 import type { ScreenJob } from './screen-jobs.ts'
 import { homeWith } from './told-once.ts'
 
@@ -28,6 +28,8 @@ export const EVERY_SCREEN: readonly StandingAt[] = [
   withoutJob('new job, its name', 'new-job', '1'),
   withoutJob('new job, its machine', 'new-job', '1', 'red single'),
   severalJobs('jobs, several', 'jobs'),
+  inPractice('practice, the first lesson', 'now'),
+  inPractice('practice, the second lesson', 'off', 'begin lid off'),
 
   at('now, nothing recorded', 'now', 'new'),
   at('now, coming off', 'now', 'comingOff', '.'),
@@ -67,6 +69,7 @@ export const EVERY_SCREEN: readonly StandingAt[] = [
   at('left, started', 'left', 'home', '.4', '1', '2'),
 
   at('log', 'log', 'comingOff', 'undo', '.5'),
+  at('log, looked for', 'log', 'comingOff', '.5', 'bolts'),
   at('found', 'found', 'allOff', 'found M6x20'),
 
   late('due', 'due', '.6'),
@@ -108,6 +111,7 @@ export const EVERY_SCREEN: readonly StandingAt[] = [
   typing('paste', 'paste', pasted('off 2 dowels', 'off 4 clips into new bag'), 'comingOff', '.1'),
   at('help', 'help', 'comingOff', '?'),
   at('help, about a word', 'help', 'comingOff', '? tighten'),
+  at('help, looked for', 'help', 'comingOff', '? torque'),
 
   at('photos, none', 'photos', 'comingOff', 'photos'),
   at('photos', 'photos', 'allOff', 'photos'),
@@ -177,6 +181,16 @@ function severalJobs(name: string, screen: ScreenName): StandingAt {
     shelf.create({ name: 'red single', machine: 'invented single', units: 'metric' })
     const bench = screens(shelf, size, undefined, colour)
     bench.enter('jobs')
+    return bench
+  })
+}
+
+function inPractice(name: string, screen: ScreenName, ...lines: string[]): StandingAt {
+  return standing(name, screen, ({ size, colour }) => {
+    const shelf = shelfIn(emptyHome())
+    shelf.addPractice()
+    const bench = screens(shelf, size, undefined, colour)
+    bench.enter(...lines)
     return bench
   })
 }
