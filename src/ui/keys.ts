@@ -33,7 +33,7 @@ export const KEYS: readonly Key[] = [
   { words: ['+ and -', '+', '-'], says: 'on an empty line: a page down, a page up' },
   { words: ['*', '.0'], says: 'on an empty line: large letters and back; .0 does it too' },
   { words: ['Backspace'], says: 'erases; on an empty line it goes back to where you were' },
-  { words: ['?'], says: 'this page; "? torque" looks for words here', lines: ['?', '? torque'] },
+  { words: ['?'], says: 'this page; with words behind it, looks for them here', lines: ['?', '? WORDS'] },
   { words: ['Esc'], says: 'clears the line; on an empty one leaves a question' },
   {
     words: ['a line not taken'],

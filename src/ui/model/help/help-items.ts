@@ -59,6 +59,6 @@ function verbItem({ words, topic, says, forms, examples }: (typeof verbs)[number
     topic,
     says: alone ? `${says} Alone, on the screens: ${alone.says}.` : says,
     forms: alone ? [first, ...forms] : forms,
-    examples,
+    examples: examples.filter((example) => !forms.includes(example)),
   }
 }

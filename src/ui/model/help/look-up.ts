@@ -34,19 +34,21 @@ function wordsOf(text: string): string {
   return (telling.length > 0 ? telling : words).join(' ')
 }
 
+/** What has all of the words in it, or words that begin so; only where nothing has, what is nearly written so. */
 function searched(text: string): HelpItem[] {
-  return best(text, { combineWith: 'AND' }, 0.15)
+  const written = search(text, { combineWith: 'AND', fuzzy: false }, 0)
+  return written.length > 0 ? written : search(text, { combineWith: 'AND' }, 0.2)
 }
 
 const MOST_NEAR = 5
 
 /** Any of the words, with more slips than are forgiven otherwise. */
 function nearTo(text: string): HelpItem[] {
-  return best(text, { combineWith: 'OR', fuzzy: 0.5 }, 0.5).slice(0, MOST_NEAR)
+  return search(text, { combineWith: 'OR', fuzzy: 0.5 }, 0.5).slice(0, MOST_NEAR)
 }
 
 /** What is found, as far as it is worth that share of the best: the rest is there by chance. */
-function best(text: string, how: SearchOptions, leastShare: number): HelpItem[] {
+function search(text: string, how: SearchOptions, leastShare: number): HelpItem[] {
   const found = index().search(text, how)
   const least = (found[0]?.score ?? 0) * leastShare
   return found.filter(({ score }) => score >= least).map(({ id }) => HELP_ITEMS[id] as HelpItem)

@@ -12,7 +12,7 @@ export const SAID_FOR: Readonly<Record<string, readonly string[]>> = {
   'a line not taken': ['not taken', 'refused'],
   sound: ['bell', 'beep'],
   quit: ['leave', 'close the program'],
-  begin: ['start a step', 'take apart'],
+  begin: ['start step', 'take apart'],
   off: ['remove', 'drain', 'hose', 'rag', 'strip down'],
   mark: ['witness mark', 'paint mark', 'which way round'],
   tool: ['magnet'],
