@@ -2,14 +2,14 @@ import { LESSONS, type LessonPlace, lessonOf } from '../../../session/practice/l
 import { lessonText } from '../../../words/practice/lesson-text.ts'
 import type { Screen } from '../../navigation.ts'
 import type { Page } from '../../page.ts'
-import { type Line, line, strong, widthOf, wrap } from '../../text/line.ts'
+import { blank, type Line, line, strong, widthOf, wrap } from '../../text/line.ts'
 import { withWords } from '../rows.ts'
 import type { Hall, Scene } from '../scene.ts'
 
 /** What the practice job says above every screen; nothing in any other job. */
 export function lessonRows(scene: Hall | Scene, screen: Screen, page: Page): Line[] {
   if (!('session' in scene)) return []
-  const { session, width } = scene
+  const { session, width, height } = scene
   const lesson = lessonOf(session, placeOf(screen, page))
   if (!lesson) return []
   const { why, act } = lessonText(session.state, lesson)
@@ -19,8 +19,12 @@ export function lessonRows(scene: Hall | Scene, screen: Screen, page: Page): Lin
   return [
     ...wrap(line(...before, why), width, indent),
     ...wrap(line(' '.repeat(indent), ...withWords(act)), width, indent),
+    // Apart from the screen beneath, where that costs it nothing.
+    ...(height >= ROOMY ? [blank] : []),
   ]
 }
+
+const ROOMY = 30
 
 function placeOf(screen: Screen, page: Page): LessonPlace {
   if (page.question) return { at: 'question' }
