@@ -13,6 +13,7 @@ export interface Options {
   until?: string
   json: boolean
   noColour: boolean
+  reader: boolean
   invert: boolean
   whole: boolean
   all: boolean
@@ -31,6 +32,7 @@ export function readArguments(args: readonly string[]): Arguments | WrongOption 
   const options: Options = {
     json: false,
     noColour: false,
+    reader: false,
     invert: false,
     whole: false,
     all: false,
@@ -54,10 +56,14 @@ export function readArguments(args: readonly string[]): Arguments | WrongOption 
   return { words, options }
 }
 
-const FLAGS = new Map<string, 'json' | 'noColour' | 'invert' | 'whole' | 'all' | 'help' | 'version'>([
+const FLAGS = new Map<
+  string,
+  'json' | 'noColour' | 'reader' | 'invert' | 'whole' | 'all' | 'help' | 'version'
+>([
   ['--json', 'json'],
   ['--no-colour', 'noColour'],
   ['--no-color', 'noColour'],
+  ['--reader', 'reader'],
   ['--invert', 'invert'],
   ['--whole', 'whole'],
   ['--all', 'all'],

@@ -1,9 +1,9 @@
 import manifest from '../../package.json' with { type: 'json' }
 import { type Arguments, readArguments } from './arguments.ts'
 import { EXIT } from './exit-codes.ts'
+import { canBeDrawnOn, wantsColour } from './terminal-kind.ts'
 import { USAGE } from './usage.ts'
 
-const { TERM, NO_COLOR } = process.env
 // Nothing heavy is imported before it is known that it is needed: help and version answer at once.
 const asked = readArguments(process.argv.slice(2))
 // A reader that has seen enough, as `head`, closes the pipe.
@@ -30,7 +30,7 @@ async function command(args: Arguments): Promise<number> {
 }
 
 async function screens(args: Arguments): Promise<number> {
-  const isTerminal = process.stdin.isTTY === true && process.stdout.isTTY === true && TERM !== 'dumb'
+  const isTerminal = process.stdin.isTTY === true && process.stdout.isTTY === true
   if (!isTerminal || args.options.json) {
     return wrongUse(
       'no-terminal',
@@ -45,13 +45,16 @@ async function screens(args: Arguments): Promise<number> {
     if (chosen !== EXIT.done) return chosen
   }
   const desk = openDesk(args, surroundings())
-  const colour = desk.colour
-  // Ink asks this variable when it is loaded, and no other.
-  if (!colour) Object.assign(process.env, { FORCE_COLOR: '0' })
+  const { colour } = desk
+  const { INK_SCREEN_READER } = process.env
+  const isRead = args.options.reader || INK_SCREEN_READER === 'true' || !canBeDrawnOn(process.env)
+  // Ink asks this variable when it is loaded. Bold and inverse it leaves out together with colour, which our rows do
+  // without by themselves; and of a terminal whose name it does not know it would believe that it has neither.
+  if (!colour || !process.env['FORCE_COLOR']) Object.assign(process.env, { FORCE_COLOR: '1' })
   // Nothing here uses the network, and the layout engine loads sooner when it does not find a fetch to load itself by.
   Object.assign(globalThis, { fetch: undefined })
   const { openScreens } = await import('../ui/open.tsx')
-  return openScreens({ shelf: desk.shelf, colour, errands: errandsOf(desk) })
+  return openScreens({ shelf: desk.shelf, colour, errands: errandsOf(desk), isRead })
 }
 
 /** One line, or with --json one object, as for every other command. */
@@ -76,7 +79,7 @@ function surroundings() {
     progress: process.stderr.isTTY === true,
     env: process.env,
     cwd: process.cwd(),
-    colour: process.stdout.isTTY === true && !NO_COLOR && TERM !== 'dumb',
+    colour: process.stdout.isTTY === true && wantsColour(process.env),
   }
 }
 

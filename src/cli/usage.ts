@@ -26,6 +26,8 @@ Options:
   --by NAME      who works, kept with each entry
   --json         one JSON object on standard output
   --no-colour    no colours (or NO_COLOR)
+  --reader       the screens as sentences, line by line, for a screen reader
+                 (or INK_SCREEN_READER=true; always so where TERM is dumb)
   --invert       a QR symbol for a light terminal without colours
   --help, --version
 

@@ -3,16 +3,20 @@ import type { Errands } from '../session/errands.ts'
 import type { JobShelf } from '../session/jobs.ts'
 import { App } from './app.tsx'
 import { Desk } from './desk.ts'
-import { crashText, openTerminal } from './terminal.ts'
+import { openReader } from './reader/open-reader.tsx'
+import { openTerminal } from './terminal.ts'
+import { crashText } from './ways-out.ts'
 
 export interface ScreensOptions {
   shelf: JobShelf
   colour: boolean
   errands: Errands
+  /** Sentences line by line: for the ear, and for a terminal that cannot be drawn on. */
+  isRead: boolean
 }
 
 /** Shows the screens until the user leaves. Answers the exit code, with the terminal as it was before. */
-export async function openScreens({ shelf, colour, errands }: ScreensOptions): Promise<number> {
+export async function openScreens({ shelf, colour, errands, isRead }: ScreensOptions): Promise<number> {
   const { stdin, stdout } = process
   if (!stdin.isTTY || !stdout.isTTY) {
     process.stderr.write(
@@ -20,6 +24,7 @@ export async function openScreens({ shelf, colour, errands }: ScreensOptions): P
     )
     return 2
   }
+  if (isRead) return openReader({ shelf, colour: false, errands })
   const desk = new Desk({ shelf, colour, errands, ring: (times) => terminal.ring(times) })
   const terminal = openTerminal({ onSignal: () => desk.leaveAtOnce() })
   const app = render(<App desk={desk} terminal={terminal} colour={colour} />, {

@@ -1,3 +1,8 @@
+import { drawer } from './drawer.ts'
+import { ringer } from './ringer.ts'
+import { suspender } from './suspender.ts'
+import { hook, watchWaysOut } from './ways-out.ts'
+
 /**
  * The one place that knows the terminal: alternate screen, raw keys, pastes, drawing, and all of it undone again on
  * every way out but a kill -9. Ink lays out, in its debug mode, which hands over each frame whole; it neither draws nor
@@ -30,69 +35,79 @@ export interface TerminalOptions {
 
 // Alternate screen, bracketed paste, no wrapping at the edge: a row too wide for a moment must not push the others.
 const ENTER = '\x1b[?1049h\x1b[?2004h\x1b[?7l\x1b[2J'
-const LEAVE = '\x1b[0m\x1b[?7h\x1b[?2004l\x1b[?25h\x1b[?1049l'
-
-/** Between two rings, in milliseconds: terminals swallow those that follow at once. */
-const RING_MS = 180
-
-/** Exit codes by custom: 128 and the signal's number. */
-const SIGNALS = { SIGINT: 130, SIGTERM: 143, SIGHUP: 129 } as const
+const LEAVE = '\x1b[?2026l\x1b[0m\x1b[?7h\x1b[?2004l\x1b[?25h\x1b[?1049l'
 
 /** Takes the terminal for the screens. The guard stands before anything is changed. */
 export function openTerminal({ onSignal }: TerminalOptions): Terminal {
   const { stdin, stdout } = process
   const listeners = new Set<(chunk: string) => void>()
   const screen = drawer()
+  const bell = ringer((text) => {
+    if (isShown) stdout.write(text)
+  })
   let isOpen = true
+  let isShown = false
   let cursor: Cursor | undefined
-  let ringing: NodeJS.Timeout | undefined
+  let frame = ''
 
-  const hear = (chunk: string) => {
-    for (const listener of listeners) listener(chunk)
+  const draw = () => {
+    if (isShown) stdout.write(screen.draw(frame, stdout.rows, cursor))
   }
-  const startOver = () => {
+  const enter = () => {
+    isShown = true
     screen.forget()
-    stdout.write('\x1b[2J')
+    if (stdin.isTTY) stdin.setRawMode(true)
+    stdout.write(ENTER)
+  }
+  const leave = () => {
+    if (!isShown) return
+    isShown = false
+    if (stdin.isTTY) stdin.setRawMode(false)
+    stdout.write(LEAVE)
   }
   const restore = () => {
     if (!isOpen) return
     isOpen = false
-    for (const undo of undoing.reverse()) undo()
-    if (stdin.isTTY) stdin.setRawMode(false)
+    for (const undo of undoing) undo()
     stdin.pause()
-    stdout.write(LEAVE)
+    leave()
   }
-  const crash = (error: unknown) => {
-    restore()
-    process.stderr.write(`${crashText(error)}\n`)
-    process.exit(1)
-  }
-  const end = (code: number) => () => {
-    try {
-      onSignal()
-    } finally {
-      restore()
-      process.exit(code)
-    }
+  const waysOut = watchWaysOut({ restore, onSignal })
+  const pause = suspender({
+    leave,
+    enter() {
+      enter()
+      draw()
+    },
+  })
+  const hear = (chunk: string) => {
+    // Ctrl-Z is a byte like any other while the keys come raw.
+    const isPause = chunk.endsWith(CTRL_Z) && pause.isPossible
+    const text = isPause ? chunk.slice(0, -1) : chunk
+    if (text !== '') for (const listener of listeners) listener(text)
+    if (isPause) pause.now()
   }
   const undoing = [
-    hook(process, 'exit', restore),
-    hook(process, 'uncaughtException', crash),
-    ...Object.entries(SIGNALS).map(([signal, code]) => hook(process, signal, end(code))),
+    waysOut.stop,
+    pause.stop,
     // Before Ink hears of it and hands over the next frame.
-    hook(stdout, 'resize', startOver),
+    hook(stdout, 'resize', () => {
+      if (!isShown) return
+      screen.forget()
+      stdout.write('\x1b[2J')
+    }),
     hook(stdin, 'data', hear),
     // The window was closed, and no signal came of it.
-    hook(stdin, 'end', end(SIGNALS.SIGHUP)),
+    hook(stdin, 'end', waysOut.windowGone),
   ]
   stdin.setEncoding('utf8')
-  if (stdin.isTTY) stdin.setRawMode(true)
+  enter()
   stdin.resume()
-  stdout.write(ENTER)
 
   return {
-    output: frameStream(stdout, (frame) => {
-      if (isOpen) stdout.write(screen.draw(frame, stdout.rows, cursor))
+    output: frameStream(stdout, (next) => {
+      frame = next
+      draw()
     }),
     subscribe(listener) {
       listeners.add(listener)
@@ -101,47 +116,12 @@ export function openTerminal({ onSignal }: TerminalOptions): Terminal {
     placeCursor(place) {
       cursor = place
     },
-    ring(times) {
-      clearTimeout(ringing)
-      const next = (left: number) => {
-        if (!isOpen || left === 0) return
-        stdout.write('\x07')
-        ringing = setTimeout(next, RING_MS, left - 1).unref()
-      }
-      next(times)
-    },
+    ring: bell,
     restore,
   }
 }
 
-/** What a defect of ours looks like to the person at the terminal, and where it was. */
-export function crashText(error: unknown): string {
-  const text = error instanceof Error ? (error.stack ?? error.message) : String(error)
-  return `putback stopped by a fault of its own. Everything shown as recorded is recorded.\n${text}`
-}
-
-/** Turns frames into the bytes that change the screen from the last one to the next. */
-export function drawer() {
-  let shown: string[] = []
-  return {
-    draw(frame: string, height: number, cursor: Cursor | undefined): string {
-      const rows = frame.split('\n').slice(0, height)
-      let bytes = ''
-      for (let row = 0; row < Math.max(rows.length, shown.length); row += 1) {
-        if (rows[row] === shown[row]) continue
-        // Erased first: after a row of full width, erasing to its end would take its last character.
-        bytes += `\x1b[${row + 1};1H\x1b[0m\x1b[2K${rows[row] ?? ''}`
-      }
-      shown = rows
-      const place = cursor ? `\x1b[${cursor.y + 1};${cursor.x + 1}H\x1b[?25h` : ''
-      return `\x1b[?25l${bytes}\x1b[0m${place}`
-    },
-    /** Nothing that was drawn is on the screen any more. */
-    forget() {
-      shown = []
-    },
-  }
-}
+const CTRL_Z = '\x1a'
 
 /** As much of a terminal's stream as Ink looks at, with each frame handed to `draw`. */
 function frameStream(stdout: NodeJS.WriteStream, draw: (frame: string) => void): NodeJS.WriteStream {
@@ -166,14 +146,4 @@ function frameStream(stdout: NodeJS.WriteStream, draw: (frame: string) => void):
     },
   }
   return stream as unknown as NodeJS.WriteStream
-}
-
-type Listener = Parameters<NodeJS.EventEmitter['on']>[1]
-
-/** Listens, and answers the way to stop it. */
-function hook(emitter: NodeJS.EventEmitter, event: string, listener: Listener): () => void {
-  emitter.on(event, listener)
-  return () => {
-    emitter.off(event, listener)
-  }
 }

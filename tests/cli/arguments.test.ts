@@ -13,6 +13,7 @@ describe('options are taken out of the words, wherever they stand', () => {
       { machine: 'a twin', units: 'us' },
     ],
     [['-h'], [], { help: true }],
+    [['--reader'], [], { reader: true }],
     [['-v'], [], { version: true }],
     [['--no-color', 'qr', '1', '--invert'], ['qr', '1'], { noColour: true, invert: true }],
     [['note', '--', '--json', 'is an option'], ['note', '--json', 'is an option'], { json: false }],

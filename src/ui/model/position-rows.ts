@@ -2,7 +2,7 @@ import { drawLayout, listPositions } from '../../trade/position-drawing/draw-lay
 import type { Cell } from '../../trade/position-drawing/drawn-cell.ts'
 import type { PositionLayout } from '../../trade/position-layout/position-layout.ts'
 import { formNote } from '../../words/position-drawing.ts'
-import { blank, type Line, plain, strong, widthOf } from '../text/line.ts'
+import { blank, drawn, type Line, strong, widthOf } from '../text/line.ts'
 import { indented } from './rows.ts'
 
 /** Rows of a drawing, and what has to be said of how it is drawn. */
@@ -32,8 +32,8 @@ export function positionRows(
       row.length === 0
         ? blank
         : [
-            plain(' '.repeat(indent)),
-            ...row.map(({ text, isMarked }) => (isMarked ? strong(text) : plain(text))),
+            drawn(' '.repeat(indent)),
+            ...row.map(({ text, isMarked }) => (isMarked ? strong(text) : drawn(text))),
           ],
     ),
     note: note === null ? [] : indented(note, width),
