@@ -17,7 +17,7 @@ export function helpPage(scene: Hall | Scene, screen: HelpScreen): Page {
   const { title, rows } =
     shown.kind === 'all'
       ? { title: 'all keys and words', rows: everything(scene.width, list, screen.from) }
-      : { title: titleOf(shown), rows: shown.items.flatMap(list.rowsOf) }
+      : { title: titleOf(shown), rows: found(shown.items, list, scene.width) }
   return {
     title: line(strong('HELP'), `  ${title}`),
     top: [],
@@ -34,8 +34,18 @@ function titleOf({ words, items, isNear }: { words: string; items: readonly Help
   return items.length > 0 ? `nothing for "${words}"; near it are` : `nothing for "${words}"`
 }
 
+function found(items: readonly HelpItem[], list: NumberedList, width: number): Line[] {
+  if (items.length > 0) return items.flatMap(list.rowsOf)
+  return indented('No key and no word is anything like it. Try another word for what you want to do.', width)
+}
+
+interface NumberedList {
+  choices: Map<number, Choice>
+  rowsOf(item: HelpItem): Line[]
+}
+
 /** Rows one after the other, numbered where there is something to try. */
-function numberedList(width: number) {
+function numberedList(width: number): NumberedList {
   const choices = new Map<number, Choice>()
   const rowsOfItem = (item: HelpItem): Line[] => {
     if (item.forms.length === 0) return itemRows(item, null, width)
@@ -49,7 +59,7 @@ const HOW_TO_SEARCH = 'Type what you look for, as torque or lost bolt. A number 
 
 function everything(
   width: number,
-  { rowsOf: rowsOfItem }: ReturnType<typeof numberedList>,
+  { rowsOf: rowsOfItem }: NumberedList,
   from: ScreenName | undefined,
 ): Line[] {
   return groups(
