@@ -10,6 +10,7 @@ import {
 import { describe, expect, test } from 'vitest'
 import { lookOf, PAIRS } from '../../src/ui/palette.ts'
 import { SIGNS } from '../../src/ui/signs.ts'
+import { widthOf } from '../../src/ui/text/line.ts'
 import { NAMED_PALETTES, settledColour } from './support/terminal-palettes.ts'
 
 const toRgb = converter('rgb')
@@ -64,13 +65,34 @@ describe('a ground', () => {
   })
 })
 
-test('every state has a tone that there is a look for, and never bold letters of a colour', () => {
-  for (const { tone } of Object.values(SIGNS)) {
-    for (const depth of ['named', 'settled'] as const) {
-      const { bold, color } = lookOf(tone, depth)
-      expect(bold === undefined || color === undefined).toBe(true)
+describe('a state', () => {
+  test('has a sign of one column and a word, which say it without a colour', () => {
+    for (const { sign, word } of Object.values(SIGNS)) {
+      expect(widthOf(sign)).toBe(1)
+      expect(word).toMatch(/^[A-Z][A-Z ]*[A-Z]$/)
     }
-    expect(lookOf(tone, 'none')).not.toHaveProperty('color')
-    expect(lookOf(tone, 'none')).not.toHaveProperty('backgroundColor')
-  }
+  })
+
+  test('that is good has a sign that no other has', () => {
+    for (const { sign, tone } of Object.values(SIGNS)) expect(sign === '✓').toBe(tone === 'good')
+  })
+
+  test('is never in bold letters of a colour, which some terminals make grey', () => {
+    for (const { tone } of Object.values(SIGNS)) {
+      for (const depth of ['named', 'settled'] as const) {
+        const { bold, color } = lookOf(tone, depth)
+        expect(bold === undefined || color === undefined).toBe(true)
+      }
+    }
+  })
 })
+
+test.each(['plain', 'strong', 'large', 'here', 'stop'] as const)(
+  '%s takes the colours of the terminal, whatever they are',
+  (tone) => {
+    for (const depth of ['none', 'named', 'settled'] as const) {
+      const { color, backgroundColor } = lookOf(tone, depth)
+      expect([color, backgroundColor]).toEqual([undefined, undefined])
+    }
+  },
+)

@@ -20,6 +20,8 @@ export interface StandingAt {
 /** Nothing is written into it. A fixed one, for it is shown. */
 const NO_HOME = '/nowhere/putback'
 
+const RIGHT = '\x1b[C'
+
 const SMALL: Size = { width: 80, height: 24 }
 
 /** Every screen, in every state that looks different. */
@@ -118,7 +120,7 @@ export const EVERY_SCREEN: readonly StandingAt[] = [
   at('sum', 'sum', 'new', 'setting 25 Nm handle 250 mm adapter 50 mm range 5..60 Nm'),
   at('draw, proposed', 'draw', 'comingOff', 'draw valve cover bolts'),
   at('draw', 'draw', 'comingOff', 'draw cam caps'),
-  at('draw, placing', 'draw', 'comingOff', 'draw valve cover bolts', '2', '5', '6'),
+  typing('draw, placing', 'draw', RIGHT + RIGHT, 'comingOff', 'draw valve cover bolts', '1', '', ''),
 
   at('leave', 'leave', 'comingOff', 'quit'),
   onErrand('told', 'told', 'told'),
