@@ -12,8 +12,16 @@ import { JOURNAL_NAME } from '../src/storage/journal-file.ts'
 import { writeLine } from '../src/storage/line.ts'
 import { openJournal } from '../src/storage/open-journal.ts'
 
+/** The entries of a made-up strip-down with so many lots of pieces. */
+export function madeUpLots(lots: number): Entry[] {
+  return madeUpEntries(lots + Math.ceil(lots / (LOTS - 1)) + 1, lots * 2)
+}
+
+/** Lots, the step's beginning among them, of a step. */
+const LOTS = 20
+
 /** The entries of a made-up strip-down with so many entries: a step for each 20 lots of four bolts, a bag for each. */
-export function madeUpEntries(length: number): Entry[] {
+export function madeUpEntries(length: number, mostLots = 9000): Entry[] {
   let state = emptyState()
   const entries: Entry[] = []
   const send = (command: Command) => {
@@ -31,10 +39,10 @@ export function madeUpEntries(length: number): Entry[] {
   }
   send({ do: 'open-job', no: 1, name: 'Bench', machine: '', units: 'metric' })
   for (let lot = 0; entries.length < length; lot += 1) {
-    // Pieces are many in a large job; beyond 9,000 the record grows by notes, as a long job's does.
-    if (lot > 9000)
+    // Pieces are many in a large job; beyond so many the record grows by notes, as a long job's does.
+    if (lot > mostLots)
       send({ do: 'note', kind: 'note', text: `note ${lot} on how the harness runs behind the bracket` })
-    else if (lot % 20 === 0) send({ do: 'begin-strip', title: `Cover ${lot / 20} off` })
+    else if (lot % LOTS === 0) send({ do: 'begin-strip', title: `Cover ${lot / LOTS} off` })
     else {
       const item = {
         kind: 'fastener' as const,
@@ -46,7 +54,7 @@ export function madeUpEntries(length: number): Entry[] {
       send({
         do: 'take-off',
         item,
-        into: lot % 20 === 1 ? { kind: 'new', container: 'bag' } : { kind: 'hand' },
+        into: lot % LOTS === 1 ? { kind: 'new', container: 'bag' } : { kind: 'hand' },
       })
     }
   }
