@@ -1,5 +1,4 @@
-import type { Choice } from '../../page.ts'
-import { goTo } from '../../page.ts'
+import { type Choice, goTo } from '../../page.ts'
 import { type Line, line, padded, strong, widthOf, wrap } from '../../text/line.ts'
 import type { HelpItem } from './help-items.ts'
 

@@ -146,6 +146,21 @@ describe('to try it', () => {
     expect(entries()).toBe(before + 1)
   })
 
+  test('an example stands in the line as a whole, and is understood', () => {
+    const { enter, rows, line, desk, text } = jobWith(...strip)
+    for (const word of ['begin', 'off', 'bag', 'caution', 'tool', 'where', 'coolant', 'to buy']) {
+      enter('.3', `? ${word}`)
+      const shown = rows()
+      const from = shown.findIndex((row) => row.startsWith('FOR EXAMPLE'))
+      const row = from < 0 ? shown.find((each) => each.startsWith('  1')) : shown[from + 1]
+      enter(row?.slice(0, 3).trim() ?? 'none')
+      expect(line(), text()).toBe(`${row?.slice(5)}|`)
+      expect(desk.screen).toEqual({ at: 'back' })
+      expect(desk.meaning().kind, word).toBe('act')
+      enter('')
+    }
+  })
+
   test.each(['.3', 'jobs', 'sound off', 'label', '0'])('what the screens know beside it: %s', (written) => {
     const { enter, rows, line, desk } = jobWith(...strip)
     enter(`? ${written.split(' ')[0]}`)
