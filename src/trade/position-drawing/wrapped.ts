@@ -35,7 +35,7 @@ function partsOf(places: readonly CellPlace[], width: number): DrawnRow[][] | nu
     squarely(columns.slice(first, first + count).flat(), width, rows, 0)
   // Side by side so many fit in any case; more where their rows leave gaps.
   const least = Math.floor(width / (places[0]?.width ?? 1))
-  if (least === 0) return null
+  if (least < 1) return null
   const parts: DrawnRow[][] = []
   for (let first = 0; first < columns.length; ) {
     let count = Math.min(least, columns.length - first)

@@ -107,6 +107,11 @@ describe('positions as text', () => {
     })
   })
 
+  test('where not even one fits, there is an end to it', () => {
+    for (let width = -10; width < 8; width += 1)
+      expect(drawn('row', numbers(40), { width, height: 4 }).text).toBeDefined()
+  })
+
   test.each([
     ['2x20', 'whole'],
     ['5x8', 'whole'],
