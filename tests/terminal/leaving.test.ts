@@ -1,3 +1,6 @@
+import { writeFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { pathToFileURL } from 'node:url'
 import { beforeAll, describe, expect, test } from 'vitest'
 import { buildOnce, homeForTest, onFirstJob, PutbackTerminal } from './support/putback-terminal.ts'
 
@@ -18,6 +21,7 @@ async function leftAsItWas(terminal: PutbackTerminal): Promise<void> {
   expect(terminal.isAlternate).toBe(false)
   expect(text).toMatch(/ icanon\b/)
   expect(text).toMatch(/ echo\b/)
+  expect(terminal.raw.lastIndexOf('\x1b[?2026l')).toBeGreaterThan(terminal.raw.lastIndexOf('\x1b[?2026h'))
   const last = (mode: string, set: 'h' | 'l') => terminal.raw.lastIndexOf(`\x1b[?${mode}${set}`)
   expect(last('25', 'h')).toBeGreaterThan(last('25', 'l'))
   expect(last('2004', 'l')).toBeGreaterThan(last('2004', 'h'))
@@ -32,7 +36,7 @@ describe('the terminal is given back', () => {
     await terminal.sees('left with 0')
     await leftAsItWas(terminal)
     const again = new PutbackTerminal(home)
-    await again.sees('waiting for the gasket')
+    await again.sees(/waiting for the\s+gasket/)
   })
 
   test('by Ctrl-C in the middle of a line', async () => {
@@ -54,13 +58,42 @@ describe('the terminal is given back', () => {
     await terminal.sees(`left with ${code}`)
     await leftAsItWas(terminal)
     const again = new PutbackTerminal(home)
-    await again.sees('Broken off after')
+    await again.sees('broken off after')
   })
 })
 
-test('without a terminal the screens say so in one line', async () => {
-  const home = homeForTest()
-  const terminal = new PutbackTerminal(home, { env: { TERM: 'dumb' } })
-  const text = await terminal.sees('left with 2')
-  expect(text).toContain('need a terminal')
+/** A fault planted in the program from outside, by a module that Node loads before it. */
+function withFault(code: string): { env: Record<string, string> } {
+  const module = join(homeForTest(), 'fault.mjs')
+  writeFileSync(module, code)
+  return { env: { NODE_OPTIONS: `--import=${pathToFileURL(module).href}` } }
+}
+
+describe('the terminal is given back by a fault of the program itself', () => {
+  test.each([
+    [
+      'in a handler',
+      "process.stdin.on('data', (text) => { if (String(text).includes('!')) throw new Error('planted') })",
+    ],
+    [
+      'that nobody waits for',
+      "process.stdin.on('data', async (text) => { if (String(text).includes('!')) throw new Error('planted') })",
+    ],
+    [
+      'while a frame is made',
+      `const { segment } = Intl.Segmenter.prototype
+       Intl.Segmenter.prototype.segment = function (text) {
+         if (String(text).includes('!Ω')) throw new Error('planted')
+         return segment.call(this, text)
+       }`,
+    ],
+  ])('%s', async (_, code) => {
+    const { terminal } = await onFirstJob(withFault(code))
+    terminal.write('!Ω')
+    await terminal.sees('left with 1')
+    // The way to it may be longer than the window.
+    expect(terminal.raw).toContain('putback stopped by a fault of its own')
+    expect(terminal.raw).toContain('planted')
+    await leftAsItWas(terminal)
+  })
 })
