@@ -107,24 +107,28 @@ export function wrap(parts: Line, width: number, hang = 0): Line[] {
   if (isWithin(textOf(parts).trimEnd(), width)) return [joined(parts)]
   const rows: Span[][] = [[]]
   let used = 0
-  for (const { text, tone } of wordsOf(parts)) {
-    let word = text
-    if (used > (rows.length > 1 ? hang : 0) && !isWithin(word.trimEnd(), width - used)) {
-      rows.push(hang > 0 ? [plain(' '.repeat(hang))] : [])
-      used = hang
-      word = word.trimStart()
-    }
-    // A word longer than a row is broken where the row ends.
-    while (!isWithin(word.trimEnd(), width - used)) {
-      const head = headOf(word, width - used)
-      if (head === '') break
-      rows.at(-1)?.push({ text: head, tone })
-      word = word.slice(head.length)
-      rows.push(hang > 0 ? [plain(' '.repeat(hang))] : [])
+  const hung = (): Span[] => (hang > 0 ? [plain(' '.repeat(hang))] : [])
+  for (const word of wordsOf(parts)) {
+    const isBroken = used > (rows.length > 1 ? hang : 0) && !isWithin(textOf(word).trimEnd(), width - used)
+    if (isBroken) {
+      rows.push(hung())
       used = hang
     }
-    rows.at(-1)?.push({ text: word, tone })
-    used += columnsOf(word)
+    for (const [index, { text, tone }] of word.entries()) {
+      let rest = isBroken && index === 0 ? text.trimStart() : text
+      // A word longer than a row is broken where the row ends.
+      while (!isWithin(rest.trimEnd(), width - used)) {
+        const head = headOf(rest, width - used)
+        // Not even one character has room on any row.
+        if (head === '' && used <= hang) break
+        if (head !== '') rows.at(-1)?.push({ text: head, tone })
+        rest = rest.slice(head.length)
+        rows.push(hung())
+        used = hang
+      }
+      rows.at(-1)?.push({ text: rest, tone })
+      used += columnsOf(rest)
+    }
   }
   return rows.map(joined)
 }
@@ -161,10 +165,18 @@ function mostUnits(width: number): number {
 }
 
 /** Words with the spaces after them, so that a break can come before any of them. */
-function wordsOf(parts: Line): Span[] {
-  return parts.flatMap(({ text, tone }) =>
-    (text.match(/\s*\S+\s*|\s+/gu) ?? []).map((word) => ({ text: word, tone })),
-  )
+function wordsOf(parts: Line): Span[][] {
+  const words: Span[][] = []
+  for (const { text, tone } of parts) {
+    for (const word of text.match(/\s*\S+\s*|\s+/gu) ?? []) {
+      const last = words.at(-1)
+      // A full stop behind a word that stands out is no word of its own.
+      const goesOn = last !== undefined && !/\s$/u.test(last.at(-1)?.text ?? ' ') && !/^\s/u.test(word)
+      if (goesOn) last.push({ text: word, tone })
+      else words.push([{ text: word, tone }])
+    }
+  }
+  return words
 }
 
 function joined(spans: readonly Span[]): Line {

@@ -27,6 +27,11 @@ describe('a line of the screen', () => {
     ])
   })
 
+  test('is not broken before the full stop behind a word that stands out', () => {
+    const parts = line('say ', strong('"done 12"'), '. Then go on')
+    expect(wrap(parts, 13).map(textOf)).toEqual(['say "done', '12". Then go', 'on'])
+  })
+
   test('is broken inside a word that is longer than a row', () => {
     expect(wrap(line('a veryverylongword b'), 8).map(textOf)).toEqual(['a', 'veryvery', 'longword', 'b'])
   })
