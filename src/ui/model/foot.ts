@@ -34,15 +34,18 @@ const FEWEST = 2
 /** What comes next in the job; null where Enter leads to it. */
 function nextElsewhere(scene: Scene, { enter }: Page): string | null {
   const { says } = perVersion(scene.session, 'next choice', () => nextChoice(scene))
-  return enter?.says === says ? null : says
+  // Where the thing itself can be done, Enter says it without the way there.
+  return enter && (enter.says === says || enter.says === says.replace(/^go on: /, '')) ? null : says
 }
 
 function keysNow(scene: Hall | Scene, { page, hasWay, isLong, isLarge }: FootFacts): [string, string][] {
   const isJob = 'session' in scene
   const keys: [string, string, boolean][] = [
     ['?', 'all keys', true],
+    // The way out of large letters comes before what is done more rarely.
+    ['*', 'small', isLarge],
     ['0', 'takes back', isJob && scene.session.state.inForce.length > 1],
-    ['*', isLarge ? 'small' : 'large', isLarge || page.large !== null],
+    ['*', 'large', !isLarge && page.large !== null],
     ['+ -', 'rows', isLong],
     ['Backspace', 'back', hasWay],
   ]

@@ -48,6 +48,16 @@ describe('the last row', () => {
     }
   })
 
+  test('does not say twice what Enter does', () => {
+    const { foot, enter } = shown(...apart, 'end', 'look 1', 'take 1')
+    enter('.')
+    expect(foot()).not.toContain('Next')
+    enter('')
+    expect(foot()).not.toContain('Next')
+    enter('.2')
+    expect(foot()).toMatch(/^ Next go on: fit 1 × cover/)
+  })
+
   test('names the keys that work now, and none that does not', () => {
     const { foot, enter, type } = shown()
     expect(foot()).not.toContain('Backspace back')
