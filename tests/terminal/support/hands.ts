@@ -1,4 +1,8 @@
+import { REPEAT_MS } from '../../../src/ui/controls/line/enter-guard.ts'
 import type { PutbackTerminal } from './putback-terminal.ts'
+
+/** An Enter that comes sooner after another is taken for the bouncing of a key. */
+const FINGER_MS = REPEAT_MS + 10
 
 /** Something that the screen offers under a number. */
 interface Offered {
@@ -16,6 +20,7 @@ export class Hands {
   withoutLetters = 0
   /** Actions with words. */
   withLetters = 0
+  #pressedAt = 0
 
   constructor(terminal: PutbackTerminal) {
     this.terminal = terminal
@@ -50,22 +55,33 @@ export class Hands {
   async press(keys: string, isSo: () => boolean, what: string): Promise<void> {
     if (/\p{L}/u.test(keys)) this.withLetters += 1
     else this.withoutLetters += 1
+    this.#pressedAt = performance.now()
     this.terminal.write(keys)
     await this.terminal.until(() => this.terminal.isDrawn && isSo(), `${what} after ${JSON.stringify(keys)}`)
   }
 
   /** Enters what is recorded as entry `n`. */
   async record(text: string, n: number): Promise<void> {
-    await this.press(`${text}\r`, () => this.#hasRecorded(n), `entry ${n}`)
+    const isRecorded = () => this.#hasRecorded(n)
+    if (text === '') await this.#enterAlone(isRecorded, `entry ${n}`)
+    else await this.press(`${text}\r`, isRecorded, `entry ${n}`)
+  }
+
+  /** Enter on the empty line, no faster than a finger: where it was passed over as none, once more. */
+  async #enterAlone(isSo: () => boolean, what: string): Promise<void> {
+    const isPassedOver = () => this.said().includes('Enter came again at once')
+    await pause(this.#pressedAt + FINGER_MS - performance.now())
+    await this.press('\r', () => isSo() || isPassedOver(), what)
+    if (isSo()) return
+    await pause(FINGER_MS)
+    await this.press('\r', isSo, what)
   }
 
   /** Enters a number that records, or that puts words into the line which are then completed. */
   async enter(no: string, n: number, then: string): Promise<void> {
-    await this.press(
-      `${no}\r`,
-      () => this.#hasRecorded(n) || /\p{L}/u.test(this.line()),
-      `entry ${n} or words`,
-    )
+    const isTaken = () => this.#hasRecorded(n) || /\p{L}/u.test(this.line())
+    if (no === '') await this.#enterAlone(isTaken, `entry ${n} or words`)
+    else await this.press(`${no}\r`, isTaken, `entry ${n} or words`)
     if (!this.#hasRecorded(n)) await this.record(then, n)
   }
 
@@ -156,4 +172,8 @@ export class Hands {
     const rows = this.terminal.rows()
     return { rows, rule: rows.findLastIndex((row) => row.startsWith('─')) }
   }
+}
+
+function pause(milliseconds: number): Promise<void> {
+  return new Promise((resolve) => setTimeout(resolve, Math.max(0, milliseconds)))
 }

@@ -9,14 +9,13 @@ import { homeForTest } from './putback-terminal.ts'
 export type Entry = ReturnType<Session['entries']>[number]
 export type State = Session['state']
 
-/** The same job told to the command line, line by line, in a home of its own: what the screens must come to. */
+/** The same job told to the command line, line by line: what the screens must come to. */
 export class ToldBeside {
   readonly #desk: Desk
   /** How many lines were told. */
   told = 0
 
-  constructor() {
-    const home = homeForTest()
+  constructor(home = homeForTest()) {
     const { options } = readArguments([]) as { options: Desk['options'] }
     this.#desk = new Desk(new DiskShelf(home), { options, cwd: home, colour: false })
   }

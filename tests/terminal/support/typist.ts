@@ -7,6 +7,9 @@ import { type Options, PutbackTerminal } from './putback-terminal.ts'
 import { type Place, type Shown, shownAs } from './shown-as.ts'
 import { type Entry, ToldBeside } from './told-beside.ts'
 
+/** What a hand reaches for: the scanner and Enter alone, or the numbers of the screen. */
+export type Habit = 'scans' | 'numbers'
+
 /**
  * A person who does the lines of a job on the screens, with as few letters as there are: what comes off is typed on its
  * screen without a verb, labels are scanned, what is next is Enter, what else there is to do goes by its number. What has
@@ -17,13 +20,15 @@ export class Typist {
   readonly beside = new ToldBeside()
   readonly #home: string
   readonly #options: Options
+  readonly #habit: Habit
   /** One after the other: work is left and gone on with. */
   readonly #terminals: PutbackTerminal[] = []
   /** The containers that were scanned since the step was taken up. */
   readonly #scanned = new Set<number>()
 
-  constructor(home: string, options: Options) {
+  constructor(home: string, habit: Habit, options: Options) {
     this.#home = home
+    this.#habit = habit
     this.#options = options
     this.hands = new Hands(this.#starts())
   }
@@ -148,12 +153,12 @@ export class Typist {
     } else await hands.record(this.#withScan(line.replace(/^off /, '')), n)
   }
 
-  /** Does what is offered: from a label that is scanned, by Enter, or by its number. */
+  /** Does what is offered: from a label that is scanned, by Enter alone, or by its number. */
   async #chooses(shown: Shown, { n }: Entry): Promise<boolean> {
     const { hands } = this
     await hands.clear()
     const { from } = shown
-    if (from !== undefined && !this.#scanned.has(from)) await this.#scans(from)
+    if (from !== undefined && this.#habit === 'scans' && !this.#scanned.has(from)) await this.#scans(from)
     if (/ label \d{3} /.test(hands.where())) {
       if (isOffered(hands.enterDoes(), shown)) {
         await hands.record('', n)
@@ -163,9 +168,11 @@ export class Typist {
     }
     await this.#goesTo(shown.on)
     if (shown.says.includes('last look before')) this.#scanned.clear()
-    const no = isOffered(hands.enterDoes(), shown) ? '' : await hands.find((says) => isOffered(says, shown))
-    if (no === null) return false
-    await hands.enter(String(no), n, shown.adds ?? '')
+    const isEnter = isOffered(hands.enterDoes(), shown)
+    const number =
+      this.#habit === 'numbers' || !isEnter ? await hands.find((says) => isOffered(says, shown)) : null
+    if (number === null && !isEnter) return false
+    await hands.enter(number === null ? '' : String(number), n, shown.adds ?? '')
     return true
   }
 
