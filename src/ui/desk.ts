@@ -222,6 +222,7 @@ export class Desk {
       const page = this.page()
       const { height } = this.#size
       return footRow(this.scene(), {
+        screen: this.screen,
         page,
         hasWay: this.#way.isLong,
         isLong: page.top.length + page.rows.length > roomBetweenRules(height) - this.lesson().length,

@@ -1,9 +1,11 @@
+import type { Screen } from '../navigation.ts'
 import type { Page } from '../page.ts'
 import { cut, type Line, line, spread, strong, widthOf } from '../text/line.ts'
 import { nextChoice } from './next.ts'
 import { type Hall, perVersion, type Scene } from './scene.ts'
 
 export interface FootFacts {
+  screen: Screen
   page: Page
   /** Whether there is somewhere to go back to. */
   hasWay: boolean
@@ -38,10 +40,13 @@ function nextElsewhere(scene: Scene, { enter }: Page): string | null {
   return enter && (enter.says === says || enter.says === says.replace(/^go on: /, '')) ? null : says
 }
 
-function keysNow(scene: Hall | Scene, { page, hasWay, isLong, isLarge }: FootFacts): [string, string][] {
+function keysNow(
+  scene: Hall | Scene,
+  { screen, page, hasWay, isLong, isLarge }: FootFacts,
+): [string, string][] {
   const isJob = 'session' in scene
   const keys: [string, string, boolean][] = [
-    ['?', 'all keys', true],
+    ['?', 'all keys', screen.at !== 'help'],
     // The way out of large letters comes before what is done more rarely.
     ['*', 'small', isLarge],
     ['0', 'takes back', isJob && scene.session.state.inForce.length > 1],
