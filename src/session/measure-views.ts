@@ -15,9 +15,8 @@ export interface MeasureView {
 }
 
 /** Every measurement on record, oldest first, those since taken again as well. */
-export function measureViews({ measures }: State): MeasureView[] {
-  const all = [...measures.values()]
-  return all.map((measure, index) => viewOf(measure, all.slice(index + 1)))
+export function measureViews(state: State): MeasureView[] {
+  return viewsOf(state, () => true)
 }
 
 /** The measurements that hold: what was measured again is left out. */
@@ -27,7 +26,8 @@ export function measuresInForce(state: State): MeasureView[] {
 
 /** The measurements that hold and belong to a step. */
 export function measuresOfStep(state: State, step: number): MeasureView[] {
-  return measuresInForce(state).filter(({ measure }) => measure.step === step)
+  // Asked of one step after the other: only its own are judged.
+  return viewsOf(state, (measure) => measure.step === step).filter(({ replacedBy }) => replacedBy === null)
 }
 
 /** The measurements that hold and whose name, position or id has all the words. */
@@ -46,6 +46,11 @@ export function measuresAbout(state: State, words: string | null): MeasureView[]
 /** Of a step, only what is out of its limits: shown wherever the step is. */
 export function outOfLimits(state: State, step: number): MeasureView[] {
   return measuresOfStep(state, step).filter(({ judged }) => judged.verdict === 'out')
+}
+
+function viewsOf({ measures }: State, isWanted: (measure: MeasureFacts) => boolean): MeasureView[] {
+  const all = [...measures.values()]
+  return all.flatMap((measure, index) => (isWanted(measure) ? [viewOf(measure, all.slice(index + 1))] : []))
 }
 
 function viewOf(measure: MeasureFacts, later: readonly MeasureFacts[]): MeasureView {

@@ -22,14 +22,15 @@ export function backPage(scene: Scene): Page {
   const rows = perVersion(session, 'plan', () => planRows(session))
   const open = rows.filter(({ standing }) => standing !== 'done' && standing !== 'idle')
   const over = rows.filter((row) => !open.includes(row))
-  const lines = [
+  // Worked out once, not with every key: a long plan takes its time.
+  const lines = perVersion(session, `back rows ${width}`, () => [
     ...open.flatMap((row) => stepRows(scene, row)),
     ...(over.length > 0 && open.length > 0 ? [blank] : []),
     ...(over.length > 0 ? [heading('BEHIND YOU'), ...over.flatMap((row) => stepRows(scene, row))] : []),
     ...(open.length > 0 && !state.started && isEstimable(state)
       ? [blank, ...indented('"finish" says when it is together, and what can be done meanwhile', width)]
       : []),
-  ]
+  ])
   return {
     title: line(strong('WHAT GOES BACK'), `  ${open.length} to do, ${over.length} behind you`),
     top: [],

@@ -80,7 +80,10 @@ export function stepPage(scene: Scene, no: number): Page {
     headed('PUT ON IN IT', askedRows(scene, no)),
     headed('LIES IN', containerRows(scene, no, todo)),
     later,
-    headed('ASKED OF THE MANUAL', questionRows(state, no, width)),
+    headed(
+      'ASKED OF THE MANUAL',
+      perVersion(session, `asked ${no} ${width}`, () => questionRows(state, no, width)),
+    ),
     isOpen ? measured : [],
     draw ? numbers.add(draw) : [],
     pictures ? numbers.add(pictures) : [],
