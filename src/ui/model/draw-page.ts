@@ -3,6 +3,7 @@ import { type PositionSet, positionCells } from '../../session/position-cells.ts
 import type { PositionLayout } from '../../trade/position-layout/position-layout.ts'
 import { patternTrouble } from '../../words/pattern-troubles.ts'
 import { patternName, placeInBrief } from '../../words/position-drawing.ts'
+import type { Told } from '../../words/told.ts'
 import type { Command } from '../act.ts'
 import { roomBetweenRules } from '../layout.ts'
 import { BACK, type Choice, choicesOf, NO_CHOICES, type Page, rowsOf } from '../page.ts'
@@ -16,8 +17,12 @@ import type { Scene } from './scene.ts'
 
 /** Where the positions of a pattern lie: shown, drawn anew by a typed form, or placed one after the other. */
 export function drawPage(scene: Scene, screen: DrawScreen): Page {
-  const view = layoutView(scene.session.state, screen.piece)
-  if (view.fault || !view.layout) return noPattern(scene, view)
+  const { state } = scene.session
+  // Taken back while one looked at it, here or elsewhere.
+  if (!state.ledger.accounts.has(screen.piece)) return noPattern(scene, GONE)
+  const view = layoutView(state, screen.piece)
+  if (view.fault || !view.layout)
+    return noPattern(scene, view.fault ? patternTrouble(state, view.fault) : NOTHING)
   const { placing } = screen
   return placing ? placingPage(scene, { ...screen, placing }, view) : shown(scene, screen, view, view.layout)
 }
@@ -114,10 +119,15 @@ function forms({ positions }: LayoutView): string {
   return `"row", "2x${Math.ceil(positions.length / 2)}" rows by columns, "circle" clockwise from the top, or row by row "1 2 / . 3"`
 }
 
-function noPattern({ session: { state }, width }: Scene, view: LayoutView): Page {
-  const { what, lines, cure } = view.fault
-    ? patternTrouble(state, view.fault)
-    : { what: '', lines: [], cure: '' }
+const GONE: Told = {
+  what: 'What was drawn here is not in the record any more: its entry was taken back.',
+  lines: [],
+  cure: '"redo" brings it back.',
+}
+
+const NOTHING: Told = { what: '', lines: [], cure: '' }
+
+function noPattern({ width }: Scene, { what, lines, cure }: Told): Page {
   return {
     title: line(strong('WHERE THEY LIE')),
     top: [],
