@@ -80,7 +80,7 @@ export function wrenchInFew(view: WrenchView): string {
   const isSame = isAsAsked({ newtonMetres, settingNm })
   if (isSame && unit.name === scale.name && fault === null) return ''
   const setting = `wrench ${torqueText(settingNm, scale)}`
-  if (fault !== null) return `${setting}, ${BRIEFLY[fault]}`
+  if (fault !== null) return `${setting}, ${IN_FEW[fault]}`
   return isSame ? setting : `${setting}, worked out`
 }
 
@@ -112,6 +112,13 @@ const BRIEFLY: typeof FAULTS = {
   'below-range': 'below its range',
   'above-range': 'above its range',
   'lowest-fifth': 'in its lowest fifth',
+}
+
+const IN_FEW: typeof FAULTS = {
+  'range-empty': 'range unclear',
+  'below-range': 'below its range',
+  'above-range': 'above its range',
+  'lowest-fifth': 'its lowest fifth',
 }
 
 const LOOK = 'Look at the unit and the manual; if it is right, set it again with "because ..." behind it'

@@ -38,6 +38,9 @@ function shortened(parts: readonly Part[]): readonly Part[] {
   )
 }
 
+/** A sign by itself, as the × of a count, is none; it stays with the word behind it. */
+const WORD = /(?:[^\s\p{L}\p{N}]+ +)?\S*[\p{L}\p{N}]\S*/gu
+
 function wordsIn(part: Part): string[] {
-  return (typeof part === 'string' ? part : textOf(part)).match(/\S+/g) ?? []
+  return (typeof part === 'string' ? part : textOf(part)).match(WORD) ?? []
 }

@@ -51,7 +51,8 @@ export function nextInLarge(state: State, todo: Todo, times: readonly string[] =
       const { name, side, workMinutes } = todo.consumable
       return inLarge(side ?? 'PUT ON', [
         side === undefined ? name : `up, ${name}`,
-        workMinutes === undefined ? '' : `together within ${durationWords(workMinutes)}`,
+        // A time that runs says more than the one that was asked for.
+        workMinutes === undefined || times.length > 0 ? '' : `together within ${durationWords(workMinutes)}`,
         ...times,
       ])
     }

@@ -211,7 +211,7 @@ function verdictShown(
 ): Pick<Page, 'top' | 'large' | 'verdict'> {
   const drawn = bigLetters(letters, width - 5) ?? []
   return {
-    top: drawn.map((row) => line('     ', large(row))),
+    top: [...drawn.map((row) => line('     ', large(row))), blank],
     verdict: sign,
     large: inLarge(letters, [[chip(sign)], ...words]),
   }

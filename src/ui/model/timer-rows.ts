@@ -5,12 +5,14 @@ import type { Line } from '../text/line.ts'
 import { bulleted } from './rows.ts'
 import type { Scene } from './scene.ts'
 
-/** The times that run in a step, for large letters. */
+/** The times that run in a step, for large letters; by name where there are several. */
 export function timersInBrief({ session }: Scene, step: number): string[] {
   const state = session.stateNow()
-  return timersOf(state)
-    .filter(({ consumable }) => consumable.step === step)
-    .map((timer) => timerBrief(state, timer))
+  const timers = timersOf(state).filter(({ consumable }) => consumable.step === step)
+  return timers.map((timer) => {
+    const left = timerBrief(state, timer)
+    return timers.length === 1 ? left : `${timer.consumable.id}: ${left}`
+  })
 }
 
 /** The times that run, each on a row, of one step. */

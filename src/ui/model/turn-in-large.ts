@@ -55,5 +55,6 @@ function detailOf(tightening: Turn['tightening'], index: number, pass: Pass): st
   if (pass.kind !== 'angle') return ''
   const { quarters, rest } = quarterMarks(pass.degrees)
   if (quarters === 0) return ''
-  return `${quarters} quarter ${quarters === 1 ? 'turn' : 'turns'}${rest === 0 ? '' : ` and ${rest} deg`}`
+  if (rest === 0) return `${quarters} quarter ${quarters === 1 ? 'turn' : 'turns'}`
+  return `${quarters} ${quarters === 1 ? 'quarter' : 'quarters'} and ${rest} deg`
 }

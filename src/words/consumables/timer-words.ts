@@ -17,11 +17,10 @@ export function timerText(state: State, timer: Timer): string {
   return `${name}: sets, ${left}${held}`
 }
 
-/** The same for large letters, beside which there is room for little: `s1: 4 min to go`. */
+/** The same for large letters, beside which there is room for little: `4 min to go`. */
 export function timerBrief(state: State, timer: Timer): string {
-  const { consumable, kind, isOver } = timer
-  if (isOver) return `${consumable.id}: its working time has run out`
-  return `${consumable.id}${kind === 'set' ? ' sets' : ''}: ${leftText(state.clock.at, timer)}`
+  if (timer.isOver) return 'working time has run out'
+  return `${timer.kind === 'set' ? 'sets: ' : ''}${leftText(state.clock.at, timer)}`
 }
 
 /** Nothing fitted since: it can be put on anew. Else the joint comes apart first. */

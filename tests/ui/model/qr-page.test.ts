@@ -88,8 +88,8 @@ describe('large letters', () => {
     type('*')
     const rows = frame({ width: 80, height: 24 })
     expect(rows[4]).toMatch(/^ {3}[ █]{60,}/)
-    expect(rows).toContain('   8 VALVE COVER BOLTS M6x25')
-    expect(rows).toContain('   > VALVE COVER, STEP 1')
+    expect(rows.join('\n')).toContain('8 VALVE COVER BOLTS M6x25')
+    expect(rows.join('\n')).toContain('> VALVE COVER, STEP 1')
   })
 
   test('in a large window: all of it large', () => {

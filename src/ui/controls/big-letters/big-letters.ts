@@ -31,7 +31,7 @@ const SIZES: readonly LetterSize[] = [3, 2, 1].flatMap((tall) =>
 )
 
 /** Those that are hardly narrower than they should be. */
-export const BROAD_SIZES = SIZES.filter(({ wide, tall }) => wide >= 1.5 * tall)
+export const BROAD_SIZES = SIZES.filter(({ wide, tall }) => wide > tall)
 
 type Rows = readonly string[]
 

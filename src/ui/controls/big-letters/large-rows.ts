@@ -1,25 +1,41 @@
 import type { Large } from '../../page.ts'
-import { blank, type Line, large, line, strong, textOf, wrap } from '../../text/line.ts'
+import { blank, type Line, large, line, strong, textOf, widthOf, wrap } from '../../text/line.ts'
 import { BROAD_SIZES, bigLetters } from './big-letters.ts'
 
 /**
  * What a page says in large letters, with its words under them; as many of these in large letters too as it says and
  * as there is room for. Words give way before letters do, and what cannot be drawn is written.
  */
-export function largeRows(said: Large, width: number, height: number): Line[] {
-  const { letters, under, more = 0 } = said
+export function largeRows({ letters, under, more = 0 }: Large, width: number, height: number): Line[] {
   for (let count = Math.min(more, under.length); count >= 0; count -= 1) {
-    const texts = [letters, ...under.slice(0, count).map(textOf)]
-    for (const small of smallRows(under.slice(count), width)) {
-      const room = height - small.length - 1
-      // What is looked for first does not get narrow because of what is under it.
-      const drawn = bigLetters(texts, width - 2 * SIDE, room, count > 0 ? BROAD_SIZES : undefined)
-      if (drawn) return [blank, ...drawn.map(largeRow), ...small]
-    }
+    // What is looked for first does not get narrow because of what is under it.
+    const rows = withWords(letters, under, { count, width, height, sizes: BROAD_SIZES })
+    if (rows) return rows
   }
-  const drawn = bigLetters(letters, width - 2 * SIDE, height)
-  if (drawn) return drawn.map(largeRow)
-  return [line(strong(letters)), ...under].flatMap((row) => written(row, width))
+  const rows = withWords(letters, under, { count: 0, width, height })
+  const bare = rows ?? bigLetters(letters, width - 2 * SIDE, height)?.map(largeRow)
+  return bare ?? [line(strong(letters)), ...under].flatMap((row) => written(row, width))
+}
+
+interface Room {
+  /** How many of the words are large too. */
+  count: number
+  width: number
+  height: number
+  sizes?: typeof BROAD_SIZES
+}
+
+function withWords(
+  letters: string,
+  under: readonly Line[],
+  { count, width, height, sizes }: Room,
+): Line[] | null {
+  const texts = [letters, ...under.slice(0, count).map(textOf)]
+  for (const small of smallRows(under.slice(count), width)) {
+    const drawn = bigLetters(texts, width - 2 * SIDE, height - small.length - 1, sizes)
+    if (drawn) return [blank, ...drawn.map(largeRow), ...small]
+  }
+  return null
 }
 
 const SIDE = 3
@@ -38,5 +54,7 @@ function smallRows(under: readonly Line[], width: number): Line[][] {
 }
 
 function written(row: Line, width: number): Line[] {
-  return wrap(line(' '.repeat(SIDE), row), width, SIDE + 2)
+  const whole = line(' '.repeat(SIDE), row)
+  // Wrapped, a sign would lose the space behind its word.
+  return widthOf(whole) <= width ? [whole] : wrap(whole, width, SIDE + 2)
 }
