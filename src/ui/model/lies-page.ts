@@ -154,6 +154,8 @@ function found({ session }: Scene, words: string): readonly Hit[] {
     name: 'lots',
     all: () => [...state.ledger.accounts.keys()].flatMap((piece) => liesAt(state, piece)),
     textOf: ({ piece, place, count }) => searchText(state, piece, place, count),
+    idOf: ({ piece }) => piece,
+    isId: (word) => /^p\d+$/.test(word),
   })
 }
 
@@ -194,11 +196,7 @@ function searchText(
   const account = state.ledger.accounts.get(piece)
   const no = containerPlace(place)?.container
   const container = no === undefined ? undefined : state.containers.get(no)
-  return [
-    countedPiece(state, piece, count),
-    account?.home.at,
-    whereName(state, place),
-    container?.name,
-    piece,
-  ].join(' ')
+  return [countedPiece(state, piece, count), account?.home.at, whereName(state, place), container?.name].join(
+    ' ',
+  )
 }

@@ -40,7 +40,9 @@ function found(session: Scene['session'], words: string): readonly Entry[] {
   return search(session, words, {
     name: 'entries',
     all: () => [...session.entries()],
-    textOf: (entry) => `${entry.n} ${entry.by ?? ''} ${entryText(session.state, entry)}`,
+    textOf: (entry) => `${entry.by ?? ''} ${entryText(session.state, entry)}`,
+    idOf: (entry) => String(entry.n),
+    isId: (word) => /^\d+$/.test(word),
   })
 }
 

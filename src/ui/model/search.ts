@@ -11,6 +11,8 @@ interface Searched<Hit> {
   hit: Hit
   /** In small letters. */
   text: string
+  /** Answers only to the whole of it: `7` is not every seventh piece. */
+  id: string
 }
 
 /**
@@ -19,14 +21,18 @@ interface Searched<Hit> {
  */
 export function search<Hit>(session: Session, words: string, list: SearchedList<Hit>): readonly Hit[] {
   const last = perVersion(session, `searched ${list.name}`, () => {
-    const all = list.all().map((hit): Searched<Hit> => ({ hit, text: list.textOf(hit).toLowerCase() }))
+    const all = list
+      .all()
+      .map((hit): Searched<Hit> => ({ hit, text: list.textOf(hit).toLowerCase(), id: list.idOf(hit) }))
     return { words: '', all, found: all }
   })
   const wanted = words.toLowerCase()
   if (wanted !== last.words) {
-    const among = wanted.startsWith(last.words) ? last.found : last.all
     const each = wanted.split(/\s+/)
-    last.found = among.filter(({ text }) => each.every((word) => text.includes(word)))
+    // A word that becomes an id may answer where its beginning did not.
+    const isLonger = wanted.startsWith(last.words) && !each.some((word) => list.isId(word))
+    const among = isLonger ? last.found : last.all
+    last.found = among.filter(({ text, id }) => each.every((word) => text.includes(word) || id === word))
     last.words = wanted
   }
   return last.found.map(({ hit }) => hit)
@@ -36,4 +42,6 @@ interface SearchedList<Hit> {
   name: string
   all(): Hit[]
   textOf(hit: Hit): string
+  idOf(hit: Hit): string
+  isId(word: string): boolean
 }

@@ -66,6 +66,17 @@ describe('a long list', () => {
     expect(desk.screen).toEqual({ at: 'scan', text: '2' })
   })
 
+  test('the id of a piece answers whole, and never by a figure in it', () => {
+    const { enter, type, rows } = jobWith(...strip)
+    enter('.2')
+    type('m2')
+    expect(rows().slice(1)).toEqual(['     Nothing answers to these words.'])
+    type('\x15p2')
+    expect(rows().slice(1)).toEqual(['    2  4 × mount bolts M8x30 hex 12  in bag 2'])
+    type('\x15bolts 8x')
+    expect(rows().slice(1)).toEqual(['    2  4 × mount bolts M8x30 hex 12  in bag 2'])
+  })
+
   test('begins at the top when it is narrowed, and stands where it stood afterwards', () => {
     const bags = Array.from({ length: 60 }, (_, index) => `bag bolts ${index}`)
     const { enter, type, desk } = jobWith('begin cover off', 'off 99 M6x20 hex 8 cover bolts', ...bags)
