@@ -85,6 +85,7 @@ describe('a detour', () => {
   test.each([
     ['a fluid goes in again', ['off oil out 0.5 L'], '"fill f1 0.5 L"'],
     ['a tool is put away before the end', ['off tool: magnet'], '"take out p4"'],
+    ['a second look is more than this teaches', ['step 1 critical'], 'Type "0" and press Enter'],
     [
       'a verdict leads too far, and is taken back',
       ['judge lid replace because it is bent'],
@@ -98,6 +99,18 @@ describe('a detour', () => {
     followLessons(bench, MANY)
     expect(bench.state().cleared).toBe(true)
   })
+
+  test.each(['begin handle off', 'ease lid bolts: 90 deg', 'off handle into bench'])(
+    'what comes off in the middle of the way back is taken back: %s',
+    (line) => {
+      const bench = practice()
+      until(bench, 'Put on 4')
+      if (bench.desk.session) say(bench.desk.session, line)
+      expect(lessonOn(bench)).toContain('Type "0" and press Enter')
+      doLesson(bench)
+      expect(lessonOn(bench)).toContain('Put on 4')
+    },
+  )
 
   test('killed in the middle of an angle, the doubt is answered first', () => {
     const bench = practice()

@@ -1,5 +1,6 @@
 import { leftovers } from '../../plan/leftovers.ts'
 import type { Session } from '../session.ts'
+import type { Entry } from '../stored-entry.ts'
 
 /**
  * Whether something holds up the job that no lesson leads through: a verdict, an order, a piece that is out. It is
@@ -27,8 +28,15 @@ export function isBeyond(session: Session): boolean {
 function comesOffAgain(session: Session): boolean {
   const inForce = new Set(session.state.inForce)
   const told = session.entries().filter(({ n }) => inForce.has(n))
-  const began = told.findIndex(({ type }) => type === 'build-began')
-  return began >= 0 && told.slice(began).some(({ type }) => type === 'strip-began' || type === 'came-off')
+  const began = told.findIndex(
+    (entry) => entry.type === 'build-began' || ('began' in entry && entry.began === true),
+  )
+  return began >= 0 && told.slice(began).some((entry) => entry.type === 'came-off' || opensStep(entry))
+}
+
+/** Whether a step began to come off with it, by itself or by the way. */
+function opensStep(entry: Entry): boolean {
+  return entry.type === 'strip-began' || ('began' in entry && typeof entry.began === 'object')
 }
 
 const TAUGHT_REASONS: ReadonlySet<string> = new Set([
