@@ -13,7 +13,7 @@ import {
   tookBack,
   underCursor,
 } from '../placing.ts'
-import { blank, type Line, line, plain, strong, widthOf } from '../text/line.ts'
+import { blank, drawn, type Line, line, strong, widthOf } from '../text/line.ts'
 import { besideLetters } from './beside.ts'
 import { type DrawScreen, drawingQuestion, record } from './draw-answer.ts'
 import { flowed, headed } from './rows.ts'
@@ -105,11 +105,11 @@ function gridRows(
     Math.max(LEAST, height),
   )
   return rows.map((y) => [
-    plain(' '.repeat(INDENT)),
+    drawn(' '.repeat(INDENT)),
     ...columns.map((x) => {
       const name = placed.find((at) => at.x === x && at.y === y)?.position ?? '·'
       const space = ' '.repeat(Math.max(0, cell - 2 - widthOf(name)))
-      return x === cursor.x && y === cursor.y ? strong(`[${name}]${space}`) : plain(` ${name} ${space}`)
+      return x === cursor.x && y === cursor.y ? strong(`[${name}]${space}`) : drawn(` ${name} ${space}`)
     }),
   ])
 }
