@@ -49,13 +49,18 @@ export function countPage({ session, width }: Scene, screen: Count): Page {
     ),
     enter: {
       says: 'nothing: a count needs its number',
-      act: { do: 'say', what: 'Count, then type the number.', cure: 'Backspace breaks the count off.' },
+      act: { do: 'say', what: 'Count, then type the number.', cure: BREAKING_OFF },
     },
+    // One slip of the finger is mended, and does not cost the whole count.
+    keys:
+      given.length === 0 ? undefined : { back: { do: 'turn', to: { ...screen, given: given.slice(0, -1) } } },
     choice: NO_CHOICES,
     question: { take: (text) => taken(screen, asked, text) },
     large: inLarge(`${given.length + 1}/${asked.length + 1}`, [question, 'how many']),
   }
 }
+
+const BREAKING_OFF = 'Backspace takes the last number back; before the first it breaks the count off.'
 
 /** The pieces to be counted, in a settled order. */
 function piecesIn(state: Scene['session']['state'], container: number): PieceId[] {
@@ -68,8 +73,7 @@ function countedName(state: Scene['session']['state'], piece: PieceId | undefine
 
 function taken(screen: Count, asked: readonly PieceId[], text: string): Choice | { cannot: string } {
   const number = /^\d{1,4}$/.test(text.trim()) ? Number(text) : null
-  if (number === null)
-    return { cannot: 'A count is a whole number: 0, 7, 12. Backspace on an empty line breaks it off.' }
+  if (number === null) return { cannot: `A count is a whole number: 0, 7, 12. ${BREAKING_OFF}` }
   const given = [...screen.given, number]
   if (given.length <= asked.length)
     return { says: `count ${number}`, act: { do: 'turn', to: { ...screen, given } } }

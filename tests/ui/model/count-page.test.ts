@@ -63,7 +63,6 @@ describe('a blind count', () => {
   })
 
   test.each([
-    ['Backspace', '\x7f'],
     ['Esc', '\x1b'],
     ['a scan', `${labelCode(1, 2)}\r`],
     ['another screen', '.2\r'],
@@ -77,6 +76,19 @@ describe('a blind count', () => {
     for (let presses = 0; presses < 3 && desk.screen.at !== 'count'; presses += 1) type('\x7f')
     if (desk.screen.at !== 'count') enter('scan 1', '2')
     expect(desk.screen).toMatchObject({ at: 'count', given: [] })
+  })
+
+  test('Backspace takes the last number back, and before the first breaks it off', () => {
+    const { enter, type, desk, entries } = jobWith(...strip)
+    const before = entries()
+    enter('scan 1', '2', '8')
+    type('\x7f')
+    expect(desk.screen).toMatchObject({ at: 'count', given: [] })
+    enter('7')
+    expect(desk.screen).toMatchObject({ at: 'count', given: [7] })
+    type('\x7f\x7f')
+    expect(desk.screen.at).toBe('scan')
+    expect(entries()).toBe(before)
   })
 
   test.each(['', 'eight', '7.5', '8 bolts'])('%j is no count, and records nothing', (typed) => {
