@@ -9,7 +9,7 @@ Examples:
   putback back                                    the way back, what blocks it
   putback fit cam cap I3                          home, or refused with why
   putback left                                    what is left over
-  putback practice                                five minutes to learn it by doing
+  putback practice                                five minutes to learn it
   putback demo                                    an invented job to play with
 
 Usage:
