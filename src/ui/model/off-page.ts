@@ -109,9 +109,10 @@ function handRows({ session, width }: Scene, container: number | null): Line[] {
   if (container === null) return indented('In hand: nothing. The first piece opens a bag.', width)
   const code = groupedCode(codeOf(state, container))
   const letters = isJustOpened(session, container) ? bigLetters(code, width - 10) : null
-  if (!letters) return [line('     In hand: ', strong(containerName(state, container)), `   label ${code}`)]
+  const name = strong(containerName(state, container))
+  if (!letters) return indented(line('In hand: ', name, `   label ${code}`), width)
   return [
-    line('     In hand: ', strong(containerName(state, container)), '. Write on it, or print it with 8:'),
+    ...indented(line('In hand: ', name, '. Write on it, or print it with 8:'), width),
     ...letters.map((row) => line('     ', large(row))),
   ]
 }
