@@ -69,7 +69,10 @@ export function thingInLarge(scene: Scene, next: NextThing): Large {
   const { says } = nextChoice(scene, next)
   switch (next.kind) {
     case 'todo':
-      return nextInLarge(state, next.todo)
+      // Only on the page of its step do numbers answer.
+      return next.todo.kind === 'turn'
+        ? turnInLarge(next.todo, 'was it turned?')
+        : nextInLarge(state, next.todo)
     case 'blocked':
       return inLarge(`STEP ${next.step}`, [[chip(SIGNS.blocked)], says])
     case 'strip': {

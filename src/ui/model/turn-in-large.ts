@@ -9,13 +9,13 @@ import { inLarge } from './large-words.ts'
 type Turn = Extract<Todo, { kind: 'turn' }>
 type Pass = Turn['tightening']['passes'][number]
 
-/** The fastener, and what it is turned to in letters as large. */
-export function turnInLarge({ tightening, next }: Turn): Large {
+/** The fastener, and what it is turned to in letters as large. `asks`: of one that is in doubt. */
+export function turnInLarge({ tightening, next }: Turn, asks = '1 turned, 2 not'): Large {
   const { fastener, pass, through, suspect } = next
   const at = tightening.passes[pass]
   const figure = at ? figureOf(at) : ''
   const which = passOf(tightening.passes, next)
-  if (suspect) return inLarge(fastener, [figure, which, 'in doubt: 1 turned, 2 not'], 1)
+  if (suspect) return inLarge(fastener, [figure, which, `in doubt: ${asks}`], 1)
   const detail = at ? detailOf(tightening, pass, at) : ''
   const far = detail === '' ? `${through} of ${tightening.order.length} through` : ''
   return inLarge(fastener, [figure, which, detail, far], 1)

@@ -49,6 +49,12 @@ describe('the next bolt', () => {
     const { enter, said, type } = benchIn('turning', 'step 1')
     type('*')
     expect(said()).toEqual(['A3', '90 deg', 'pass 3 of 3', 'in doubt: 1 turned, 2 not'])
+    // There the numbers mean other things.
+    for (const screen of ['.', '.3']) {
+      enter(screen)
+      expect(said().at(-1)).toBe('in doubt: was it turned?')
+    }
+    enter('step 1')
     enter('2', 'the mark is where it was')
     expect(said()).toEqual(['A3', '90 deg', 'pass 3 of 3', '1 quarter turn'])
   })
