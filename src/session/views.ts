@@ -289,9 +289,11 @@ function nextThing(session: Session): NextThing {
   if (state.started) return afterStart(session)
   if (state.cleared) return { kind: 'start' }
   if (state.strip !== null && state.build === null) return { kind: 'strip', step: state.strip }
-  if (state.build !== null) {
-    const todo = todoOf(session, state.build)[0]
-    return todo ? { kind: 'todo', step: state.build, todo } : { kind: 'close', step: state.build }
+  // Of two steps that were taken up, the one that is not done goes on when the other is.
+  const build = state.build ?? [...state.steps.values()].find(({ built }) => built === 'underway')?.no ?? null
+  if (build !== null) {
+    const todo = todoOf(session, build)[0]
+    return todo ? { kind: 'todo', step: build, todo } : { kind: 'close', step: build }
   }
   if (state.steps.size === 0) return { kind: 'begin' }
   const rows = planRows(session).filter(
