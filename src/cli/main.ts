@@ -48,8 +48,8 @@ async function screens(args: Arguments): Promise<number> {
   const { colour } = desk
   const { INK_SCREEN_READER } = process.env
   const isRead = args.options.reader || INK_SCREEN_READER === 'true' || !canBeDrawnOn(process.env)
-  // Ink asks this variable when it is loaded. Bold and inverse it leaves out together with colour, which our rows do
-  // without by themselves; and of a terminal whose name it does not know it would believe that it has neither.
+  // Ink asks this variable when it is loaded, and takes it for the least there is. Without it, it would leave out bold
+  // and inverse as well where no colour is wanted or the terminal's name is not known. Our rows leave out colour alone.
   if (!colour || !process.env['FORCE_COLOR']) Object.assign(process.env, { FORCE_COLOR: '1' })
   // Nothing here uses the network, and the layout engine loads sooner when it does not find a fetch to load itself by.
   Object.assign(globalThis, { fetch: undefined })

@@ -25,6 +25,7 @@ export class Reader {
   /** A line is on its way to the desk: an Enter that would record something waits a moment for what follows. */
   #isUnread = false
   #isTaking = false
+  #isAwaited = false
 
   constructor(desk: Desk) {
     this.#desk = desk
@@ -80,11 +81,21 @@ export class Reader {
     const { version } = this.#desk
     this.#hear(chunk)
     this.#isTaking = false
-    if (this.#desk.version !== version) this.#changed()
+    if (this.#desk.version !== version) this.#read()
   }
 
+  /** The desk tells of a change in the middle of it: it is read when all of it has happened. */
   #changed(): void {
-    if (this.#isTaking || this.#desk.ended !== null) return
+    if (this.#isTaking || this.#isAwaited) return
+    this.#isAwaited = true
+    queueMicrotask(() => {
+      this.#isAwaited = false
+      this.#read()
+    })
+  }
+
+  #read(): void {
+    if (this.#desk.ended !== null) return
     if (this.#isUnread) this.#answer()
     else this.#overhear()
   }

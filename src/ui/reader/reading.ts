@@ -94,9 +94,14 @@ function nextSentences(desk: Desk, { enter }: Page): string[] {
   const scene = desk.scene()
   const next =
     'session' in scene ? perVersion(scene.session, 'next choice', () => nextChoice(scene)).says : null
+  const progress = desk.progress()
+  if (progress !== null) return [sentence(`Under way: ${progress}`)]
   const { before, after } = desk.typed()
   if (before + after !== '') return [inTheLine(desk, before, after)]
-  return next === null || next === enter?.says ? [] : [sentence(`Next in the job: ${next}`)]
+  // "go on: turn A3" is what Enter does where that is "turn A3".
+  return next === null || (enter !== null && next.endsWith(enter.says))
+    ? []
+    : [sentence(`Next in the job: ${next}`)]
 }
 
 /** Nothing where words stand in the line: Enter alone does not go with them. */
@@ -116,7 +121,7 @@ function inTheLine(desk: Desk, before: string, after: string): string {
 }
 
 /** Choices apart from the rest, each under its heading. A row that is a drawing is said to be one. */
-function bodyGroups({ top, rows, choice }: Page): { choices: Group[]; rows: Group[] } {
+function bodyGroups({ top, rows, choice, enter }: Page): { choices: Group[]; rows: Group[] } {
   const lines = [...top, ...Array.from({ length: Math.min(rows.length, MOST_ROWS) }, (_, at) => rows.at(at))]
   const choices: Group[] = []
   const others: Group[] = []
@@ -127,6 +132,8 @@ function bodyGroups({ top, rows, choice }: Page): { choices: Group[]; rows: Grou
       continue
     }
     for (const part of spokenRow(line)) {
+      // What Enter does has been read.
+      if (part.no !== null && enter && sentence(part.text) === sentence(enter.says)) continue
       add(isSaidBy(part, choice) ? choices : others, heading, partSentence(part))
     }
   }

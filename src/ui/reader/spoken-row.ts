@@ -50,7 +50,7 @@ export function spokenHeading(row: Line): string {
 }
 
 /** Words in place of signs, commas in place of columns. */
-export function spokenText(text: string): string {
+function spokenText(text: string): string {
   return withoutSigns(text)
     .replace(/^\s*[·-]\s+/, '')
     .replace(/\s+·\s+/g, ', ')

@@ -144,6 +144,22 @@ describe('lines of its own', () => {
   })
 })
 
+test('an Enter that records is answered first, and then what it does next', async () => {
+  const { reader, hears, last } = read(jobWith(...TWO_STEPS))
+  hears('.1')
+  reader.take('')
+  await vi.advanceTimersByTimeAsync(500)
+  expect(last()[0]).toMatch(/^Recorded: /)
+  expect(last().at(-1)).not.toMatch(/^Recorded: /)
+  expect(last().join('\n')).toMatch(/^Enter: nothing: bag 3 is still empty/m)
+})
+
+test('what Enter does is not read as a choice and as the next thing as well', () => {
+  const { hears } = read(jobWith('begin x off', 'off 4 nuts', 'end', 'take 1'))
+  const said = hears('step 1')
+  expect(said.filter((sentence) => /fit 4 × nuts/i.test(sentence))).toHaveLength(1)
+})
+
 test('a key that is held down records once, and says so', () => {
   const { reader, hears, entries, last } = read(jobWith(...TWO_STEPS))
   hears('.1')
@@ -159,7 +175,7 @@ test('a key that is held down records once, and says so', () => {
 test('what an errand brought is read when it comes', async () => {
   const { errands, end } = heldErrands()
   const { hears, reader } = read(jobWithErrands(errands, ...TWO_STEPS))
-  hears('labels 1')
+  expect(hears('labels 1').join('\n')).toMatch(/^Under way: /m)
   const before = reader.said.length
   vi.useRealTimers()
   await end(done('drawn: labels of bag 1'))

@@ -36,6 +36,16 @@ describe('drawing', () => {
     expect(bytes).not.toContain('three')
   })
 
+  test('holds the terminal back while several rows change, and ends with the cursor in its place', () => {
+    const screen = drawer()
+    const cursor = { x: 3, y: 1 }
+    const whole = screen.draw('one\ntwo\nthree', 5, cursor)
+    expect(whole.split('\x1b[?2026h')).toHaveLength(2)
+    expect(whole.indexOf('\x1b[?2026l')).toBeGreaterThan(whole.indexOf('three'))
+    expect(whole.endsWith('\x1b[2;4H\x1b[?25h')).toBe(true)
+    expect(screen.draw('one\n2\nthree', 5, cursor)).not.toContain('2026')
+  })
+
   test('a row of the whole width keeps its last character', async () => {
     const { rows } = await screenAfter(['short', '123456789012'])
     expect(rows[0]).toBe('123456789012')
