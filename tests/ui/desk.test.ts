@@ -518,7 +518,7 @@ test('one key says that nothing had to be off before, or what else; and the step
     'mark: bracket leans left',
     'exhaust pipe into bench',
   )
-  expect(text()).toContain('THIS STEP SO FAR')
+  expect(text()).toContain('STEP SO FAR')
   expect(text()).toContain('1 × exhaust pipe, 1 × rag at exhaust port')
   expect(state().steps.get(2)?.after).toEqual([1])
   enter('5')

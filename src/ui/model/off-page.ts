@@ -4,18 +4,17 @@ import { codeOf } from '../../session/scan.ts'
 import type { Session } from '../../session/session.ts'
 import { liesAt, liesIn } from '../../words/lookups.ts'
 import { fluidName, markName, stepName } from '../../words/names.ts'
-import { countedPiece } from '../../words/pieces.ts'
 import { containerName, containerPlace } from '../../words/places.ts'
 import { bigLetters } from '../controls/big-letters/big-letters.ts'
 import { type Choice, choicesOf, goTo, type Large, type Page, rowsOf } from '../page.ts'
-import { type Line, large, line, plain, strong } from '../text/line.ts'
-import { contentNames } from './content-names.ts'
+import { blank, type Line, large, line, plain, strong } from '../text/line.ts'
+import { contentNames, setNames } from './content-names.ts'
 import { drawingOf } from './draw-choice.ts'
 import { inLarge } from './large-words.ts'
 import { easeChoice, looseningInLarge, looseningRows } from './loosening-rows.ts'
 import { measuredRows } from './measured-rows.ts'
 import { nextChoice } from './next.ts'
-import { flowed, groups, headed, indented, inOneFlow, numbered } from './rows.ts'
+import { flowed, groups, headed, indented, labelledFlow, numbered } from './rows.ts'
 import { sameAgain } from './same-again.ts'
 import { cardNow, perVersion, type Scene, type State } from './scene.ts'
 
@@ -55,17 +54,23 @@ export function offPage(scene: Scene): Page {
   const rest = [...choices].filter(([no]) => no > again.length)
   return {
     title: title(state),
-    top: handRows(scene, container),
+    top: [...handRows(scene, container), blank],
     rows: rowsOf(
       groups(
         easing === null ? [] : looseningRows(scene, easing),
-        container === null ? [] : headed('IN IT', contents(scene, container)),
-        strip === null ? [] : headed('THIS STEP SO FAR', soFar(scene, strip, container)),
+        [
+          ...(container === null
+            ? []
+            : labelledFlow('IN IT', contentNames(state, container), width, MOST_ROWS)),
+          ...(strip === null
+            ? []
+            : labelledFlow('STEP SO FAR', soFar(scene, strip, container), width, MOST_ROWS)),
+        ],
         headed(
           'THE SAME AGAIN: 8.1 is eight of the first; or its number, then the count',
           again.flatMap((words, index) => numbered(index + 1, plainWords(words), width)),
         ),
-        headed('OR', flowed(rest, width)),
+        flowed(rest, width),
         strip === null ? [] : headed('MEASURED', measuredRows(state, strip, width)),
       ),
     ),
@@ -125,25 +130,26 @@ function isJustOpened(session: Session, container: number): boolean {
   return last !== undefined && 'opened' in last && last.opened?.no === container
 }
 
-/** Everything in it, in one flow. */
-function contents({ session: { state }, width }: Scene, container: number): Line[] {
-  return inOneFlow(contentNames(state, container), width, 5)
-}
-
 /** What else came off or went in during the step: the bag in hand does not show it. */
-function soFar({ session, width }: Scene, strip: number, container: number | null): Line[] {
+function soFar({ session }: Scene, strip: number, container: number | null): string[] {
   const { state } = session
   const { pieces, aids, tools, fluids, marks } = session.gates().contentsOf(strip)
   const elsewhere = pieces.filter(({ piece }) =>
     liesAt(state, piece.id).every(({ place }) => containerPlace(place)?.container !== container),
   )
-  const names = [
-    ...[...elsewhere, ...aids, ...tools].map(({ piece, entered }) => countedPiece(state, piece.id, entered)),
+  const counted = [...elsewhere, ...aids, ...tools].map(({ piece, entered }) => ({
+    piece: piece.id,
+    count: entered,
+  }))
+  return [
+    ...setNames(state, counted),
     ...fluids.map(({ id }) => fluidName(state, id)),
     ...marks.map(({ id }) => markName(state, id)),
   ]
-  return inOneFlow(names, width, 5)
 }
+
+/** So many rows are seen at a glance. */
+const MOST_ROWS = 3
 
 /** What had to be off before the step: the one before, unless a key says otherwise. */
 function orderChoices(state: State, strip: number): [number, Choice][] {
