@@ -32,7 +32,7 @@ export function shownAs(entry: Entry, line: string, session: Session, open: numb
     case 'build-began':
       return { on: { step: entry.step }, says: [`take up ${stepName(state, entry.step)}`] }
     case 'looked':
-      return { on: { step: entry.step }, says: ['last look before'] }
+      return { on: { step: entry.step }, says: [`"look ${entry.step}"`] }
     case 'fitted':
       return fitted(state, entry)
     case 'tightened':
@@ -51,7 +51,7 @@ export function shownAs(entry: Entry, line: string, session: Session, open: numb
     case 'filled': {
       const fluid = state.fluids.get(entry.fluid)
       const shown = here(`fill ${fluid?.name}, `)
-      return shown && { ...shown, adds: entry.typed }
+      return shown && { ...shown, adds: String(entry.litres) }
     }
     case 'failed': {
       const shown = here('it does not: say what was found')
@@ -82,9 +82,12 @@ export function shownAs(entry: Entry, line: string, session: Session, open: numb
 
 type Of<Type extends Entry['type']> = Extract<Entry, { type: Type }>
 
-function fitted(state: State, { step, moves: [move] }: Of<'fitted'>): Shown | null {
+/** All of a piece at once, wherever it lies. */
+function fitted(state: State, { step, moves }: Of<'fitted'>): Shown | null {
+  const [move] = moves
   if (!move) return null
-  const says = [`fit ${countedPiece(state, move.piece, move.count)}`]
+  const count = moves.reduce((sum, each) => sum + (each.piece === move.piece ? each.count : 0), 0)
+  const says = [`fit ${countedPiece(state, move.piece, count)}`]
   const from = containerPlace(move.from)?.container
   return { on: { step }, says, ...(from !== undefined && { from }) }
 }

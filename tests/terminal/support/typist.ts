@@ -20,7 +20,7 @@ export class Typist {
   readonly beside = new ToldBeside()
   readonly #home: string
   readonly #options: Options
-  readonly #habit: Habit
+  #habit: Habit
   /** One after the other: work is left and gone on with. */
   readonly #terminals: PutbackTerminal[] = []
   /** The containers that were scanned since the step was taken up. */
@@ -98,13 +98,16 @@ export class Typist {
     const { hands } = this
     const [entry] = entries
     if (!entry) return
+    // What is done a second time goes by its numbers: Enter alone waits to see whether it is a key held down.
+    if (entry.type === 'failed') this.#habit = 'numbers'
+    if (entry.type === 'build-began') this.#scanned.clear()
     if (entry.type === 'undone') return hands.takeBack()
     if (entry.type === 'stopped' && entry.step !== null) return this.#leaves(entry.note)
     if (entry.type === 'counted') return this.#counts(entry)
     if (this.beside.state.strip !== null || line === 'end') return this.#comesOff(line, entries)
     const shown = shownAs(entry, line, this.beside.session, open)
-    if (shown && (await this.#chooses(shown, entry))) return
-    await hands.record(this.#withScan(line), lastOf(entries))
+    if (shown) await this.#chooses(shown, entry)
+    else await hands.record(this.#withScan(line), lastOf(entries))
   }
 
   /** Leaves with a note while work is under way, and comes back. */
@@ -154,36 +157,32 @@ export class Typist {
   }
 
   /** Does what is offered: from a label that is scanned, by Enter alone, or by its number. */
-  async #chooses(shown: Shown, { n }: Entry): Promise<boolean> {
+  async #chooses(shown: Shown, { n }: Entry): Promise<void> {
     const { hands } = this
     await hands.clear()
     const { from } = shown
     if (from !== undefined && this.#habit === 'scans' && !this.#scanned.has(from)) await this.#scans(from)
     if (/ label \d{3} /.test(hands.where())) {
-      if (isOffered(hands.enterDoes(), shown)) {
-        await hands.record('', n)
-        return true
-      }
+      if (isOffered(hands.enterDoes(), shown)) return hands.record('', n)
       await hands.back()
     }
     await this.#goesTo(shown.on)
-    if (shown.says.includes('last look before')) this.#scanned.clear()
     const isEnter = isOffered(hands.enterDoes(), shown)
-    const number =
-      this.#habit === 'numbers' || !isEnter ? await hands.find((says) => isOffered(says, shown)) : null
-    if (number === null && !isEnter) return false
+    const isByNumber = !isEnter || this.#habit === 'numbers'
+    const number = isByNumber ? await hands.find((says) => isOffered(says, shown)) : null
+    if (number === null && !isEnter)
+      throw new Error(`nothing here offers "${shown.says.join('", "')}":\n${hands.terminal.text()}`)
     await hands.enter(number === null ? '' : String(number), n, shown.adds ?? '')
-    return true
   }
 
   async #goesTo(place: Place): Promise<void> {
     const { hands } = this
     if (place === 'left') return hands.goTo(/\[\.4 LEFT\]/, '.4\r')
     if ('step' in place) {
-      const isThere = new RegExp(`─ step ${place.step}, .*(?:\\w|  [^ ]+ [A-Z ]+) `)
-      if (hands.where().includes('[.3 BACK]') && isThere.test(hands.where())) return
+      const page = new RegExp(`\\[\\.3 BACK\\].*\\n─ step ${place.step}, `)
+      if (page.test(hands.where())) return
       await hands.goTo(/WHAT GOES BACK/, '.3\r')
-      return hands.goTo(new RegExp(`─ step ${place.step}, `), `${place.step}\r`)
+      return hands.goTo(page, `${place.step}\r`)
     }
     await hands.goTo(/WHAT IS DUE/, '.6\r')
     await hands.choose((says) => says.includes(place.compare), /COMPARE /)
