@@ -10,7 +10,6 @@ import { liesAt } from './lookups.ts'
 import { stepName } from './names.ts'
 import { countedPiece } from './pieces.ts'
 import { containerPlace } from './places.ts'
-import { orderName } from './waiting/names.ts'
 
 /** One heading with the lines under it; without a heading, what stands first. */
 export interface FinishPart {
@@ -96,7 +95,7 @@ function comesText(state: State, { by, due }: Wait): string {
   if (by === null) return ', nothing is on its way'
   const when = due === undefined ? 'nobody said when' : dueText(due, state.clock.today)
   const outing = state.outings.get(by as `b${number}`)
-  return outing ? `, at ${outing.to} (${by}), ${when}` : `, ${orderName(state, by as `o${number}`)}, ${when}`
+  return outing ? `, at ${outing.to} (${by}), ${when}` : ` (${by}), ${when}`
 }
 
 /** How many of a piece are owed at home and not here. A lot of which none can go home is owed whole. */

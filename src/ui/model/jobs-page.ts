@@ -16,11 +16,11 @@ const NEW_JOB = goTo('a new job', { at: 'new-job', name: null })
 const DEMO: Choice = { says: 'a demo job, to look round', act: { do: 'demo' } }
 const PRACTICE: Choice = { says: 'a practice job, five minutes', act: { do: 'practice' } }
 
-/** One row each at 80 columns. */
+/** One row each, in the smallest window too. */
 const WHAT_THIS_IS: readonly string[] = [
-  'A machine comes apart: this keeps account of every piece and its bag.',
-  'It goes back together: this says what goes where, and what is missing.',
-  'Each line is on the disk before it shows, and nothing needs the network.',
+  'A machine comes apart: every piece and its bag are kept here.',
+  'It goes back: what goes where, and what is still missing.',
+  'Each line is on the disk at once; no network is needed.',
 ]
 
 function firstPage({ width, home }: Hall): Page {

@@ -143,7 +143,7 @@ function inBrief<Thing>(things: Iterable<Thing>, width: number, name: (thing: Th
 
 /** A third of the row for the name, the rest for what is in it. */
 function row(no: string, name: string, content: string, width: number): Line {
-  const room = Math.max(16, Math.floor(width / 3) - 6)
+  const room = Math.max(16, Math.floor(width / 3))
   return cut(line(strong(no.padStart(5)), '  ', padded(line(strong(name)), room), ' ', content), width)
 }
 

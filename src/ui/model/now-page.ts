@@ -55,8 +55,9 @@ export function nowPage(scene: Scene): Page {
 /** The next thing, and where it is blocked what it waits for. */
 function nextTexts({ session }: Scene, { next }: Card, says: string): Line[] {
   const reasons = next.kind === 'blocked' ? reasonLines(session.stateNow(), next.reasons) : []
-  const shown = reasons.slice(0, 2).map((reason) => line('· ', withWords(reason)))
-  const left = reasons.length - 2
+  // One says where to begin; the step's own page has them all.
+  const shown = reasons.slice(0, 1).map((reason) => line('· ', withWords(reason)))
+  const left = reasons.length - 1
   const turn = next.kind === 'todo' && next.todo.kind === 'turn' ? next.todo : null
   const through = turn ? `, ${turn.next.through} of ${turn.tightening.order.length} through` : ''
   return [line(strong(says), through), ...shown, ...(left > 0 ? [line(`· and ${left} more`)] : [])]

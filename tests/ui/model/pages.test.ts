@@ -32,9 +32,9 @@ describe('where things lie', () => {
         .slice(1)
         .map((row) => row.replace(/ +$/, '')),
     ).toEqual([
-      '    1  shelf                1 container',
-      '    2    bin small parts    1 container',
-      '    3      bag              4 × nuts',
+      '    1  shelf                      1 container',
+      '    2    bin small parts          1 container',
+      '    3      bag                    4 × nuts',
     ])
   })
 
