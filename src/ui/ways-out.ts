@@ -7,7 +7,7 @@ export interface WaysOut {
 }
 
 /** Exit codes by custom: 128 and the signal's number. On Windows SIGHUP comes when the window is closed. */
-const SIGNALS = { SIGINT: 130, SIGTERM: 143, SIGHUP: 129 } as const
+const SIGNALS = { SIGINT: 130, SIGQUIT: 131, SIGTERM: 143, SIGHUP: 129 } as const
 
 /** Watches every way out but a kill -9. Answers how to stop watching, and what to do where the window has gone. */
 export function watchWaysOut({ restore, onSignal }: WaysOut): { stop(): void; windowGone(): void } {

@@ -52,6 +52,7 @@ describe('the terminal is given back', () => {
     ['SIGTERM', 143],
     ['SIGHUP', 129],
     ['SIGINT', 130],
+    ['SIGQUIT', 131],
   ] as const)('by %s', async (signal, code) => {
     const { terminal, home } = await atWork()
     terminal.signal(signal)

@@ -155,7 +155,7 @@ export class PutbackTerminal {
     return pid
   }
 
-  signal(name: 'SIGTERM' | 'SIGHUP' | 'SIGINT' | 'SIGKILL'): void {
+  signal(name: 'SIGTERM' | 'SIGHUP' | 'SIGINT' | 'SIGQUIT' | 'SIGKILL'): void {
     process.kill(this.pid(), name)
   }
 }
