@@ -281,7 +281,7 @@ export class Desk {
         break
       case 'paste':
         if (this.session) this.#way.go({ at: 'paste', lines: event.lines })
-        else this.#talk.say(saying('A paste of several lines has no place here.'))
+        else this.#talk.say(saying('A paste of several lines has no place here.', 'Open a job first.'))
         break
       case 'key':
         this.#key(event.key)
@@ -345,7 +345,7 @@ export class Desk {
         this.#back()
         break
       case 'large':
-        this.#isLarge = !this.#isLarge
+        this.#turnLarge()
         break
       case 'up':
       case 'down':
@@ -361,6 +361,20 @@ export class Desk {
       default:
         key satisfies never
     }
+  }
+
+  /** Where nothing is to be seen of it, it is said. */
+  #turnLarge(): void {
+    this.#isLarge = !this.#isLarge
+    if (this.page().large !== null) return
+    this.#talk.say(
+      this.#isLarge
+        ? saying(
+            'Large letters are on; this screen has none.',
+            'One that has some shows them. * or .0 ends it.',
+          )
+        : saying('Large letters are off.'),
+    )
   }
 
   #back(): void {
@@ -412,7 +426,7 @@ export class Desk {
         this.#way.go({ at: 'off' })
         break
       case 'large':
-        this.#isLarge = !this.#isLarge
+        this.#turnLarge()
         break
       case 'sound':
         this.#turnSound(act.on ?? !this.#hasSound)

@@ -231,7 +231,8 @@ function amountFilled(text: string, scene: Scene, screen: Screen): Meaning | und
 function takingBack({ session }: Scene): Meaning {
   const { state } = session
   const last = session.entries().findLast(({ n }) => n === state.inForce.at(-1))
-  if (!last || state.inForce.length < 2) return noNumber('There is nothing to take back.', '')
+  if (!last || state.inForce.length < 2)
+    return noNumber('There is nothing to take back.', 'What is recorded first can be.')
   if (session.isFromElsewhere(last.n)) {
     const what = `Entry ${last.n} was not recorded here: ${entryText(state, last)}.`
     const cure = 'Whoever did that may not know: "undo" takes it back all the same.'

@@ -46,15 +46,21 @@ function keysNow(
 ): [string, string][] {
   const isJob = 'session' in scene
   const keys: [string, string, boolean][] = [
-    ['?', 'all keys', screen.at !== 'help'],
+    // The name of a job and of its machine may hold anything.
+    ['?', 'all keys', screen.at !== 'help' && screen.at !== 'new-job'],
     // The way out of large letters comes before what is done more rarely.
     ['*', 'small', isLarge],
-    ['0', 'takes back', isJob && scene.session.state.inForce.length > 1],
+    ['0', 'takes back', isJob && scene.session.state.inForce.length > 1 && !isAnswer('0', page)],
     ['*', 'large', !isLarge && page.large !== null],
     ['+ -', 'rows', isLong],
     ['Backspace', 'back', hasWay],
   ]
   return keys.flatMap(([key, does, works]) => (works ? [[key, does] as [string, string]] : []))
+}
+
+/** Whether a question takes what elsewhere is a key: none in a bag, a note of one sign. */
+function isAnswer(text: string, { question }: Page): boolean {
+  return (question?.take(text) ?? null) !== null
 }
 
 function fitting(keys: readonly (readonly [string, string])[], width: number): Line {

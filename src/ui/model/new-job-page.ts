@@ -35,8 +35,10 @@ export function newJobPage({ width }: Hall, name: string | null): Page {
 }
 
 function answer(name: string | null, text: string): Choice | { cannot: string } {
-  if (name === null && !/[\p{L}\p{N}]/u.test(text))
-    return { cannot: 'A job goes by a name with a letter or a number in it. Backspace goes back.' }
+  if (!/[\p{L}\p{N}]/u.test(text)) {
+    const what = name === null ? 'A job' : 'A machine'
+    return { cannot: `${what} goes by a name with a letter or a number in it. Backspace goes back.` }
+  }
   if (name === null)
     return { says: `call it ${text}`, act: { do: 'turn', to: { at: 'new-job', name: text } } }
   return newJob(name, text)
