@@ -59,7 +59,16 @@ const WORDS = [
   'Größe 漢字',
 ]
 
-const EACH = Math.ceil(1000 / EVERY_SCREEN.length)
+const WRITTEN = WORDS.filter((words) => /\p{L}/u.test(words))
+
+const MANY = 1000
+/** So many on each screen; more of two at once, for some jobs have too few labels for that. */
+const EACH = Math.ceil(MANY / EVERY_SCREEN.length)
+const EACH_OF_TWO = EACH + 2
+
+/** How many scans came in each way, and were answered as they had to be. */
+const answered = new Map<string, number>()
+const count = (way: string) => answered.set(way, (answered.get(way) ?? 0) + 1)
 
 beforeEach(() => {
   onTestFinished(() => {
@@ -76,11 +85,45 @@ describe('a scan is answered once, for the right label, and nothing comes of it 
       if (!desk.session) return
       if (index % 2 === 1) keyboard.hear([[0, '\x15*']])
       const chance = chanceOf(index)
-      for (const shape of Object.values(SHAPES))
-        for (let nth = 0; nth < EACH; nth += 1) scanAndReturn(keyboard, shape, chance)
-      for (let nth = 0; nth < EACH; nth += 1) scanTwoAndReturn(keyboard, chance)
+      for (const [name, shape] of Object.entries(SHAPES))
+        for (let nth = 0; nth < EACH; nth += 1) {
+          scanAndReturn(keyboard, shape, chance)
+          count(name)
+        }
+      for (let nth = 0; nth < EACH_OF_TWO; nth += 1)
+        if (scanTwoAndReturn(keyboard, chance)) count('two in one chunk')
     },
   )
+
+  test('a thousand in each way', () => {
+    expect([...answered.keys()]).toEqual([...Object.keys(SHAPES), 'two in one chunk'])
+    for (const [way, times] of answered) expect(times, way).toBeGreaterThanOrEqual(MANY)
+  })
+})
+
+describe('a thousand scans', () => {
+  const job = [
+    'begin cover off',
+    'off 8 M6x25 bolts into new bag',
+    'off 2 dowels into new bag',
+    'off 4 M6x40 bolts into new bag',
+  ]
+  const shapes = Object.values(SHAPES)
+
+  test.each([
+    ['a text is asked for', ['new job', 'new job red single', 'quit', 'scan 1\r2']],
+    ['a list is narrowed', ['.2', '.2\rbolts', '.5', '?']],
+  ])('while %s', (_, ways) => {
+    const chance = chanceOf(ways.length)
+    for (const way of ways) {
+      const keyboard = keyboardOf(jobWith(...job).desk)
+      keyboard.hear([[0, `${way}\r`]])
+      for (let nth = 0; nth < MANY / ways.length; nth += 1) {
+        // There is always something in the line, so that a text is begun and a list is narrowed.
+        scanAndReturn(keyboard, oneOf(shapes, chance), chance, WRITTEN)
+      }
+    }
+  })
 })
 
 describe('a scan while a text is asked for', () => {
@@ -155,11 +198,16 @@ test('words typed on while a scan behind words is answered are not lost', () => 
 })
 
 /** One scan, with words in the line or without, and back to where one was. */
-function scanAndReturn(keyboard: Keyboard, shape: (text: string, chance: Chance) => Burst, chance: Chance) {
+function scanAndReturn(
+  keyboard: Keyboard,
+  shape: (text: string, chance: Chance) => Burst,
+  chance: Chance,
+  words = WORDS,
+) {
   const { desk, hear } = keyboard
   const origin = originOf(desk)
   const [code = ''] = codesFor(desk, chance)
-  const line = typeWords(keyboard, chance)
+  const line = typeWords(keyboard, chance, words)
   const burst = shape(`${oneOf(PREFIXES, chance)}${code}${oneOf(SUFFIXES, chance)}`, chance)
   const story = JSON.stringify({ line, burst })
   hear(burst)
@@ -169,12 +217,12 @@ function scanAndReturn(keyboard: Keyboard, shape: (text: string, chance: Chance)
   expect(originOf(desk), story).toEqual(origin)
 }
 
-/** Two in one chunk: the last is shown, the first is one step back. */
-function scanTwoAndReturn(keyboard: Keyboard, chance: Chance) {
+/** Two in one chunk: the last is shown, the first is one step back. Answers whether there are two labels. */
+function scanTwoAndReturn(keyboard: Keyboard, chance: Chance): boolean {
   const { desk, hear } = keyboard
   const origin = originOf(desk)
   const [first = '', second] = codesFor(desk, chance)
-  if (second === undefined) return
+  if (second === undefined) return false
   const line = typeWords(keyboard, chance)
   const chunk = [first, second].map((code) => `${oneOf(PREFIXES, chance)}${code}${oneOf(SUFFIXES, chance)}`)
   const story = JSON.stringify({ line, chunk })
@@ -185,6 +233,7 @@ function scanTwoAndReturn(keyboard: Keyboard, chance: Chance) {
   expect(scanned(desk), story).toBe(first)
   goBack(keyboard)
   expect(originOf(desk), story).toEqual(origin)
+  return true
 }
 
 type Keyboard = ReturnType<typeof keyboardOf>
@@ -215,8 +264,8 @@ function keyboardOf(desk: Desk) {
 }
 
 /** Words in the line, the cursor somewhere in them. Answers the line. */
-function typeWords({ desk, hear }: Keyboard, chance: Chance): string {
-  const words = oneOf(WORDS, chance)
+function typeWords({ desk, hear }: Keyboard, chance: Chance, all = WORDS): string {
+  const words = oneOf(all, chance)
   const back = chance.whole(0, 2) === 0 ? chance.whole(0, words.length) : 0
   hear([
     [0, '\x15'],
