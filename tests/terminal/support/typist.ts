@@ -1,9 +1,9 @@
 import { expect } from 'vitest'
-import type { Result } from '../../../src/cli/result.ts'
 import { codeOf } from '../../../src/session/scan.ts'
-import { askedAt } from './asked-at.ts'
 import { Hands } from './hands.ts'
+import { looksAt } from './looks-at.ts'
 import { type Options, PutbackTerminal } from './putback-terminal.ts'
+import { refusedAlike } from './refused-alike.ts'
 import { type Place, type Shown, shownAs } from './shown-as.ts'
 import { type Entry, ToldBeside } from './told-beside.ts'
 
@@ -42,9 +42,9 @@ export class Typist {
   async does(line: string): Promise<void> {
     const open = this.beside.told > 0 ? this.beside.state.build : null
     const result = this.beside.tell(line)
-    if (!result.ok) await this.#isRefused(line.replace(/^refused [a-z-]+: ?/, ''), result)
+    if (!result.ok) await refusedAlike(this.hands, line.replace(/^refused [a-z-]+: ?/, ''), result)
     else if (line.startsWith('new job')) await this.#newJob()
-    else if (!result.entries?.length) await this.#looks(line)
+    else if (!result.entries?.length) await looksAt(this.hands, line)
     else await this.#records(line, result.entries, open)
   }
 
@@ -61,37 +61,6 @@ export class Typist {
     await hands.choose((says) => /\bnew job\b/.test(says), /A NEW JOB/)
     await hands.goTo(new RegExp(`A NEW JOB .*${name}`), `${name}\r`)
     await hands.goTo(/\[\.1 OFF\]/, `${machine}\r`)
-  }
-
-  /** What the command line refuses is refused here, in the same words. */
-  async #isRefused(line: string, { told, code, facts }: Extract<Result, { ok: false }>): Promise<void> {
-    const { hands } = this
-    await hands.clear()
-    if (code === 'which-piece') {
-      await hands.goTo(/WHICH ONE\?/, `${line}\r`)
-      const [, count] = /^(\d+ pieces) /.exec(told.what) ?? []
-      expect(hands.where()).toContain(`may be ${count}`)
-      await hands.back()
-      return
-    }
-    const sign = facts && 'misreading' in facts ? '? NOT UNDERSTOOD ' : 'X REFUSED '
-    await hands.press(`${line}\r`, () => hands.said().startsWith(sign), sign)
-    const said = hands.said()
-    expect(said).toContain(`${sign} ${told.what}`)
-    expect(said.endsWith(told.cure)).toBe(true)
-    if (!/ and \d+ more /.test(said)) for (const reason of told.lines) expect(said).toContain(reason)
-  }
-
-  /** A line that only asks is answered by the screen that shows it. */
-  async #looks(line: string): Promise<void> {
-    const { hands } = this
-    await hands.clear()
-    const asked = askedAt(line)
-    if (!asked) return hands.goElsewhere(`${line}\r`)
-    await hands.goTo(asked.place, `${asked.keys}\r`)
-    if (asked.types && asked.answer) await hands.goTo(asked.answer, `${asked.types}\r`)
-    const { choose } = asked
-    if (choose && asked.answer) await hands.choose((says) => says.startsWith(choose), asked.answer)
   }
 
   async #records(line: string, entries: readonly Entry[], open: number | null): Promise<void> {

@@ -1,3 +1,16 @@
+import type { Hands } from './hands.ts'
+
+/** A line that only asks is answered by the screen that shows it: goes there, by keys where there are some. */
+export async function looksAt(hands: Hands, line: string): Promise<void> {
+  await hands.clear()
+  const asked = askedAt(line)
+  if (!asked) return hands.goElsewhere(`${line}\r`)
+  await hands.goTo(asked.place, `${asked.keys}\r`)
+  if (asked.types && asked.answer) await hands.goTo(asked.answer, `${asked.types}\r`)
+  const { choose } = asked
+  if (choose && asked.answer) await hands.choose((says) => says.startsWith(choose), asked.answer)
+}
+
 /** Where a question that writes nothing is answered on the screens. */
 interface Asked {
   /** The keys that lead there, and the screen's name and title there. */
@@ -10,7 +23,7 @@ interface Asked {
 }
 
 /** The screen that answers a line; undefined where the line itself leads to it. */
-export function askedAt(line: string): Asked | undefined {
+function askedAt(line: string): Asked | undefined {
   const [, where] = /^where (.*)$/.exec(line) ?? []
   if (where !== undefined)
     return { keys: '.2', place: /\[\.2 LIES\]/, types: where, answer: new RegExp(`found for ${where}`) }
