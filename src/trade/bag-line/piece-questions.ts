@@ -61,7 +61,8 @@ function askCount(piece: Omit<PieceItem, 'questions'>, line: LineFacts): Questio
   const { should, missing, missingAt = [], broken, positions } = piece
   const questions: Question[] = []
   if (should > largeCount) questions.push({ code: 'count-large', count: should })
-  if (!line.isCounted && isPlural(piece.name)) questions.push({ code: 'count-assumed', count: should })
+  if (!line.isCounted && isPlural(withoutNumbers(piece.name)))
+    questions.push({ code: 'count-assumed', count: should })
   if (line.isFoundOf && broken > 0 && broken === missing) {
     questions.push({ code: 'broken-or-missing', broken, missing })
   }
@@ -69,4 +70,9 @@ function askCount(piece: Omit<PieceItem, 'questions'>, line: LineFacts): Questio
     questions.push({ code: 'which-missing', missing, positions })
   }
   return questions
+}
+
+/** The name without numbers at its end, which may have been meant as a count: `cover bolts 3`. */
+function withoutNumbers(name: string): string {
+  return name.replace(/(?:[ ,]+(?:\d{1,3}|[x×]\d{1,3}|and|no\.?|#\d{1,3}))+$/iu, '')
 }

@@ -6,6 +6,7 @@ import { namePiece } from './piece-name.ts'
 import { askAbout } from './piece-questions.ts'
 import { tally } from './piece-tally.ts'
 import { readSaying } from './piece-words.ts'
+import { joinPositionLists } from './position-lists.ts'
 import { isPositionWord, joinPositions } from './position-words.ts'
 import type { PlacedSaying } from './saying.ts'
 import type { State } from './state-words.ts'
@@ -16,9 +17,11 @@ import type { State } from './state-words.ts'
  */
 export function readPiece(text: string, state?: State): Outcome {
   // `2xM8x60` is two of M8x60.
-  const plain = text
+  const typed = text
     .replace(/^(?:removed|took off|took out) /i, '')
     .replace(/^(\d{1,4})[x×*](?=m\d)/iu, '$1 ')
+    .replace(/(?<=\p{L})\.+$/u, '')
+  const plain = joinPositionLists(typed)
   const clauses = splitClauses(plain)
   const [words = [], ...further] = clauses
   const count = readCount(words)
