@@ -69,8 +69,10 @@ describe('a detour', () => {
     until(bench, 'press Enter with nothing typed')
     bench.enter('.2')
     expect(lessonOn(bench)).toContain('Type "step 1"')
-    bench.enter('new job')
-    expect(lessonOn(bench)).toContain('Type "."')
+    for (const screen of ['new job', '?']) {
+      bench.enter('.', screen)
+      expect(lessonOn(bench)).toContain('Type "."')
+    }
     followLessons(bench, MANY)
   })
 

@@ -8,7 +8,7 @@ import { stripLesson } from './strip-lesson.ts'
 /** Where the learner is on the screens: what may be typed depends on it. */
 export type LessonPlace =
   | { at: 'off' | 'left' | 'elsewhere' }
-  /** A screen that takes the line for the answer to its question. */
+  /** A screen that takes the line for itself: an answer to its question, words to look for. */
   | { at: 'question' }
   | { at: 'step'; step: number }
   | { at: 'scan'; text: string }

@@ -127,7 +127,7 @@ export function lessonText(state: State, lesson: Lesson): LessonText {
       }
     case 'leave-question':
       return {
-        why: 'This screen asks something that the practice can do without.',
+        why: 'This screen takes what is typed for itself.',
         act: 'Type "." and press Enter: back to where you are.',
       }
     case 'take-back':

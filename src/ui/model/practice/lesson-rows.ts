@@ -27,7 +27,8 @@ export function lessonRows(scene: Hall | Scene, screen: Screen, page: Page): Lin
 const ROOMY = 30
 
 function placeOf(screen: Screen, page: Page): LessonPlace {
-  if (page.question) return { at: 'question' }
+  // The help looks for what is typed, as a question takes it for its answer.
+  if (page.question || screen.at === 'help') return { at: 'question' }
   if (screen.at === 'step') return { at: 'step', step: screen.step }
   if (screen.at === 'scan') return { at: 'scan', text: screen.text }
   return { at: screen.at === 'off' || screen.at === 'left' ? screen.at : 'elsewhere' }
