@@ -33,8 +33,8 @@ function lotsOf(text: string, state: State): string[] {
       return [...lots, ...(before === '' ? [] : [before]), items.slice(index).join(';').trim()]
     }
     lot += item
-    const place = / into (.+)$/i.exec(item.trim())?.[1]
-    if (place === undefined || !readPlace(place, state)) lot += ';'
+    const { place } = placeSaid(item.trim())
+    if (!readPlace(place, state)) lot += ';'
     else {
       lots.push(lot.trim())
       lot = ''
@@ -81,7 +81,7 @@ function asWords(line: string): Extract<BagLine, { understood: true }> | null {
 /** `into` only counts where a place follows: `note: oil ran into the sump` is all note. */
 function splitInto(text: string, state: State, asked?: Into): { line: string; into: Into | undefined } {
   if (/^\s*(?:note|caution|used|mark)\b/i.test(text)) return { line: text, into: asked }
-  const [, line = '', place = ''] = /^(.*) into (.+)$/i.exec(text) ?? []
+  const { line, place } = placeSaid(text)
   const into = place === '' ? null : readPlace(place, state)
   // A container that is not known would become part of a name, and the piece would lie elsewhere.
   if (!into && CONTAINER_WORD.test(place))
@@ -89,9 +89,16 @@ function splitInto(text: string, state: State, asked?: Into): { line: string; in
   return into ? { line, into } : { line: text, into: asked }
 }
 
+/** `cover into bag 3`, `head onto the bench`. Behind a shorter word only the bench is a place: bolts sit in trays too. */
+function placeSaid(text: string): { line: string; place: string } {
+  const [, line = '', place = ''] =
+    /^(.*) (?:into|onto) (.+)$/i.exec(text) ?? /^(.*) (?:in|on|to) ((?:the )?bench)$/i.exec(text) ?? []
+  return { line, place }
+}
+
 const FORM = 'off COUNT SIZE NAME [into PLACE]'
 const CONTAINER_WORD = /^(?:the |new |an? )?(?:bag|bin|tray|tag|shelf|label)\b/i
-const CONTAINER = /^(?:the )?(?:bag|bin|tray|tag|shelf) ?\d{1,4}(?: ?\/.*)?$/i
+const CONTAINER = /^(?:the )?(?:bench|(?:bag|bin|tray|tag|shelf) ?\d{1,4}(?: ?\/.*)?)$/i
 
 /** `cover > bin 2` says where a piece lies, not where an aid sits on the machine. */
 function intoContainer({ name, count, where }: AidItem): never {

@@ -362,6 +362,8 @@ describe('a line is not understood, and says why', () => {
     ['off 2 dowels into tray', { code: 'no-such-place', part: 'tray' }],
     ['off 2 dowels into bin of covers', { code: 'no-such-place', part: 'bin of covers' }],
     ['off 2 dowels into new tray; 3 nuts', { code: 'no-such-place', part: 'new tray' }],
+    ['off heat shield > bench', { code: 'not-understood', nearest: 'off heat shield into bench' }],
+    ['off 2 dowels onto tray', { code: 'no-such-place', part: 'tray' }],
     ['off heat shield > bag 1', { code: 'not-understood', nearest: 'off heat shield into bag 1' }],
     [
       'off 2 heat shields > tray 3/5',
@@ -399,6 +401,10 @@ describe('a bag line', () => {
     expect(into('off fuel hose: tank > rail')).toEqual([bench])
     expect(into('off fuel hose: tank > rail into new tag')).toEqual([{ kind: 'new', container: 'tag' }])
     expect(into('off valve cover into tag')).toEqual([{ kind: 'new', container: 'tag' }])
+    expect(into('off valve cover onto new tag')).toEqual([{ kind: 'new', container: 'tag' }])
+    expect(into('off valve cover on the bench')).toEqual([bench])
+    expect(into('off valve cover onto bench')).toEqual([bench])
+    expect(into('off 2 clips on tray')).toEqual([{ kind: 'hand' }])
   })
 
   test('may name a place after each lot, which holds back to the place before', () => {

@@ -63,7 +63,7 @@ export const buildVerbs: readonly Verb[] = [
     says: 'One full turn of the machine by hand: the way it runs, in the step that counts them.',
     examples: ['turned over', 'turned over 2'],
     // A crank pulley comes off as well.
-    meant: /^\d*$/,
+    meant: /^(?:\d*|once|twice|.* (?:turns?|times))$/i,
     read(line) {
       const step = line.rest === '' ? undefined : line.takeNumber()
       line.end()

@@ -53,6 +53,7 @@ export const stripVerbs: readonly Verb[] = [
     examples: [
       'off 8 M6x25 hex 10 valve cover bolts into new bag',
       'off cam caps I1..I4 into tray 3',
+      'off cylinder head onto the bench',
       'off coolant hose: radiator > pump',
       'off rag > inlet port 1; coolant out 2.1 L',
     ],
