@@ -138,9 +138,9 @@ export class Desk {
     return act && (records(act) || this.screen.at === 'scan') ? JSON.stringify(act) : null
   }
 
-  /** An Enter came faster than a finger means it, and was not taken. */
-  passOverEnter(): void {
-    this.#talk.sayOnce('Enter came again at once, as from a key held down: that one was not taken.')
+  /** An Enter was not taken: it came faster than a finger means it, or what it was pressed for is no longer next. */
+  passOverEnter(why: keyof typeof PASSED_OVER): void {
+    this.#talk.sayOnce(PASSED_OVER[why])
     this.#changed()
   }
 
@@ -618,6 +618,12 @@ export class Desk {
     this.#version += 1
     for (const listener of this.#listeners) listener()
   }
+}
+
+/** Why an Enter was not taken. */
+const PASSED_OVER = {
+  repeated: 'Enter came again at once, as from a key held down: that one was not taken.',
+  overtaken: 'Another terminal was quicker: that Enter was not taken. Look what is next now.',
 }
 
 /** What a key does on a page that has a use of its own for it. */

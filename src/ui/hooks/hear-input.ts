@@ -68,7 +68,7 @@ function entersOf(desk: Desk) {
         break
       case 'repeat':
         drop()
-        desk.passOverEnter()
+        desk.passOverEnter('repeated')
         break
       case 'waits':
         waiting = { claim, timer: setTimeout(letThrough, REPEAT_MS) }
@@ -79,7 +79,9 @@ function entersOf(desk: Desk) {
   /** Nothing repeated it. What it would record by now must still be what it was pressed for. */
   function letThrough(): void {
     const claim = drop()
-    if (claim !== undefined && claim === desk.claim) desk.press({ text: '\r' })
+    if (claim === undefined) return
+    if (claim === desk.claim) desk.press({ text: '\r' })
+    else desk.passOverEnter('overtaken')
   }
 
   function drop(): string | null | undefined {

@@ -113,7 +113,7 @@ describe('Enter alone ticks a bolt', () => {
   })
 
   test('and never another than the one it was pressed for', () => {
-    const { hear, ticked, desk } = atTheBolts()
+    const { hear, ticked, desk, answer } = atTheBolts()
     vi.advanceTimersByTime(2000)
     hear('\r')
     vi.advanceTimersByTime(300)
@@ -122,6 +122,7 @@ describe('Enter alone ticks a bolt', () => {
     desk.session?.send(commands[0])
     vi.advanceTimersByTime(2000)
     expect(ticked()).toBe(2)
+    expect(answer()).toContain('Another terminal was quicker: that Enter was not taken.')
   })
 })
 
