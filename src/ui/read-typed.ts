@@ -9,7 +9,7 @@ import { language } from './language.ts'
 import { act, go, type Meaning, no, noNumber, type Typed } from './meaning.ts'
 import { printChoice } from './model/print-choices.ts'
 import { countedAgain } from './model/same-again.ts'
-import { cardNow, type Hall, isUnderWay, type Scene } from './model/scene.ts'
+import { cardNow, type Hall, isUnderWay, type Scene, withHand } from './model/scene.ts'
 import { withWordsAgain } from './model/words-again.ts'
 import type { Screen } from './navigation.ts'
 import type { Page } from './page.ts'
@@ -121,7 +121,7 @@ function unusedLabel(text: string, scene: Scene, screen: Screen): Meaning | unde
   const words = tail.words.trim().replace(/^off /i, '')
   if (words === '')
     return act({ do: 'take', container }, `take label ${container} in hand: what comes off goes into it`)
-  return recording(language(words, { ...scene, hand: container }, screen))
+  return recording(language(words, withHand(scene, container), screen))
 }
 
 /** Digits that are nearly a code are a scan that went wrong, unless they are a choice or a container. */
@@ -293,7 +293,7 @@ function intoScanned(text: string, scene: Scene, { screen, page }: Shown): Meani
   const hand = enter?.do === 'take' ? enter.container : scanned
   if (hand === null) return undefined
   const off: Screen = { at: 'off' }
-  const meaning = language(text, { ...scene, hand }, off)
+  const meaning = language(text, withHand(scene, hand), off)
   return meaning.kind === 'act' && meaning.act.do === 'send'
     ? { ...meaning, act: { ...meaning.act, to: meaning.act.to ?? off } }
     : meaning

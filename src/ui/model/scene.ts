@@ -34,6 +34,12 @@ export interface Scene extends Hall {
   hand: number | null
 }
 
+/** The same with another container in hand. What is read from the disk when it is asked for is not read for that. */
+export function withHand(scene: Scene, hand: number): Scene {
+  const same = Object.getOwnPropertyDescriptors(scene)
+  return Object.defineProperties({}, { ...same, hand: { value: hand, enumerable: true } }) as Scene
+}
+
 /** Where the job stands. */
 export function cardNow(session: Session): Card {
   return perVersion(session, 'card', () => cardOf(session))

@@ -1,4 +1,4 @@
-import { expect, test } from 'vitest'
+import { expect, test, vi } from 'vitest'
 import { jobWith, say } from '../support/bench.ts'
 
 const strip = ['begin valve cover off', 'off 8 M6x25 hex 10 valve cover bolts into new bag']
@@ -29,4 +29,16 @@ test('is worked out anew with whatever it shows', () => {
   expect(isNew()).toBe(true)
   enter('.1')
   expect(isNew()).toBe(true)
+})
+
+test('the other jobs are not read from the disk for a key', () => {
+  const { enter, type, desk, shelf, line } = jobWith(...strip)
+  const list = vi.spyOn(shelf, 'list')
+  for (const screen of ['.', '.1', '.2', '.3', '.4', '.5', '.6', 'step 1', 'scan 1', '?']) {
+    enter(screen)
+    type('4 nuts')
+    desk.meaning()
+    expect(list, `${screen}, ${line()}`).not.toHaveBeenCalled()
+    type('\x15')
+  }
 })
