@@ -232,7 +232,9 @@ export class Desk {
   }
 
   page(): Page {
-    return this.#oncePer('page', () => this.#kept.of(this.scene(), this.screen, this.#times()))
+    return this.#oncePer('page', () =>
+      this.#kept.of(this.scene(), this.screen, { typed: this.#talk.text(), times: this.#times() }),
+    )
   }
 
   meaning(): Meaning {
@@ -264,7 +266,6 @@ export class Desk {
       width: this.#size.width,
       height: this.#size.height,
       now: this.#now(),
-      typed: this.#talk.text(),
       colour: this.#colour,
       errand: this.#errand,
     }

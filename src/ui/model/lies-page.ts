@@ -9,10 +9,10 @@ import { type PieceId, type PlaceOfPiece, perVersion, type Scene, type State } f
 import { search, wordsNow } from './search.ts'
 
 /** What lies where: every container in the one it stands in, with its content; or what a search finds. */
-export function liesPage(scene: Scene, words: string): Page {
+export function liesPage(scene: Scene, words: string, typed: string): Page {
   const { session } = scene
   const { state } = session
-  const wanted = wordsNow(scene, words)
+  const wanted = wordsNow(typed, words)
   const hits = wanted === '' ? [] : found(scene, wanted)
   const rows = wanted === '' ? allPlaces(scene) : hitRows(scene, hits)
   const count = wanted === '' ? counted(state.containers.size, 'container') : `${rows.length} found`

@@ -8,9 +8,9 @@ import { search, wordsNow } from './search.ts'
 import { whenText } from './when.ts'
 
 /** The history, newest first; what was taken back is still there and says so. */
-export function logPage(scene: Scene, words = ''): Page {
+export function logPage(scene: Scene, words: string, typed: string): Page {
   const { session } = scene
-  const wanted = wordsNow(scene, words)
+  const wanted = wordsNow(typed, words)
   const all = session.entries()
   const entries = wanted === '' ? all : found(session, wanted)
   const inForce = perVersion(session, 'in force', () => new Set(session.state.inForce))

@@ -34,21 +34,35 @@ import { toldPage } from './told-page.ts'
 import { waitPage } from './wait-page.ts'
 import { whichPage } from './which-page.ts'
 
-/** What a screen shows. Without an open job there are only the jobs to choose from. */
-export function pageOf(scene: Hall | Scene, screen: Screen): Page {
-  if (screen.at === 'help') return helpPage(scene, screen)
+/** What a screen shows while `typed` stands in the line. Without an open job there are only the jobs to choose from. */
+export function pageOf(scene: Hall | Scene, screen: Screen, typed: string): Page {
+  if (screen.at === 'help') return helpPage(scene, screen, typed)
   if (screen.at === 'new-job') return newJobPage(scene, screen.name)
-  return 'session' in scene && screen.at !== 'jobs' ? jobPage(scene, screen) : jobsPage(scene)
+  if (!('session' in scene) || screen.at === 'jobs') return jobsPage(scene)
+  return followsLine(screen) ? listPage(scene, screen, typed) : jobPage(scene, screen)
 }
 
-function jobPage(scene: Scene, screen: Exclude<Screen, { at: 'jobs' | 'new-job' | 'help' }>): Page {
+type FollowingScreen = Extract<Screen, { at: 'help' | 'lies' | 'log' }>
+
+/** Whether what a screen shows depends on what stands in the line: no other page is told what does. */
+export function followsLine(screen: Screen): screen is FollowingScreen {
+  return screen.at === 'help' || screen.at === 'lies' || screen.at === 'log'
+}
+
+function listPage(scene: Scene, screen: Exclude<FollowingScreen, { at: 'help' }>, typed: string): Page {
+  return screen.at === 'lies'
+    ? liesPage(scene, screen.words, typed)
+    : logPage(scene, screen.words ?? '', typed)
+}
+
+type JobScreen = Exclude<Screen, FollowingScreen | { at: 'jobs' | 'new-job' }>
+
+function jobPage(scene: Scene, screen: JobScreen): Page {
   switch (screen.at) {
     case 'now':
       return nowPage(scene)
     case 'off':
       return offPage(scene)
-    case 'lies':
-      return liesPage(scene, screen.words)
     case 'back':
       return backPage(scene)
     case 'step':
@@ -57,8 +71,6 @@ function jobPage(scene: Scene, screen: Exclude<Screen, { at: 'jobs' | 'new-job' 
       return leftPage(scene)
     case 'finish':
       return finishPage(scene)
-    case 'log':
-      return logPage(scene, screen.words)
     case 'found':
       return foundPage(scene, screen.found)
     case 'due':

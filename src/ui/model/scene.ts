@@ -20,8 +20,6 @@ export interface Hall {
   width: number
   height: number
   now: Date
-  /** What stands in the line: a list that filters looks at it. */
-  typed: string
   colour: boolean
   /** The errand that is out, and what came of the last one. */
   errand: { progress: string | null; last: News | null }

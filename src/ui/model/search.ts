@@ -1,10 +1,10 @@
 import type { Session } from '../../session/session.ts'
 import { isSearch } from '../search-words.ts'
-import { perVersion, type Scene } from './scene.ts'
+import { perVersion } from './scene.ts'
 
 /** What a list is narrowed by: the words in the line while they are typed, else those that were entered. */
-export function wordsNow(scene: Scene, kept: string): string {
-  return (isSearch(scene.typed) ? scene.typed : kept).trim()
+export function wordsNow(typed: string, kept: string): string {
+  return (isSearch(typed) ? typed : kept).trim()
 }
 
 interface Searched<Hit> {

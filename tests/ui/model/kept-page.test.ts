@@ -11,6 +11,14 @@ test.each(['.', '.1', '.3', '.4', '.6', 'step 1'])('%s is not worked out anew fo
   expect(desk.page()).toBe(page)
 })
 
+test.each(['.2', '.5', '?'])('%s follows what is typed', (screen) => {
+  const { enter, type, desk } = jobWith(...strip, 'end')
+  enter(screen)
+  const page = desk.page()
+  type('bolt')
+  expect(desk.page()).not.toBe(page)
+})
+
 test('is worked out anew with whatever it shows', () => {
   const { enter, desk } = jobWith(...strip)
   enter('.1')

@@ -10,8 +10,8 @@ import { screenPurpose } from './screen-purpose.ts'
 import { wordPage } from './word-page.ts'
 
 /** Every key and every word; those that answer to what is typed or was looked for; or one of them. */
-export function helpPage(scene: Hall | Scene, screen: HelpScreen): Page {
-  const shown = helpShown(screen, scene.typed)
+export function helpPage(scene: Hall | Scene, screen: HelpScreen, typed: string): Page {
+  const shown = helpShown(screen, typed)
   if (shown.kind === 'item') return wordPage(scene, shown.item)
   const list = numberedList(scene.width)
   const { title, rows } =
@@ -22,7 +22,7 @@ export function helpPage(scene: Hall | Scene, screen: HelpScreen): Page {
     title: line(strong('HELP'), `  ${title}`),
     top: [],
     rows: rowsOf(rows),
-    isNarrowed: wordsInLine(scene.typed) !== null,
+    isNarrowed: wordsInLine(typed) !== null,
     enter: BACK,
     choice: choicesOf(list.choices),
     large: null,
