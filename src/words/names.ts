@@ -46,6 +46,11 @@ export function fastenerName(name: string): string {
   return `fastener ${name}`
 }
 
+/** The same within a sentence, by its own name where that is no bare number: `fastener 4`, `I3`. */
+export function fastenerCalled(name: string): string {
+  return /^\d+$/.test(name) ? fastenerName(name) : name
+}
+
 /** A fault found at a home: `x1, exhaust stud snapped`. */
 export function faultName(state: State, id: FaultId): string {
   const fault = state.faults.get(id)

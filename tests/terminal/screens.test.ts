@@ -151,7 +151,7 @@ describe('when it is killed', () => {
 
     const again = new PutbackTerminal(home)
     await again.sees('broken off after')
-    await again.sees('turn 2, perhaps turned already')
+    await again.sees('turn fastener 2, perhaps turned already')
     again.write('\r')
     await again.sees('IN DOUBT')
     again.write('\r\r\r')

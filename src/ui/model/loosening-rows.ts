@@ -1,5 +1,5 @@
 import type { OpenLoosening } from '../../session/open-loosening.ts'
-import { looseningName, passName } from '../../words/names.ts'
+import { fastenerCalled, looseningName, passName } from '../../words/names.ts'
 import type { Choice, Large } from '../page.ts'
 import { blank, type Line, line, strong } from '../text/line.ts'
 import { besideLetters } from './beside.ts'
@@ -58,7 +58,7 @@ function easedText({ loosening, next }: OpenLoosening): string {
 /** One Enter a fastener. */
 export function easeChoice({ loosening, next }: OpenLoosening): Choice {
   return {
-    says: `${next.fastener} is eased: ${loosening.passes[next.pass]?.typed ?? ''}`,
+    says: `${fastenerCalled(next.fastener)} is eased: ${loosening.passes[next.pass]?.typed ?? ''}`,
     act: { do: 'send', commands: [{ do: 'tighten', tightening: loosening.id, fastener: next.fastener }] },
   }
 }

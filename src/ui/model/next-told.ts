@@ -70,7 +70,7 @@ type Turn = Extract<Todo, { kind: 'turn' }>
 function answersText({ tightening, next }: Turn): Line | string {
   if (next.suspect) return [strong('may have been turned already: 1 yes, 2 no')]
   const pass = tightening.passes[next.pass]
-  return pass && 'newtonMetres' in pass ? '2 if it does not come to its torque' : tightening.name
+  return pass && 'newtonMetres' in pass ? 'type 2 if it does not come to its torque' : tightening.name
 }
 
 /** What a step asks for next: the position, the number or the word that hands look for, and all there is to know of it. */

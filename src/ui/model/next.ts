@@ -3,7 +3,7 @@ import { openLoosening } from '../../session/open-loosening.ts'
 import { codeOf } from '../../session/scan.ts'
 import type { NextThing, Todo } from '../../session/views.ts'
 import { consumableName } from '../../words/consumables/names.ts'
-import { faultName, markName, passName, stepName } from '../../words/names.ts'
+import { fastenerCalled, faultName, markName, passName, stepName } from '../../words/names.ts'
 import { passVerb } from '../../words/pass-work.ts'
 import { countedPiece } from '../../words/pieces.ts'
 import { containerPlace, whereName } from '../../words/places.ts'
@@ -51,7 +51,7 @@ function goOnText(state: State, step: number): string {
   const easing = openLoosening(state)
   if (easing?.loosening.step !== step) return `go on with ${stepName(state, step)}`
   const { loosening, next } = easing
-  return `go on: ease ${next.fastener}, ${passName(loosening, next.pass)}, ${loosening.name}`
+  return `go on: ease ${fastenerCalled(next.fastener)}, ${passName(loosening, next.pass)}, ${loosening.name}`
 }
 
 /** Taking up a step of the way back, and going to it. */
@@ -78,7 +78,7 @@ export function todoText(state: State, todo: Todo): string {
       const { tightening, next } = todo
       const doubt = next.suspect ? ', perhaps turned already' : ''
       const pass = tightening.passes[next.pass]
-      return `${pass ? passVerb(pass) : 'turn'} ${next.fastener}${doubt}, ${passName(tightening, next.pass)}, ${tightening.name}`
+      return `${pass ? passVerb(pass) : 'turn'} ${fastenerCalled(next.fastener)}${doubt}, ${passName(tightening, next.pass)}, ${tightening.name}`
     }
     case 'settle':
       return `put right: ${faultName(state, todo.fault.id)}`

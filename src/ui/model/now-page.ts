@@ -5,7 +5,7 @@ import { proposedSteps } from '../../session/proposed-steps.ts'
 import type { Card } from '../../session/views.ts'
 import { entryText } from '../../words/entries.ts'
 import { counted } from '../../words/grammar.ts'
-import { passName, stepName } from '../../words/names.ts'
+import { fastenerCalled, passName, stepName } from '../../words/names.ts'
 import { reasonLines } from '../../words/reason-lines.ts'
 import { type Choice, choicesOf, goTo, type Page, rowsOf } from '../page.ts'
 import { type Line, line, plain, strong } from '../text/line.ts'
@@ -82,7 +82,8 @@ function halfway(card: Card): Line[] {
   return others.map(({ tightening, next }) => {
     const through = `${next.through} of ${tightening.order.length} through`
     const text = `${tightening.name}, ${passName(tightening, next.pass)}, ${through}: `
-    const doubt = next.suspect ? `${next.fastener} may have been turned already` : `${next.fastener} is next`
+    const fastener = fastenerCalled(next.fastener)
+    const doubt = next.suspect ? `${fastener} may have been turned already` : `${fastener} is next`
     return line(text, strong(doubt))
   })
 }

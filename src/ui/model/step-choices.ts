@@ -1,5 +1,5 @@
 import type { PlanRow, Todo } from '../../session/views.ts'
-import { onTheWayBack, stepName } from '../../words/names.ts'
+import { fastenerCalled, onTheWayBack, stepName } from '../../words/names.ts'
 import type { Command } from '../act.ts'
 import { type Choice, goTo } from '../page.ts'
 import { nextChoice, takeUp, todoText } from './next.ts'
@@ -20,7 +20,7 @@ function answersTo(state: State, no: number, each: Todo): Choice[] {
   if (!each.next.suspect) return [doIt(state, no, each), ...noTorque(each)]
   const { tightening, next } = each
   return (['yes', 'no'] as const).map((answer) => ({
-    says: `${answer}, ${next.fastener} was ${answer === 'yes' ? '' : 'not '}turned: say what shows it`,
+    says: `${answer}, ${fastenerCalled(next.fastener)} was ${answer === 'yes' ? '' : 'not '}turned: say what shows it`,
     act: {
       do: 'write',
       before: `turned ${tightening.id} ${answer} because `,
@@ -35,7 +35,7 @@ function noTorque({ tightening, next }: Extract<Todo, { kind: 'turn' }>): Choice
   if (!pass || !('newtonMetres' in pass)) return []
   return [
     {
-      says: `${next.fastener} does not come to its torque: say what it does`,
+      says: `${fastenerCalled(next.fastener)} does not come to its torque: say what it does`,
       act: {
         do: 'write',
         before: `no torque ${next.fastener} of ${tightening.id} because `,
@@ -68,7 +68,7 @@ function doIt(state: State, step: number, todo: Todo): Choice {
       const { tightening, next } = todo
       // In doubt nobody but the user can know: no key answers for them.
       return next.suspect
-        ? inDoubt(next.fastener)
+        ? inDoubt(fastenerCalled(next.fastener))
         : send({ do: 'tighten', tightening: tightening.id, fastener: next.fastener })
     }
     case 'settle':

@@ -32,6 +32,8 @@ describe('a step of the way back on 80 by 24', () => {
     const at = ['TIGHTENING', 'TO DO', 'ASKED OF THE MANUAL', 'MEASURED'].map((title) => said.indexOf(title))
     expect(at).toEqual(at.toSorted((a, b) => a - b))
     expect(at).not.toContain(-1)
+    // The bolt goes by a number, and so does what is chosen.
+    expect(said).toMatch(/ {2}2 {2}fastener \d does not come to its torque/)
   })
 
   test('the number for a bolt without torque is in sight with 40 bolts too', () => {
@@ -39,7 +41,7 @@ describe('a step of the way back on 80 by 24', () => {
       ...head('40 M8x45 hex 13 head bolts', '20 Nm', 'layout head bolts: 5x8'),
     )
     enter('step 1')
-    expect(frame()).toContain('2 if it does not come to its torque')
+    expect(frame()).toContain('type 2 if it does not come to its torque')
     enter('2', 'it keeps turning')
     expect(frame()).toContain('NEXT: PUT RIGHT')
   })
@@ -126,7 +128,7 @@ describe('a pass', () => {
     expect(frame()).toContain('NEXT: EASE, A NEW PASS')
     enter('')
     enter('.')
-    expect(frame()).toMatch(/go on: ease \d, pass 2 of 2: free, head bolts/)
+    expect(frame()).toMatch(/go on: ease fastener \d, pass 2 of 2: free, head bolts/)
     enter('', '')
     expect(frame()).toContain('All 2 are eased: take them out.')
   })

@@ -16,7 +16,7 @@ describe('the next bolt', () => {
     enter('')
     expect(said()).toEqual(['2', '20 N·m', 'pass 1 of 2', '1 of 4 through'])
     expect(frame()).toContain(drawn('2', '20 N·m'))
-    expect(frame()).toContain('Enter turn 2')
+    expect(frame()).toContain('Enter turn fastener 2')
     enter('', '', '')
     expect(said()).toEqual(['1', '40 N·m', 'new pass 2 of 2', '0 of 4 through'])
   })
