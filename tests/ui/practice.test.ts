@@ -87,6 +87,7 @@ describe('a detour', () => {
   test.each([
     ['a fluid goes in again', ['off oil out 0.5 L'], '"fill f1 0.5 L"'],
     ['a tool is put away before the end', ['off tool: magnet'], '"take out p4"'],
+    ['a step of the way back alone is taken back', ['add measure end float'], 'Type "0" and press Enter'],
     ['a second look is more than this teaches', ['step 1 critical'], 'Type "0" and press Enter'],
     [
       'a verdict leads too far, and is taken back',

@@ -10,8 +10,9 @@ export function isBeyond(session: Session): boolean {
   const { state } = session
   if (state.inForce.length < 2) return false
   if (comesOffAgain(session)) return true
-  // It holds up only what is done already: seen too late, the step would be done and taken back for ever.
-  if ([...state.steps.values()].some(({ critical }) => critical)) return true
+  // Work of the way back alone asks for a result. A second look holds up only what is done already: seen too late, the
+  // step would be done and taken back for ever.
+  if ([...state.steps.values()].some(({ way, critical }) => way !== 'both' || critical)) return true
   const gates = session.gates()
   const reasons = [...state.steps.values()].flatMap(({ no, built }) =>
     built === 'done' ? [] : [...gates.start(no), ...gates.finish(no)],
