@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs'
+import { cpSync, readFileSync } from 'node:fs'
 import { dirname, sep } from 'node:path'
 import { expect, test } from 'vitest'
 import { frameRows } from '../src/ui/screens/frame.tsx'
@@ -10,6 +10,8 @@ import { emptyHome, jobWith, screens, shelfIn } from './ui/support/bench.ts'
 test('the tour answers, and the screens look, as the README shows', async () => {
   const readme = readFileSync('README.md', 'utf8')
   const desk = bench()
+  const demoHome = emptyHome()
+  shelfIn(demoHome).addDemo()
   const blocks: string[] = []
   for (const [, block = ''] of readme.matchAll(CONSOLE_BLOCK)) {
     const answers: string[] = []
@@ -23,7 +25,7 @@ test('the tour answers, and the screens look, as the README shows', async () => 
   const told = readme
     .replace(CONSOLE_BLOCK, () => blocks.shift() ?? '')
     .replace(SCREEN_BLOCK, (_, start: string, typed: string) => {
-      const frame = frameOf(start === 'demo' ? demo() : jobWith('begin valve cover off'), typed)
+      const frame = frameOf(start === 'demo' ? demo(demoHome) : jobWith('begin valve cover off'), typed)
       return `<!-- screen of ${start}: ${typed} -->\n\n${fenced('text', frame)}`
     })
   await expect(told).toMatchFileSnapshot('../README.md')
@@ -35,10 +37,11 @@ const CONSOLE_BLOCK = /```console\n(.*?)\n```/gs
 const SCREEN_BLOCK = /<!-- screen of (demo|a job): (.*?) -->\n\n```text\n.*?\n```/gs
 const SIZE = { width: 80, height: 24 }
 
-function demo() {
-  const shelf = shelfIn(emptyHome())
-  shelf.addDemo()
-  return screens(shelf, SIZE)
+function demo(told: string) {
+  const home = emptyHome()
+  // To tell the demo takes its time: once is enough.
+  cpSync(told, home, { recursive: true })
+  return screens(shelfIn(home), SIZE)
 }
 
 function frameOf({ desk, enter, type }: ReturnType<typeof screens>, typed: string): string {
