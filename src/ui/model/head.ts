@@ -1,3 +1,4 @@
+import { offBalance } from '../../session/off-balance.ts'
 import { stepNumbers } from '../../words/grammar.ts'
 import { placeName } from '../../words/places.ts'
 import { SCREENS } from '../keys.ts'
@@ -54,26 +55,14 @@ function bearerBrief(state: State, no: number): string {
 
 /** The account of what is off, as a sum: `off 41 = 38 in containers + 3 on the bench`, `off 41 = 38 stored + 3 bench`. */
 function balanceTexts(state: State): Record<'long' | 'short' | 'brief', string> {
-  let inContainers = 0
-  let onOthers = 0
-  const open = { bench: 0, out: 0, supplier: 0, lost: 0 }
-  for (const { piece, should, at } of state.ledger.accounts.values()) {
-    if (piece.kind === 'aid' || piece.kind === 'tool') continue
-    for (const [place, count] of at) {
-      if (place.startsWith('c')) inContainers += count
-      else if (/^p\d/.test(place)) onOthers += count
-      // What went back and is replaced by now does not come again.
-      else if (place === 'supplier') open.supplier += Math.min(count, Math.max(0, should - hereOf(at)))
-      else if (place in open) open[place as keyof typeof open] += count
-    }
-  }
+  const { inContainers, onBench, onOthers, out, toCome, lost } = offBalance(state)
   const parts = [
     [inContainers, 'in containers', 'stored'],
-    [open.bench, 'on the bench', 'bench'],
+    [onBench, 'on the bench', 'bench'],
     [onOthers, 'on other pieces', 'on others'],
-    [open.out, 'out', 'out'],
-    [open.supplier, 'to come', 'to come'],
-    [open.lost, 'lost', 'lost'],
+    [out, 'out', 'out'],
+    [toCome, 'to come', 'to come'],
+    [lost, 'lost', 'lost'],
   ] as const
   const sum = parts.reduce((total, [count]) => total + count, 0)
   if (sum === 0) return { long: 'off 0', short: 'off 0', brief: 'off 0' }
@@ -116,12 +105,4 @@ const HOME_OF: Partial<Record<ScreenName, ScreenName>> = {
   arrivals: 'due',
   order: 'due',
   outing: 'due',
-}
-
-/** How many are neither away for good nor at a supplier. */
-function hereOf(at: ReadonlyMap<string, number>): number {
-  return [...at].reduce(
-    (sum, [place, count]) => sum + (['supplier', 'scrap', 'lost'].includes(place) ? 0 : count),
-    0,
-  )
 }
