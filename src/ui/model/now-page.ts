@@ -1,5 +1,6 @@
 import { arrivedView } from '../../session/arrived-view.ts'
 import { isEstimable } from '../../session/finish-view.ts'
+import { startsAgain } from '../../session/pass-again.ts'
 import { unsortedPictures } from '../../session/pictures.ts'
 import { proposedSteps } from '../../session/proposed-steps.ts'
 import type { Card } from '../../session/views.ts'
@@ -15,7 +16,7 @@ import { nextChoice, takeUp } from './next.ts'
 import { thingInLarge } from './next-in-large.ts'
 import { ALL_PICTURES } from './pictures-choice.ts'
 import { flowed, groups, labelled, labelledFlow, withWords } from './rows.ts'
-import { cardNow, isUnderWay, perVersion, type Scene } from './scene.ts'
+import { cardNow, isUnderWay, perVersion, type Scene, type State } from './scene.ts'
 import { timerTexts } from './timer-rows.ts'
 import { whenText } from './when.ts'
 
@@ -34,7 +35,7 @@ export function nowPage(scene: Scene): Page {
     ],
     [
       ...labelled('TIME RUNS', timerTexts(scene), width),
-      ...labelled('HALF DONE', halfway(card), width),
+      ...labelled('HALF DONE', halfway(state, card), width),
       ...labelledFlow('LOOSE', setNames(state, card.bench), width, 2),
       ...labelledFlow('ARRIVED', arrived(scene), width, 2),
       ...labelled('DUE', dueTexts(scene), width),
@@ -52,6 +53,8 @@ export function nowPage(scene: Scene): Page {
   }
 }
 
+const PASS_AGAIN = 'work stopped in the middle of the pass, so it starts again'
+
 /** The next thing, and where it is blocked what it waits for. */
 function nextTexts({ session }: Scene, { next }: Card, says: string): Line[] {
   const reasons = next.kind === 'blocked' ? reasonLines(session.stateNow(), next.reasons) : []
@@ -59,8 +62,13 @@ function nextTexts({ session }: Scene, { next }: Card, says: string): Line[] {
   const shown = reasons.slice(0, 1).map((reason) => line('· ', withWords(reason)))
   const left = reasons.length - 1
   const turn = next.kind === 'todo' && next.todo.kind === 'turn' ? next.todo : null
+  const again = turn !== null && startsAgain(session, turn.tightening.id, turn.next)
   const through = turn ? `, ${turn.next.through} of ${turn.tightening.order.length} through` : ''
-  return [line(strong(says), through), ...shown, ...(left > 0 ? [line(`· and ${left} more`)] : [])]
+  return [
+    line(strong(says), again ? `: ${PASS_AGAIN}` : through),
+    ...shown,
+    ...(left > 0 ? [line(`· and ${left} more`)] : []),
+  ]
 }
 
 function stopped({ session, now }: Scene, { stopped: stop }: Card): string[] {
@@ -74,18 +82,20 @@ function stopped({ session, now }: Scene, { stopped: stop }: Card): string[] {
   return [`${how}${where}${note}`]
 }
 
-function halfway(card: Card): Line[] {
+function halfway(state: State, card: Card): Line[] {
   const { next: thing } = card
   const isNext = (id: string) =>
     thing.kind === 'todo' && thing.todo.kind === 'turn' && thing.todo.tightening.id === id
   const others = card.halfway.filter(({ tightening }) => !isNext(tightening.id))
-  return others.map(({ tightening, next }) => {
+  const begun = card.begun.filter((no) => !('step' in thing) || thing.step !== no)
+  const joints = others.map(({ tightening, next }) => {
     const through = `${next.through} of ${tightening.order.length} through`
     const text = `${tightening.name}, ${passName(tightening, next.pass)}, ${through}: `
     const fastener = fastenerCalled(next.fastener)
     const doubt = next.suspect ? `${fastener} may have been turned already` : `${fastener} is next`
     return line(text, strong(doubt))
   })
+  return [...joints, ...begun.map((no) => line(strong(stepName(state, no)), ', taken up and not done'))]
 }
 
 const MOST_ARRIVED = 12
