@@ -219,6 +219,8 @@ export interface Card {
   bench: Holding[]
   /** Tightenings broken off in the middle, with the fastener that is next. */
   halfway: { tightening: TighteningFacts; next: NextTurn }[]
+  /** Other steps that were taken up and left, and whose tightening does not say so. */
+  begun: number[]
   /** Pieces off the machine and not yet back. */
   off: number
   /** What is out, or ordered, and should be here by now. */
@@ -250,6 +252,10 @@ export function cardOf(session: Session): Card {
     const next = nextTurn(tightening)
     return next && (next.suspect || next.through > 0 || next.pass > 0) ? [{ tightening, next }] : []
   })
+  const begun = [...state.steps.values()].filter(
+    ({ no, built }) =>
+      built === 'underway' && no !== state.build && !halfway.some(({ tightening: { step } }) => step === no),
+  )
   let off = 0
   for (const account of state.ledger.accounts.values()) {
     if (!belongsInToolbox(account.piece)) off += Math.max(0, owedAtHome(state, account))
@@ -261,6 +267,7 @@ export function cardOf(session: Session): Card {
     build: state.build,
     bench: holdingsAt(state.ledger, 'bench'),
     halfway,
+    begun: begun.map(({ no }) => no),
     off,
     late: dueView(session.stateNow()).late,
     ready: session.gates().ready(),

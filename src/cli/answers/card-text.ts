@@ -12,7 +12,7 @@ import { whenText } from './when.ts'
 export function cardText(session: Session, card: Card): string[] {
   const state = session.stateNow()
   const { job } = state
-  const { stopped, bench, halfway, off, late, ready, next } = card
+  const { stopped, bench, halfway, off, begun, late, ready, next } = card
   const name = `${job.name} (job ${job.no})${job.machine === '' ? '' : `, ${job.machine}`}`
   const lines = [`${name}: ${card.phase}`, ...late.map((thing) => lateText(state, thing))]
   if (stopped) {
@@ -28,6 +28,7 @@ export function cardText(session: Session, card: Card): string[] {
       `Half way: ${tighteningName(state, tightening.id)}, ${passName(tightening, turn.pass)}, ${turn.through} of ${tightening.order.length} through, next ${fastenerName(turn.fastener)}${doubt}`,
     )
   }
+  lines.push(...begun.map((no) => `Half way: ${stepName(state, no)}, taken up and not done`))
   if (bench.length > 0) {
     lines.push(
       'On the bench:',

@@ -248,6 +248,45 @@ describe('the card', () => {
     expect(text()).toMatch(/turn B1, perhaps turned already, pass 3 of 3: 90 deg/)
   })
 
+  test('tells what is half done beside the next thing, what arrived, and what was done last', () => {
+    const { text } = jobWith(
+      'begin left cover off free, does not hide',
+      'off 2 M6x20 left bolts into new bag',
+      'off left gasket, single-use into bench',
+      'begin right cover off free, does not hide',
+      'off 2 M6x20 right bolts into new bag',
+      'end',
+      'buy left gasket',
+      'arrived o1',
+      'tighten right bolts: 5 Nm, 10 Nm',
+      'take 2',
+      'fit right bolts',
+      ...Array<string>(3).fill('turn'),
+      'compare p4: alike',
+      'take 1',
+    )
+    const card = text().replace(/\s+/g, ' ')
+    expect(card).toContain(
+      'HALF DONE right cover: right bolts, pass 2 of 2: 10 Nm, 0 of 2 through: fastener 1 is next',
+    )
+    expect(card).toMatch(/LOOSE .*left gasket.* ARRIVED 1 × left gasket/)
+    expect(card).toMatch(/LAST DONE \S+ took up step 1, left cover/)
+  })
+
+  test('tells of a step that was taken up and left for another', () => {
+    const { text } = jobWith(
+      'begin left cover off free, does not hide',
+      'off 2 M6x20 left bolts into new bag',
+      'begin right cover off free, does not hide',
+      'off 2 M6x20 right bolts into new bag',
+      'end',
+      'take 2',
+      'fit 1 right bolts',
+      'take 1',
+    )
+    expect(text()).toMatch(/HALF DONE +step 2, right cover, taken up and not done/)
+  })
+
   test('numbers the steps that are ready', () => {
     const { enter, state } = jobWith(
       'begin left cover off free, does not hide',
