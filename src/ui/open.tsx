@@ -5,7 +5,7 @@ import { App } from './app.tsx'
 import { Desk } from './desk.ts'
 import { openReader } from './reader/open-reader.tsx'
 import { openTerminal } from './terminal.ts'
-import { crashText } from './ways-out.ts'
+import { untilLeft } from './until-left.ts'
 
 export interface ScreensOptions {
   shelf: JobShelf
@@ -33,19 +33,5 @@ export async function openScreens({ shelf, colour, errands, isRead }: ScreensOpt
     exitOnCtrlC: false,
     patchConsole: false,
   })
-  try {
-    await app.waitUntilExit()
-    terminal.restore()
-    if (desk.lastWords.length > 0) stdout.write(`${desk.lastWords.join('\n')}\n`)
-    // What was left in the middle must not hold the shell; it is done again by the same words.
-    if (desk.progress() !== null) process.exit(desk.ended ?? 0)
-    return desk.ended ?? 0
-  } catch (error) {
-    terminal.restore()
-    process.stderr.write(`${crashText(error)}\n`)
-    return 1
-  } finally {
-    desk.close()
-    terminal.restore()
-  }
+  return untilLeft({ desk, app, terminal })
 }

@@ -1,6 +1,6 @@
 import { render } from 'ink'
 import { Desk, type DeskOptions } from '../desk.ts'
-import { crashText } from '../ways-out.ts'
+import { untilLeft } from '../until-left.ts'
 import { openLineTerminal } from './line-terminal.ts'
 import { ReadAloud } from './read-aloud.tsx'
 import { Reader } from './reader.ts'
@@ -17,19 +17,5 @@ export async function openReader(options: Omit<DeskOptions, 'ring'>): Promise<nu
     patchConsole: false,
   })
   terminal.listen({ line: (text) => reader.take(text), end: () => reader.end() })
-  try {
-    await app.waitUntilExit()
-    terminal.restore()
-    if (desk.lastWords.length > 0) process.stdout.write(`${desk.lastWords.join('\n')}\n`)
-    // What was left in the middle must not hold the shell; it is done again by the same words.
-    if (desk.progress() !== null) process.exit(desk.ended ?? 0)
-    return desk.ended ?? 0
-  } catch (error) {
-    terminal.restore()
-    process.stderr.write(`${crashText(error)}\n`)
-    return 1
-  } finally {
-    desk.close()
-    terminal.restore()
-  }
+  return untilLeft({ desk, app, terminal })
 }
