@@ -7,6 +7,7 @@ import { entryText } from '../words/entries.ts'
 import { QUIT, SCREENS } from './keys.ts'
 import { language } from './language.ts'
 import { act, go, type Meaning, no, noNumber, type Typed } from './meaning.ts'
+import { fewerFitted, fewerForm } from './model/fewer-fitted.ts'
 import { printChoice } from './model/print-choices.ts'
 import { countedAgain } from './model/same-again.ts'
 import { cardNow, type Hall, isUnderWay, type Scene, withHand } from './model/scene.ts'
@@ -57,6 +58,7 @@ function inWords(text: string, scene: Scene, shown: Shown): Meaning {
     endedByNumber(text, scene, screen) ??
     sameCounted(text, scene, screen) ??
     amountFilled(text, scene, screen) ??
+    fewer(text, shown) ??
     screenWord(text, scene, screen) ??
     misreadCode(text) ??
     intoScanned(text, scene, shown) ??
@@ -203,7 +205,13 @@ function numberChosen(text: string, page: Page): Meaning | undefined {
   const choice = page.choice(Number(text))
   return choice
     ? act(choice.act, choice.says)
-    : noNumber(`Nothing has the number ${text} here.`, 'A number chooses a row that has it.')
+    : noNumber(`Nothing has the number ${text} here.`, howToChoose(page))
+}
+
+function howToChoose(page: Page): string {
+  const rows = Array.from({ length: 9 }, (_, index) => page.choice(index + 1))
+  const form = fewerForm(rows.filter((row) => row !== undefined))
+  return `A number chooses a row that has it${form === null ? '' : `; ${form}`}.`
 }
 
 /** `... because 1`: a reason that was given before, by its number. */
@@ -225,6 +233,12 @@ function amountFilled(text: string, scene: Scene, screen: Screen): Meaning | und
   if (!/^\d{1,4}[.,]\d{1,3}$/.test(text) || next.kind !== 'todo' || next.todo.kind !== 'fill')
     return undefined
   return language(`fill ${next.todo.fluid.id} ${text}`, scene, screen)
+}
+
+/** In a step, `7.1` is seven of what its first row puts home. */
+function fewer(text: string, { screen, page }: Shown): Meaning | undefined {
+  const choice = screen.at === 'step' ? fewerFitted(text, page) : null
+  return choice === null ? undefined : act(choice.act, choice.says)
 }
 
 /** The last entry, by its number, where it was written here: a finger takes back what its own hand did. */

@@ -70,6 +70,31 @@ test('a job whose names were written needs digits, Enter, Backspace, . - + and t
   expect(second.state().started).toBe(true)
 })
 
+test('seven of eight are fitted with a dot, as they are counted where they come off', () => {
+  const home = emptyHome()
+  const bench = screens(shelfIn(home))
+  bench.enter(
+    '',
+    'tiny twin',
+    '',
+    'begin cover off',
+    '8 M6x25 bolts',
+    'cover into bench',
+    'end',
+    'look 1',
+    'take 1',
+  )
+  const pad = padOf(bench)
+  expect(bench.text()).toContain('TO DO: 7.2 fits 7 of row 2')
+  pad('9⏎')
+  expect(bench.answer()).toContain('7.2 fits 7 of row 2')
+  pad('⏎', '7.1⏎')
+  expect(bench.text()).toContain('fit 1 × bolt M6x25')
+  pad('2.⏎')
+  expect(bench.answer()).toContain('REFUSED')
+  expect(bench.text()).toContain('fit 1 × bolt M6x25')
+})
+
 /** Presses what a number pad has (⏎ and ⌫ are its Enter and Backspace), and scans `{container}`. */
 function padOf({ type }: ReturnType<typeof screens>) {
   return (...keys: string[]) => {

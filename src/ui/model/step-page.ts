@@ -9,6 +9,7 @@ import { chip } from '../signs.ts'
 import { type Line, line, plain, strong } from '../text/line.ts'
 import { drawChoice } from './draw-choice.ts'
 import { screenOfReason } from './due/screen-of-reason.ts'
+import { fewerForm } from './fewer-fitted.ts'
 import { inLarge } from './large-words.ts'
 import { lastLookRows } from './last-look.ts'
 import { measuredRows } from './measured-rows.ts'
@@ -55,6 +56,7 @@ export function stepPage(scene: Scene, no: number): Page {
       row.overrides.flatMap((reason) => bulleted(reason, width)),
     ),
   )
+  const fewer = numbers.choices.size === 0 ? fewerForm(doing) : null
   const above = before.length === 0 ? 0 : before.length + 1
   // Drawn once, not with every key: hundreds of bolts take their time.
   const { top, drawn, later, nextAt } = perVersion(
@@ -69,7 +71,7 @@ export function stepPage(scene: Scene, no: number): Page {
     drawn,
     isOpen && todo.length === 0 && open.length === 0 ? allDoneRows(doing.length > 0) : [],
     headed(
-      'TO DO',
+      fewer === null ? 'TO DO' : `TO DO: ${fewer}`,
       doing.flatMap((choice) => numbers.add(choice)),
     ),
     headed('LAST LOOK: SEE AND COUNT', isLookDue ? lastLookRows(scene, no) : []),
