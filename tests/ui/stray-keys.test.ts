@@ -1,5 +1,8 @@
 import { expect, test } from 'vitest'
+import { keyReader } from '../../src/ui/controls/line/key-reader.ts'
+import { textOf } from '../../src/ui/text/line.ts'
 import { jobWith } from './support/bench.ts'
+import { EVERY_SCREEN } from './support/every-screen.ts'
 
 const job = [
   'begin cover off, does not hide',
@@ -59,6 +62,28 @@ test('no single key but Enter records anything, on any screen', () => {
     type('\x15')
     type(key)
     expect(entries(), `${JSON.stringify(key)} in a count`).toBe(before)
+  }
+})
+
+test('nor on a screen in any of its states; and 0 says there which entry it takes back', async () => {
+  for (const { name, open } of EVERY_SCREEN) {
+    const desk = await open()
+    const reader = keyReader()
+    const entries = () => desk.session?.entries().length
+    const before = entries()
+    desk.press({ key: 'clear' })
+    if (desk.session && (entries() ?? 0) > 1 && desk.page().question?.take('0') == null) {
+      desk.press({ text: '0' })
+      const meaning = desk.meaning()
+      const said = meaning.kind === 'act' ? meaning.says.map(textOf).join(' ') : meaning.kind
+      expect(said, name).toMatch(/^take back entry \d+: \S/)
+    }
+    for (const key of keys) {
+      desk.press({ key: 'clear' })
+      for (const pressed of [...reader.push(key), ...reader.flush()]) desk.press(pressed)
+      expect(entries(), `${JSON.stringify(key)} on ${name}`).toBe(before)
+      expect(desk.ended).toBeNull()
+    }
   }
 })
 
