@@ -100,7 +100,7 @@ export function walk(trail: Trail, step: Step): Trail {
     const last = before.at(-1)
     return last ? [...before.slice(0, -1), last] : trail
   }
-  if (isSame(here.screen, step.go)) return trail
+  if (isSameScreen(here.screen, step.go)) return trail
   // A scan is looked at in between: the question it came into is still to be answered.
   const isBetween = step.go.at === 'scan'
   const kept = trail.slice(-MOST).filter(({ screen }) => isBetween || !isPassing(screen))
@@ -110,7 +110,7 @@ export function walk(trail: Trail, step: Step): Trail {
 /** Turned into where one came from, it is that place again, and not there twice. */
 function turned(before: readonly Place[], screen: Screen): Trail {
   const last = before.at(-1)
-  return last && isSame(last.screen, screen)
+  return last && isSameScreen(last.screen, screen)
     ? [...before.slice(0, -1), last]
     : [...before, { screen, scroll: null }]
 }
@@ -122,7 +122,8 @@ export function placeOf(trail: Trail): Place {
 
 const MOST = 40
 
-function isSame(one: Screen, other: Screen): boolean {
+/** Whether two are the same screen of the same thing. */
+export function isSameScreen(one: Screen, other: Screen): boolean {
   return JSON.stringify(one) === JSON.stringify(other)
 }
 

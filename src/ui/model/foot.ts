@@ -1,6 +1,6 @@
-import type { Screen } from '../navigation.ts'
+import { isSameScreen, type Screen } from '../navigation.ts'
 import type { Page } from '../page.ts'
-import { cut, type Line, line, spread, strong, widthOf } from '../text/line.ts'
+import { brief, type Line, line, spread, strong, widthOf } from '../text/line.ts'
 import { nextChoice } from './next.ts'
 import { type Hall, perVersion, type Scene } from './scene.ts'
 
@@ -20,11 +20,11 @@ export interface FootFacts {
  */
 export function footRow(scene: Hall | Scene, facts: FootFacts): Line {
   const { width } = scene
-  const next = 'session' in scene ? nextElsewhere(scene, facts.page) : null
+  const next = 'session' in scene ? nextElsewhere(scene, facts) : null
   const keys = keysNow(scene, facts)
   if (next === null) return line(' ', ...fitting(keys, width - 1))
   const least = fitting(keys.slice(0, FEWEST), width)
-  const said = cut(line(' ', strong('Next'), ` ${next}`), width - widthOf(least) - GAP)
+  const said = brief(line(' ', strong('Next'), ` ${next}`), width - widthOf(least) - GAP)
   return spread(said, fitting(keys, width - widthOf(said) - GAP), width)
 }
 
@@ -33,11 +33,14 @@ const GAP = 3
 /** So many keys stand there however long the next thing is. */
 const FEWEST = 2
 
-/** What comes next in the job; null where Enter leads to it. */
-function nextElsewhere(scene: Scene, { enter }: Page): string | null {
-  const { says } = perVersion(scene.session, 'next choice', () => nextChoice(scene))
+/** What comes next in the job; null where Enter leads to it, and on its own page, which says it better. */
+function nextElsewhere(scene: Scene, { page: { enter }, screen }: FootFacts): string | null {
+  const { says, act } = perVersion(scene.session, 'next choice', () => nextChoice(scene))
+  const isHere = act.do === 'go' && screen.at !== 'off' && isSameScreen(act.to, screen)
   // Where the thing itself can be done, Enter says it without the way there.
-  return enter && (enter.says === says || enter.says === says.replace(/^go on: /, '')) ? null : says
+  return isHere || (enter && (enter.says === says || enter.says === says.replace(/^go on: /, '')))
+    ? null
+    : says
 }
 
 function keysNow(
@@ -52,7 +55,7 @@ function keysNow(
     ['*', 'small', isLarge],
     ['0', 'takes back', isJob && scene.session.state.inForce.length > 1 && !isAnswer('0', page)],
     ['*', 'large', !isLarge && page.large !== null],
-    ['+ -', 'rows', isLong],
+    ['+ -', 'rows', isLong && !isLarge],
     ['Backspace', 'back', hasWay],
   ]
   return keys.flatMap(([key, does, works]) => (works ? [[key, does] as [string, string]] : []))

@@ -8,7 +8,7 @@ import { belowLine, bodyHeight, type Size, SMALLEST } from '../layout.ts'
 import { headRows } from '../model/head.ts'
 import type { Page } from '../page.ts'
 import type { Cursor } from '../terminal.ts'
-import { blank, cut, type Line, line, plain, strong, widthOf } from '../text/line.ts'
+import { blank, brief, cut, type Line, line, plain, strong, widthOf } from '../text/line.ts'
 import { Row } from './row.tsx'
 
 interface FrameProps {
@@ -104,7 +104,7 @@ function enterLabel(desk: Desk, page: Page): Line {
 /** A rule with a text at its beginning and one at its end. */
 function rule(left: Line, right: Line, width: number): Line {
   const end = right.length === 0 ? [] : line(' ', right, ' ─')
-  const start = cut(line('─ ', left, left.length === 0 ? '' : ' '), width - widthOf(end) - 1)
+  const start = brief(line('─ ', left, left.length === 0 ? '' : ' '), width - widthOf(end) - 1)
   return [...start, plain('─'.repeat(Math.max(0, width - widthOf(start) - widthOf(end)))), ...end]
 }
 

@@ -88,6 +88,15 @@ export function cut(parts: Line, width: number): Line {
   return [...kept, plain('..')]
 }
 
+/** The same without label codes in brackets where it has no room for them: what they are on says enough. */
+export function brief(parts: Line, width: number): Line {
+  if (isWithin(textOf(parts), width)) return parts
+  return cut(
+    parts.map(({ text, tone }) => ({ text: text.replace(/ \(\d{3} \d{4} \d{2}\)/g, ''), tone })),
+    width,
+  )
+}
+
 /** The line filled up with spaces to `width` columns, or cut to it. */
 export function padded(parts: Line, width: number): Line {
   const short = cut(parts, width)

@@ -57,6 +57,11 @@ describe('the last row', () => {
     expect(foot()).not.toContain('Next')
     enter('.2')
     expect(foot()).toMatch(/^ Next go on: fit 1 × cover/)
+    // Nor what the page itself is about.
+    enter('.', '', 'fit cover', 'fit bolts')
+    expect(foot()).not.toContain('Next')
+    enter('', '.4')
+    expect(foot()).not.toContain('Next')
   })
 
   test('names the keys that work now, and none that does not', () => {

@@ -1,11 +1,18 @@
 import fc from 'fast-check'
 import stringWidth from 'string-width'
 import { describe, expect, test } from 'vitest'
-import { cut, line, padded, spread, strong, textOf, widthOf, wrap } from '../../../src/ui/text/line.ts'
+import { brief, cut, line, padded, spread, strong, textOf, widthOf, wrap } from '../../../src/ui/text/line.ts'
 
 const anyText = fc.stringMatching(/^[a-z漢字é ×✓-]{0,60}$/)
 
 describe('a line of the screen', () => {
+  test('gives up label codes in brackets before words', () => {
+    const text = line('fit 1 × cover, in bag 4 (002 0004 32)')
+    expect(textOf(brief(text, 37))).toBe('fit 1 × cover, in bag 4 (002 0004 32)')
+    expect(textOf(brief(text, 36))).toBe('fit 1 × cover, in bag 4')
+    expect(textOf(brief(text, 20))).toBe('fit 1 × cover, in ..')
+  })
+
   test('is cut at whole characters, with two dots', () => {
     expect(textOf(cut(line('valve cover bolts'), 10))).toBe('valve co..')
     expect(textOf(cut(line('漢字漢字漢字'), 7))).toBe('漢字..')
