@@ -11,6 +11,8 @@ export type Piece = { kind: 'line'; text: string } | { kind: 'paste'; text: stri
 export type ScanAssembler = {
   /** Takes the next chunk of input and gives back what it completed, in order. */
   push(chunk: string): Piece[]
+  /** Takes a whole paste from who knows where it began and ended: nothing in it is taken for its end. */
+  paste(text: string): Piece[]
   /** The text typed or scanned since the last line. */
   pending(): string
   /** Puts another text in its place, as when a line is edited or recalled. */
@@ -31,6 +33,7 @@ export type ScanAssembler = {
 export function scanAssembler(): ScanAssembler {
   let line = ''
   let paste: string | null = null
+  let pasteTail = ''
   let afterReturn = false
   let keepText = escapeFilter()
 
@@ -48,6 +51,7 @@ export function scanAssembler(): ScanAssembler {
     if (character === '~' && line.endsWith(pasteStart)) {
       line = line.slice(0, -pasteStart.length)
       paste = ''
+      pasteTail = ''
     }
     if (character === '~' && line.endsWith(pasteEnd)) line = line.slice(0, -pasteEnd.length)
     return pieces
@@ -89,11 +93,23 @@ export function scanAssembler(): ScanAssembler {
   function collect(character: string): Piece[] {
     if (paste === null || (isControl(character) && !'\t\r\n'.includes(character))) return []
     paste += character
-    if (paste.endsWith(pasteStart)) paste = paste.slice(0, -pasteStart.length)
-    if (!paste.endsWith(pasteEnd)) return []
+    // Only where a mark may end: of a long paste nobody looks at all of it for each character.
+    pasteTail = (pasteTail + character).slice(-pasteEnd.length)
+    if (pasteTail === pasteStart) paste = paste.slice(0, -pasteStart.length)
+    if (pasteTail !== pasteEnd) return []
     const text = paste.slice(0, -pasteEnd.length)
     paste = null
     return pasted(text)
+  }
+
+  function wholePaste(text: string): Piece[] {
+    const kept = [...text].map(escapeFilter()).join('')
+    return pasted(
+      kept
+        .replaceAll(pasteStart, '')
+        .replaceAll(pasteEnd, '')
+        .replace(/[^\P{Cc}\t\r\n]/gu, ''),
+    )
   }
 
   function pasted(text: string): Piece[] {
@@ -110,6 +126,7 @@ export function scanAssembler(): ScanAssembler {
 
   return {
     push,
+    paste: wholePaste,
     pending: () => line,
     set(text) {
       line = text

@@ -48,13 +48,15 @@ function entersOf(desk: Desk) {
       desk.press(pressed)
       return
     }
-    for (const part of pressed.text.split(/(?<=[\r\n])|(?=[\r\n])/)) {
+    for (const part of pressed.text.split(/(?<=[\t\r\n])|(?=[\t\r\n])/)) {
       const isSecondHalf = part === '\n' && isAfterReturn
       isAfterReturn = part === '\r'
       if (isSecondHalf) continue
       if (part === '\r' || part === '\n') enter(part)
       else {
         letThrough()
+        // It may have ended a scan: an Enter at once behind it is the scanner's as well.
+        if (part === '\t') fateOf(performance.now(), false)
         desk.press({ text: part })
       }
     }

@@ -54,6 +54,19 @@ describe('a line', () => {
     ['\x9b017000412\r', [entered('017000412')], '|'],
     ['\x1b[1;5\x1b[A', [key('up')], '|'],
     ['\x1b[1;5\x03', [key('leave')], '[1;5|'],
+    // What a terminal answers in the middle of a scan, to somebody who asked it before, is no part of the scan
+    ['0170\x1b[24;80R00412\r', [entered('017000412')], '|'],
+    ['0170\x1b[?1;2c00412\r', [entered('017000412')], '|'],
+    ['0170\x1b]11;rgb:00/00/00\x0700412\r', [entered('017000412')], '|'],
+    ['0170\x1b]11;rgb:00/00/00\x1b\\00412\r', [entered('017000412')], '|'],
+    ['0170\x1bP>|some terminal\x1b\\00412\r', [entered('017000412')], '|'],
+    ['a\x1b\\', [], 'a\\|'],
+    // A scanner's STX and ETX are no Ctrl-C: they end a code as a TAB does
+    ['\x02017004295\x03', [entered('017004295')], '|'],
+    ['\x02017004295\x03\x02017004295\x03', [entered('017004295'), entered('017004295')], '|'],
+    ['\x02017000412\r\x03', [entered('017000412'), key('leave')], '|'],
+    ['\x02\x03', [key('leave')], '|'],
+    ['\x02ab\x03\x03', [key('leave')], 'ab |'],
     // Modifiers do not change what a key is
     ['\x1b[1;5A', [key('up')], '|'],
     // A wide or a joined character is one
@@ -73,6 +86,21 @@ describe('a line', () => {
       { kind: 'paste', lines: ['8 bolts', '4 nuts'] },
     ])
     expect(typed('\x1b[200~+\x7f*\x1b[201~').events).toEqual([])
+  })
+
+  test('nothing in a paste ends it, so nothing behind that is typed', () => {
+    const paste = { kind: 'paste', lines: ['8 bolts', '0', '0'] }
+    for (const end of ['[201~', '\x9b201~', '[20\x1b[m1~', '[201[200~~', '[200~']) {
+      const { events } = typed(`\x1b[200~8 bolts${end}\n0\n0\n\x1b[201~`)
+      expect(events).toHaveLength(1)
+      expect(events[0]).toMatchObject({ kind: 'paste' })
+      if (end !== '[201[200~~') expect(events).toEqual([paste])
+    }
+  })
+
+  test('a paste of a hundred thousand lines is shown like any other', () => {
+    const [event] = typed(`\x1b[200~${'off 8 M8x30 bolts in new bag\n'.repeat(100_000)}\x1b[201~`).events
+    expect(event?.kind === 'paste' && event.lines.length).toBe(100_000)
   })
 
   test('Ctrl-C leaves even out of a paste without an end', () => {

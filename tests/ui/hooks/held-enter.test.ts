@@ -97,10 +97,14 @@ describe('Enter alone ticks a bolt', () => {
     expect(ticked()).toBe(1)
   })
 
-  test('not for the second of two with which a scanner ends a code', () => {
+  test.each([
+    ['two Enters', ['', '\r\r']],
+    ['TAB and Enter', ['', '\t\r']],
+    ['ETX and Enter', ['\x02', '\x03\r']],
+  ])('not for the second of %s with which a scanner ends a code', (_, [begin, end]) => {
     const { press, entries, desk } = atTheBolts()
     const before = entries()
-    press([2000, `${labelCode(1, 1)}\r\r`])
+    press([2000, `${begin}${labelCode(1, 1)}${end}`])
     expect(desk.screen.at).toBe('scan')
     expect(entries()).toBe(before)
   })

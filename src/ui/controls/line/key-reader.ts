@@ -34,6 +34,9 @@ export type KeyReader = {
 export function keyReader(): KeyReader {
   let held = ''
   let paste: string | null = null
+  let pasteTail = ''
+  /** How many signs came since the STX of a scanner; null outside of such a frame. */
+  let framed: number | null = null
 
   function push(chunk: string): Pressed[] {
     const pressed: Pressed[] = []
@@ -44,7 +47,7 @@ export function keyReader(): KeyReader {
   }
 
   function take(character: string): Pressed[] {
-    if (paste !== null) return pasted(paste + character)
+    if (paste !== null) return pasted(character)
     if (held === '') return begin(character)
     if (held !== '\x1b' && !goesOn(held, character)) {
       const begun = held.slice(1)
@@ -66,15 +69,27 @@ export function keyReader(): KeyReader {
   function begin(character: string): Pressed[] {
     if (character === '\x1b') {
       held = character
+      framed = null
       return []
     }
+    if (isFrame(character)) return character === ETX ? [{ text: '\t' }] : []
     const key = CONTROLS[character]
     return key ? [{ key }] : [{ text: character }]
+  }
+
+  /** Some scanners put STX before a code and ETX behind it, which would be Ctrl-C: theirs ends the code as a TAB does. */
+  function isFrame(character: string): boolean {
+    const isEnd = character === ETX && framed !== null && framed > 0
+    if (character === STX) framed = 0
+    else if (/\p{Cc}/u.test(character)) framed = null
+    else if (framed !== null) framed += 1
+    return isEnd || character === STX
   }
 
   function named(sequence: string): Pressed[] {
     if (sequence === '\x1b[200~') {
       paste = ''
+      pasteTail = ''
       return []
     }
     // Modifiers (`1;5C`) do not change what a key is.
@@ -90,13 +105,16 @@ export function keyReader(): KeyReader {
 
   function alt(sequence: string): Pressed[] {
     const rest = sequence.slice(1)
-    return ']PX^_'.includes(rest) ? [{ text: sequence }] : begin(rest)
+    return BESIDE_STRINGS.includes(rest) ? [{ text: sequence }] : begin(rest)
   }
 
-  function pasted(text: string): Pressed[] {
-    const isOver = text.endsWith(pasteEnd)
+  function pasted(character: string): Pressed[] {
+    const text = paste + character
+    // Of a long paste nobody looks at all of it for each character.
+    pasteTail = (pasteTail + character).slice(-pasteEnd.length)
+    const isOver = pasteTail === pasteEnd
     // Ctrl-C always leaves, even out of a paste whose end never came.
-    const isLeft = text.endsWith('\x03')
+    const isLeft = character === ETX
     paste = isOver || isLeft ? null : text
     if (isLeft) return [{ key: 'leave' }]
     return isOver ? [{ paste: text.slice(0, -pasteEnd.length) }] : []
@@ -119,10 +137,14 @@ function goesOn(held: string, character: string): boolean {
 }
 
 const longest = 24
+/** What begins a string that a terminal sends (OSC, DCS), and the backslash that ends it. */
+const BESIDE_STRINGS = ']PX^_\\'
 const pasteEnd = '\x1b[201~'
+const STX = '\x02'
+const ETX = '\x03'
 
 const CONTROLS: Record<string, Key> = {
-  '\x03': 'leave',
+  [ETX]: 'leave',
   '\x01': 'home',
   '\x05': 'end',
   '\x15': 'clear',

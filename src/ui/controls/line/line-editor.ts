@@ -1,4 +1,4 @@
-import { scanAssembler } from '../../../label/scan-assembler.ts'
+import { type Piece, scanAssembler } from '../../../label/scan-assembler.ts'
 import type { Key, Pressed } from './key-reader.ts'
 
 /**
@@ -55,7 +55,7 @@ export function lineEditor(): LineEditor {
     if ('key' in pressed) yield* press(pressed.key)
     else if ('paste' in pressed) {
       replaceOffered()
-      yield* gather(`\x1b[200~${pressed.paste}\x1b[201~`)
+      yield* gathered(assembler.paste(pressed.paste))
     } else for (const character of pressed.text) yield* type(character)
   }
 
@@ -86,11 +86,11 @@ export function lineEditor(): LineEditor {
       if (key) return [screen(key)]
     }
     isErasing = character === '\b' || character === '\x7f'
-    return gather(character)
+    return gathered(assembler.push(character))
   }
 
-  function gather(text: string): LineEvent[] {
-    return assembler.push(text).map((piece) => {
+  function gathered(pieces: Piece[]): LineEvent[] {
+    return pieces.map((piece) => {
       if (piece.kind === 'paste') return { kind: 'paste', lines: piece.lines }
       const event: LineEvent = { kind: 'line', before: piece.text, after }
       after = ''
