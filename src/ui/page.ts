@@ -1,3 +1,4 @@
+import type { Told } from '../words/told.ts'
 import type { Act } from './act.ts'
 import type { Screen } from './navigation.ts'
 import type { Sign } from './signs.ts'
@@ -40,7 +41,7 @@ export interface Choice {
 
 export interface Question {
   /** What the answer is taken for, or why it cannot be; null for what is no answer and means what it does elsewhere. */
-  take(text: string): Choice | { cannot: string } | null
+  take(text: string): Choice | { cannot: Told } | null
 }
 
 export interface Large {

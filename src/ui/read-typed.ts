@@ -174,7 +174,7 @@ function answered(text: string, { question }: Page): Meaning | undefined {
   if (!question) return undefined
   const answer = question.take(text)
   if (!answer) return undefined
-  return 'cannot' in answer ? no(answer.cannot, '') : act(answer.act, answer.says)
+  return 'cannot' in answer ? { kind: 'not-understood', told: answer.cannot } : act(answer.act, answer.says)
 }
 
 function chosen(text: string, { scene, screen, page }: Shown): Meaning | undefined {

@@ -3,6 +3,7 @@ import { codeOf } from '../../session/scan.ts'
 import { liesIn } from '../../words/lookups.ts'
 import { pieceName } from '../../words/pieces.ts'
 import { containerName } from '../../words/places.ts'
+import type { Told } from '../../words/told.ts'
 import type { Screen } from '../navigation.ts'
 import { type Choice, NO_CHOICES, type Page, rowsOf } from '../page.ts'
 import { line, strong } from '../text/line.ts'
@@ -71,9 +72,10 @@ function countedName(state: Scene['session']['state'], piece: PieceId | undefine
   return piece === undefined ? '' : pieceName(state, piece)
 }
 
-function taken(screen: Count, asked: readonly PieceId[], text: string): Choice | { cannot: string } {
+function taken(screen: Count, asked: readonly PieceId[], text: string): Choice | { cannot: Told } {
   const number = /^\d{1,4}$/.test(text.trim()) ? Number(text) : null
-  if (number === null) return { cannot: `A count is a whole number: 0, 7, 12. ${BREAKING_OFF}` }
+  if (number === null)
+    return { cannot: { what: 'A count is a whole number: 0, 7, 12.', lines: [], cure: BREAKING_OFF } }
   const given = [...screen.given, number]
   if (given.length <= asked.length)
     return { says: `count ${number}`, act: { do: 'turn', to: { ...screen, given } } }

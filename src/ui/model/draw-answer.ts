@@ -19,13 +19,9 @@ export function drawingQuestion(screen: DrawScreen, { positions }: LayoutView): 
       if (read.understood) return { says: 'draw them like this', act: record(screen, read.value) }
       return findVerb(text) || QUIT.test(text) || text.startsWith('?')
         ? null
-        : { cannot: inOne(layoutFaultText(read.fault, '')) }
+        : { cannot: layoutFaultText(read.fault, '') }
     },
   }
-}
-
-function inOne({ what, lines, cure }: ReturnType<typeof layoutFaultText>): string {
-  return [what, ...lines, cure].join(' ')
 }
 
 /** Records a drawing and shows it, in place of what was asked. */

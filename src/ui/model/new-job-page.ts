@@ -1,4 +1,5 @@
 import { plainText } from '../../label/plain-text.ts'
+import type { Told } from '../../words/told.ts'
 import { type Choice, NO_CHOICES, type Page, rowsOf } from '../page.ts'
 import { line, strong } from '../text/line.ts'
 import { groups, headed, indented } from './rows.ts'
@@ -34,10 +35,10 @@ export function newJobPage({ width }: Hall, name: string | null): Page {
   }
 }
 
-function answer(name: string | null, text: string): Choice | { cannot: string } {
+function answer(name: string | null, text: string): Choice | { cannot: Told } {
   if (!/[\p{L}\p{N}]/u.test(text)) {
-    const what = name === null ? 'A job' : 'A machine'
-    return { cannot: `${what} goes by a name with a letter or a number in it. Backspace goes back.` }
+    const what = `${name === null ? 'A job' : 'A machine'} goes by a name with a letter or a number in it.`
+    return { cannot: { what, lines: [], cure: 'Type one, then Enter. Backspace goes back.' } }
   }
   if (name === null)
     return { says: `call it ${text}`, act: { do: 'turn', to: { at: 'new-job', name: text } } }
