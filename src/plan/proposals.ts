@@ -24,7 +24,7 @@ export interface Proposal {
 export function proposals(facts: PlanFacts): Proposal[] {
   const contents = contentsByStep(facts)
   const stripped = [...facts.steps.values()].filter((step) => step.way === 'both')
-  const taken = new Set([...facts.steps.values()].map((step) => step.title.toLowerCase()))
+  const taken = new Set([...facts.steps.values()].map((step) => asGoingBack(step.title).toLowerCase()))
   const found: Proposal[] = []
   const timed: StepFacts[] = []
   for (const step of stripped) {
@@ -55,8 +55,13 @@ export function proposals(facts: PlanFacts): Proposal[] {
 const JOINT_FACE = /\b(gasket|head|cover|sump|pan)\b/
 const TIMING_DRIVE = /\b(cam|cams|camshaft|camshafts|timing|sprocket|chain|belt)\b/
 
+/** On the way back nobody takes it off. */
+function asGoingBack(title: string): string {
+  return title.replace(/\s+(?:off|out|away)$/i, '')
+}
+
 function cleanFaces(step: StepFacts): Proposal {
-  const title = `Clean the joint faces: ${step.title}`
+  const title = `Clean the joint faces: ${asGoingBack(step.title)}`
   return { key: `clean ${step.no}`, title, kind: 'clean', way: 'build', needs: [], before: [step.no] }
 }
 

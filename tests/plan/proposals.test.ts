@@ -23,12 +23,8 @@ describe('what the kind of thing suggests', () => {
   test.each<[string, Command[], string[]]>([
     ['nothing came off', [], []],
     ['a bracket', [strip('bracket off')], []],
-    ['a cover: its faces', [strip('valve cover off')], ['Clean the joint faces: valve cover off']],
-    [
-      'a gasket, whatever the step',
-      [strip('side off'), off(1, 'gasket')],
-      ['Clean the joint faces: side off'],
-    ],
+    ['a cover: its faces', [strip('valve cover off')], ['Clean the joint faces: valve cover']],
+    ['a gasket, whatever the step', [strip('side off'), off(1, 'gasket')], ['Clean the joint faces: side']],
     [
       'a chain: turn by hand',
       [strip('timing chain out')],
@@ -37,7 +33,7 @@ describe('what the kind of thing suggests', () => {
     [
       'a cover of the chain is no timing drive',
       [strip('chain cover off')],
-      ['Clean the joint faces: chain cover off'],
+      ['Clean the joint faces: chain cover'],
     ],
     [
       'a drained fluid: its level, after the start',

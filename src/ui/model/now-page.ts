@@ -134,7 +134,7 @@ function choicesNow(scene: Scene, card: Card): Map<number, Choice> {
   if (unsorted > 0) choices.set(6, goTo(`${counted(unsorted, 'picture')} not sorted yet`, ALL_PICTURES))
   if (state.steps.size > 0) {
     const proposed = proposedSteps(session).length
-    const many = proposed === 0 ? '' : ` (${proposed})`
+    const many = proposed === 0 ? '' : ` (${counted(proposed, 'step')})`
     choices.set(7, goTo(`see what else the way back asks for${many}`, { at: 'proposals' }))
   }
   choices.set(8, goTo('another job', { at: 'jobs' }))

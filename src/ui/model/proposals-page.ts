@@ -1,5 +1,6 @@
 import { readLine } from '../../lines/read-line.ts'
 import { checksOf, proposedChecks } from '../../session/proposed-steps.ts'
+import { counted } from '../../words/grammar.ts'
 import { proposedName, proposedWords } from '../../words/judging/proposal-words.ts'
 import type { Command } from '../act.ts'
 import { type Choice, choicesOf, goTo, type Page, rowsOf } from '../page.ts'
@@ -41,7 +42,7 @@ export function proposalsPage({ session, width }: Scene): Page {
     return numbered(index + 1, line(strong(step.title), `  ${step.kind}, ${when}`), width)
   })
   return {
-    title: line(strong('WHAT ELSE THE WAY BACK ASKS FOR'), `  ${proposed.length + checks.length}`),
+    title: line(strong('WHAT ELSE THE WAY BACK ASKS FOR'), `  ${howMany(proposed.length, checks.length)}`),
     top: [],
     rows: rowsOf(
       groups(
@@ -60,6 +61,12 @@ export function proposalsPage({ session, width }: Scene): Page {
     choice: choicesOf(choices),
     large: null,
   }
+}
+
+/** As they are counted where one comes from: steps are asked for, checks are usual. */
+function howMany(steps: number, checks: number): string {
+  const said = `${counted(steps, 'step')}, ${counted(checks, 'check')}`
+  return steps + checks === 0 ? said : `${said}: a number takes one`
 }
 
 /** The language numbers the proposals: taking all of them names each. */
