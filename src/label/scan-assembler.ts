@@ -144,8 +144,9 @@ const pasteEnd = '[201~'
 const graphemes = new Intl.Segmenter('en', { granularity: 'grapheme' })
 
 function withoutLast(text: string): string {
-  const last = [...graphemes.segment(text)].at(-1)
-  return last === undefined ? '' : text.slice(0, last.index)
+  // Of a long line not all of it is looked at: no character that can be read has so many code units.
+  const last = [...graphemes.segment(text.slice(-256))].at(-1)
+  return text.slice(0, text.length - (last?.segment.length ?? 0))
 }
 
 function isControl(character: string): boolean {

@@ -2,6 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { keyReader } from '../../../src/ui/controls/line/key-reader.ts'
 import { type LineEvent, lineEditor } from '../../../src/ui/controls/line/line-editor.ts'
+import { lineView } from '../../../src/ui/controls/line/line-view.ts'
 import { anyCode } from '../../label/known-codes.ts'
 
 /** Types chunks into a fresh line and tells what came of them, with what is left in the line. */
@@ -101,6 +102,12 @@ describe('a line', () => {
   test('a paste of a hundred thousand lines is shown like any other', () => {
     const [event] = typed(`\x1b[200~${'off 8 M8x30 bolts in new bag\n'.repeat(100_000)}\x1b[201~`).events
     expect(event?.kind === 'paste' && event.lines.length).toBe(100_000)
+  })
+
+  test('a line of half a million characters is mended like any other', () => {
+    const { editor, line } = typed(`\x1b[200~${'x'.repeat(500_000)}\x1b[201~`, backspace, left, left, del)
+    expect(line).toBe(`${'x'.repeat(499_997)}|x`)
+    expect(lineView(editor.before(), editor.after(), 14).row).toEqual(lineView('x'.repeat(40), 'x', 14).row)
   })
 
   test('Ctrl-C leaves even out of a paste without an end', () => {

@@ -170,12 +170,15 @@ function screen(key: ScreenKey): LineEvent {
   return { kind: 'key', key }
 }
 
+/** No character that can be read has more code units: of a long line not all of it is looked at for one. */
+const LONGEST_SIGN = 256
+
 const graphemes = new Intl.Segmenter('en', { granularity: 'grapheme' })
 
 function firstOf(text: string): string {
-  return [...graphemes.segment(text)][0]?.segment ?? ''
+  return [...graphemes.segment(text.slice(0, LONGEST_SIGN))][0]?.segment ?? ''
 }
 
 function lastOf(text: string): string {
-  return [...graphemes.segment(text)].at(-1)?.segment ?? ''
+  return [...graphemes.segment(text.slice(-LONGEST_SIGN))].at(-1)?.segment ?? ''
 }

@@ -23,9 +23,11 @@ const graphemes = new Intl.Segmenter('en', { granularity: 'grapheme' })
 
 /** The end of a text that fits; two dots stand for what is cut off before it. */
 function tailOf(text: string, width: number): string {
-  if (widthOf(text) <= width) return text
+  // Of a long text no more is looked at than may be in sight.
+  const end = text.slice(-16 * width)
+  if (end.length === text.length && widthOf(text) <= width) return text
   let tail = ''
-  for (const { segment } of [...graphemes.segment(text)].reverse()) {
+  for (const { segment } of [...graphemes.segment(end)].reverse()) {
     if (widthOf(segment + tail) > width - 2) break
     tail = segment + tail
   }
