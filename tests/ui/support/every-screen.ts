@@ -39,6 +39,7 @@ export const EVERY_SCREEN: readonly StandingAt[] = [
   at('now, going back', 'now', 'goingOn', 'take 2', 'applied s1', '.'),
   at('now, broken off', 'now', 'turning'),
   toBeRead('now, only to be read', 'now'),
+  late('now, overdue', 'now', '.6', '1', '1', '.'),
 
   at('off, nothing yet', 'off', 'new', '.1'),
   at('off, a new bag', 'off', 'comingOff', '.1'),
