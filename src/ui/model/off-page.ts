@@ -10,6 +10,7 @@ import { type Choice, choicesOf, goTo, type Large, type Page, rowsOf } from '../
 import { blank, type Line, large, line, plain, strong } from '../text/line.ts'
 import { contentNames, setNames } from './content-names.ts'
 import { drawingOf } from './draw-choice.ts'
+import { firstLines } from './first-lines.ts'
 import { inLarge } from './large-words.ts'
 import { easeChoice, looseningInLarge, looseningRows } from './loosening-rows.ts'
 import { measuredRows } from './measured-rows.ts'
@@ -57,6 +58,7 @@ export function offPage(scene: Scene): Page {
     top: [...handRows(scene, container), blank],
     rows: rowsOf(
       groups(
+        easing === null ? firstLines(state) : [],
         easing === null ? [] : looseningRows(scene, easing),
         [
           ...(container === null
