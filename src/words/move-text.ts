@@ -2,7 +2,7 @@ import type { State } from '../journal/state.ts'
 import type { Move } from '../ledger/account.ts'
 import type { Home, Piece, PieceId } from '../ledger/piece.ts'
 import type { Place } from '../ledger/place.ts'
-import { countedName } from './pieces.ts'
+import { countedName, positionsText } from './pieces.ts'
 import { containerPlace, intoName, placeName } from './places.ts'
 
 export interface MoveTelling {
@@ -62,7 +62,7 @@ export function piecesText(
   }
   const known = [...alike.values()].map(({ piece, home, count, positions }) =>
     positions.length > 1
-      ? `${countedName(piece, { at: home.at }, count)} ${positions.join(', ')}`
+      ? `${countedName(piece, { at: home.at }, count)}${positionsText(piece, positions)}`
       : countedName(piece, home, count),
   )
   return [...known, ...unknown].join(', ')

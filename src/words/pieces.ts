@@ -20,13 +20,13 @@ export function countedPiece(state: State, id: PieceId, count: number): string {
 
 /** Numbers of several pieces, those of one set together: `1 × cylinder head, 2 × cam caps I1, I2 and 2 × studs M8x35`. */
 export function countedPieces(state: State, pieces: readonly { piece: PieceId; count: number }[]): string {
-  const sets = new Map<string, { name: string; positions: string[]; only: string }>()
+  const sets = new Map<string, { piece: Piece | undefined; positions: string[]; only: string }>()
   for (const { piece: id, count } of pieces) {
     const { piece, home } = state.ledger.accounts.get(id) ?? {}
     const isOne = piece !== undefined && home?.position !== undefined && count === 1
     const key = isOne ? [piece.name, piece.size, home.at, piece.step].join('\n') : `${id} ${sets.size}`
     const set = sets.get(key) ?? {
-      name: piece?.name ?? id,
+      piece,
       positions: [],
       only: countedPiece(state, id, count),
     }
@@ -34,10 +34,18 @@ export function countedPieces(state: State, pieces: readonly { piece: PieceId; c
     if (isOne) set.positions.push(home.position ?? '')
   }
   return joined(
-    [...sets.values()].map(({ name, positions, only }) =>
-      positions.length > 1 ? `${positions.length} × ${name} ${positions.join(', ')}` : only,
+    [...sets.values()].map(({ piece, positions, only }) =>
+      piece && positions.length > 1
+        ? `${positions.length} × ${piece.name}${positionsText(piece, positions)}`
+        : only,
     ),
   )
+}
+
+/** Behind the name of several of a set: ` I1, I2`, ` ends at tank, rail`. */
+export function positionsText({ kind, name }: Piece, positions: readonly string[]): string {
+  const ends = /\bends?$/i.test(name) ? ' at' : ' ends at'
+  return `${kind === 'connection' ? ends : ''} ${positions.join(', ')}`
 }
 
 /** The same for a piece that the state may not know, as in an entry since undone. */

@@ -138,3 +138,13 @@ test('numbers of several pieces, those of one set together', () => {
   )
   expect(countedPieces(state, [one('p2')])).toBe('cam cap I2')
 })
+
+test('both ends of one hose', () => {
+  const { state } = play([
+    job,
+    begin('Carburettor off'),
+    off(2, 'fuel hose', { kind: 'connection', positions: ['tank', 'rail'] }),
+  ])
+  const both = [...state.ledger.accounts.keys()].map((piece) => ({ piece, count: 1 }))
+  expect(countedPieces(state, both)).toBe('2 × fuel hose ends at tank, rail')
+})

@@ -27,8 +27,10 @@ export function readConnection(label: string, text: string): Outcome {
   if (isFault(count)) return count
   const named = words.slice(count.used).join(' ')
   const name = connectionNoun(named) ?? 'hose'
+  // `from tank to rail` names two ends, and `to the pump` one.
   const ends = text
-    .split('>')
+    .replace(/^from (?=.+ to )/i, '')
+    .split(/>|(?<=\S) to (?=\S)/i)
     .map((end) => end.trim())
     .filter((end) => end !== '')
   const [first = 'tank', second = 'rail'] = ends

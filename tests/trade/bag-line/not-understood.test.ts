@@ -65,6 +65,12 @@ describe('what is not understood, and the nearest form that is', () => {
     // Ends, places, texts.
     ['fuel hose:', 'ends', 'fuel hose', 'fuel hose: tank > rail'],
     ['hose: a > b > c', 'ends', 'a > b > c', 'hose: a > b'],
+    [
+      'hose: one end to carb, the other to pump',
+      'ends',
+      'one end to carb, the other to pump',
+      'hose: one end > carb, the other',
+    ],
     ['cable: lever > lever', 'ends', 'lever > lever', 'cable: lever > rail'],
     ['rag', 'where', 'rag', 'rag > inlet port 1'],
     ['plug >', 'where', 'plug', 'plug > inlet port 1'],

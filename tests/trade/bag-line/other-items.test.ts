@@ -8,6 +8,8 @@ describe('connections', () => {
     ['fuel hose: tank -> rail', { name: 'hose', label: 'fuel hose', ends: ['tank', 'rail'] }],
     ['fuel hose: tank → rail', { name: 'hose', label: 'fuel hose', ends: ['tank', 'rail'] }],
     ['fuel hose: tank <-> rail', { name: 'hose', label: 'fuel hose', ends: ['tank', 'rail'] }],
+    ['fuel hose: tank to rail', { name: 'hose', label: 'fuel hose', ends: ['tank', 'rail'] }],
+    ['fuel hose: from tank to rail', { name: 'hose', label: 'fuel hose', ends: ['tank', 'rail'] }],
     ['fuel hose tank > rail', { name: 'hose', label: 'fuel hose', ends: ['tank', 'rail'] }],
     ['connector: coolant sensor', { name: 'connector', ends: ['coolant sensor'] }],
     ['coolant hose > radiator', { name: 'hose', label: 'coolant hose', ends: ['radiator'] }],
