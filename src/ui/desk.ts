@@ -2,14 +2,11 @@ import type { Errand } from '../lines/errand.ts'
 import type { Errands } from '../session/errands.ts'
 import type { JobShelf } from '../session/jobs.ts'
 import type { Session } from '../session/session.ts'
-import { timersOf } from '../session/timers.ts'
-import { timerText } from '../words/consumables/timer-words.ts'
 import type { Act, Command } from './act.ts'
 import { type Answer, answerNow, notUnderstood, outcomeAnswer, saying } from './answer.ts'
-import { RINGS, type Rings, ringsOf } from './bell.ts'
+import { Bell, type Rings } from './bell.ts'
 import type { Pressed } from './controls/line/key-reader.ts'
 import type { LineEvent, ScreenKey } from './controls/line/line-editor.ts'
-import { scrolled, windowAt } from './controls/list-window.ts'
 import { ErrandOut, type News } from './errand-out.ts'
 import { bodyHeight, hasRoom, roomBetweenRules, type Size } from './layout.ts'
 import type { Meaning, Typed } from './meaning.ts'
@@ -17,14 +14,18 @@ import { footRow } from './model/foot.ts'
 import { KeptPage } from './model/kept-page.ts'
 import { lessonRows } from './model/practice/lesson-rows.ts'
 import type { Hall, Scene } from './model/scene.ts'
+import { timerTexts } from './model/timer-rows.ts'
 import { errorTold, recordTold } from './model/trouble.ts'
 import { wordsAgain } from './model/words-again.ts'
 import type { Screen, ScreenName } from './navigation.ts'
+import { Once } from './once.ts'
 import { OpenJob } from './open-job.ts'
 import type { Page } from './page.ts'
 import { meaningOf } from './read-typed.ts'
+import { Scrolling } from './scrolling.ts'
 import { restOf, sendCommands } from './send-commands.ts'
 import { SIGNS } from './signs.ts'
+import { takeLines } from './take-lines.ts'
 import { Talk } from './talk.ts'
 import type { Line } from './text/line.ts'
 import { Way } from './way.ts'
@@ -46,36 +47,29 @@ export class Desk {
   readonly #job: OpenJob
   readonly #colour: boolean
   readonly #now: () => Date
-  readonly #ring: (times: Rings) => void
-  readonly #shelf: JobShelf
+  readonly #bell: Bell
   readonly #errand: ErrandOut
   readonly #talk = new Talk()
   readonly #way = new Way({ at: 'jobs' })
+  readonly #scrolling = new Scrolling(this.#way)
   readonly #kept = new KeptPage()
+  readonly #once = new Once()
   readonly #listeners = new Set<() => void>()
-  /** How far rows are scrolled that the line narrows. */
-  #narrowed = { by: '', scroll: 0 }
   #hand: number | null = null
   #size: Size = { width: 80, height: 24 }
   #isLarge = false
-  #hasSound = true
   #ended: number | null = null
   #lastWords: readonly string[] = []
   /** How often something was pressed: an errand that ends knows by it whether anybody went on. */
   #presses = 0
-  /** Whether the news has stood there whole, beside an empty line. */
-  #isNewsWhole = false
   #version = 0
   /** What the times that run said when they were last looked at. */
   #timesShown = ''
-  #known: { at: string; values: Map<string, unknown> } = { at: '', values: new Map() }
 
   constructor({ shelf, colour, errands, now = () => new Date(), ring = () => {} }: DeskOptions) {
     this.#colour = colour
     this.#now = now
-    this.#ring = ring
-    this.#shelf = shelf
-    this.#hasSound = shelf.hasSound()
+    this.#bell = new Bell(shelf, ring)
     this.#errand = new ErrandOut(errands, () => this.#changed())
     this.#job = new OpenJob(shelf, (refresh) => {
       this.#attempt(refresh)
@@ -125,7 +119,7 @@ export class Desk {
     for (const event of this.#talk.press(pressed)) {
       if (this.#ended === null) this.#attempt(() => this.#handle(event))
     }
-    this.#isNewsWhole = this.#talk.text() === ''
+    this.#errand.showBeside(this.#talk.text())
     this.#changed()
   }
 
@@ -178,8 +172,7 @@ export class Desk {
   }
 
   get scroll(): number | null {
-    if (!this.page().isNarrowed) return this.#way.scroll
-    return this.#narrowed.by === this.#talk.text() ? this.#narrowed.scroll : 0
+    return this.#scrolling.row(this.page(), this.#talk.text())
   }
 
   /** Whether the line is one that was not taken, which what is typed next replaces. */
@@ -248,11 +241,7 @@ export class Desk {
 
   /** A frame asks the same more than once: worked out once as long as nothing happened. */
   #oncePer<Value>(what: string, compute: () => Value): Value {
-    const at = `${this.#version} ${this.session?.version} ${this.#talk.text()}`
-    if (this.#known.at !== at) this.#known = { at, values: new Map() }
-    const { values } = this.#known
-    if (!values.has(what)) values.set(what, compute())
-    return values.get(what) as Value
+    return this.#once.of(`${this.#version} ${this.session?.version} ${this.#talk.text()}`, what, compute)
   }
 
   /** Everything there is to show something of. The jobs are read from the disk when something asks for them. */
@@ -273,11 +262,10 @@ export class Desk {
   }
 
   #handle(event: LineEvent): void {
-    this.#known = { at: '', values: new Map() }
+    this.#once.forget()
     switch (event.kind) {
       case 'line':
-        this.#talk.forgetAnswer()
-        this.#seen()
+        this.#goOn()
         this.#heard(() => this.#enter(event))
         break
       case 'paste':
@@ -296,22 +284,9 @@ export class Desk {
   #heard(what: () => void): void {
     const { screen } = this
     what()
-    this.#known = { at: '', values: new Map() }
-    if (!this.#hasSound) return
+    this.#once.forget()
     const sign = this.#talk.answer()?.sign ?? (this.screen === screen ? null : this.page().verdict)
-    if (sign) this.#ring(ringsOf(sign))
-  }
-
-  #turnSound(isWanted: boolean): void {
-    this.#shelf.setSound(isWanted)
-    this.#hasSound = isWanted
-    this.#talk.say(
-      saying(
-        isWanted ? 'The bell rings: one is done, two say look, three say refused.' : 'The bell is silent.',
-        isWanted ? '"sound off" silences it.' : '"sound on" lets it ring again.',
-      ),
-    )
-    if (isWanted) this.#ring(RINGS.done)
+    if (sign) this.#bell.say(sign)
   }
 
   #enter(typed: Typed): void {
@@ -329,8 +304,7 @@ export class Desk {
   #key(key: ScreenKey): void {
     const own = this.#talk.text() === '' ? ownKey(this.page(), key) : undefined
     if (own) {
-      this.#talk.forgetAnswer()
-      this.#seen()
+      this.#goOn()
       this.#do(own, this.typed())
       return
     }
@@ -379,18 +353,14 @@ export class Desk {
   }
 
   #back(): void {
-    this.#talk.forgetAnswer()
-    this.#seen()
+    this.#goOn()
     this.#way.back()
   }
 
   #scroll(by: { pages: number } | { rows: number }): void {
-    const { rows, top, start } = this.page()
-    const height = bodyHeight(this.#size, this) - top.length
-    const window = windowAt(rows.length, height, this.scroll ?? start ?? 0)
-    const row = scrolled(window, by, rows.length, height)
-    if (this.page().isNarrowed) this.#narrowed = { by: this.#talk.text(), scroll: row }
-    else this.#way.scrollTo(row)
+    const page = this.page()
+    const height = bodyHeight(this.#size, this) - page.top.length
+    this.#scrolling.move(by, page, { typed: this.#talk.text(), height })
   }
 
   #do(act: Act, typed: Typed): void {
@@ -430,7 +400,7 @@ export class Desk {
         this.#turnLarge()
         break
       case 'sound':
-        this.#turnSound(act.on ?? !this.#hasSound)
+        this.#talk.say(this.#bell.turn(act.on))
         break
       case 'say':
         this.#talk.say(saying(act.what, act.cure))
@@ -461,7 +431,7 @@ export class Desk {
   /** To the screen before, or to where one is in the job if that screen would take words for an answer of its own. */
   #wayBackFor(words: string, past: ScreenName): void {
     this.#way.back(past)
-    this.#known = { at: '', values: new Map() }
+    this.#once.forget()
     if (this.page().question?.take(words)) this.#way.go({ at: 'now' })
   }
 
@@ -483,9 +453,8 @@ export class Desk {
       // What comes off from now on goes where the record says.
       if (type !== 'noted' && type !== 'moved') this.#hand = null
     })
-    // What the disk would not take is kept whatever is typed next; what was refused, only to be mended.
     const rest = restOf(typed, done, commands.length)
-    // What was refused whole is mended or replaced; what is only not recorded yet is not lost by the next key.
+    // What was refused whole is mended or replaced; what the disk would not take, or the rest of a line, is never lost.
     if (!isAll && done === 0 && answer?.sign === SIGNS.refused) this.#talk.offer(rest)
     else if (!isAll) this.#talk.write(rest)
     if (answer) this.#talk.say(answer)
@@ -510,7 +479,8 @@ export class Desk {
     // Whoever waits for it sees it like any other answer; whoever went on sees it beside what they do.
     if (this.session === session && this.screen === screen && this.#presses === begun)
       this.#tellNow(news, typed)
-    else this.#tellBeside(this.session === session ? news : ofJob(news, session.state.job.name))
+    else this.#errand.keep(this.session === session ? news : ofJob(news, session.state.job.name))
+    this.#errand.showBeside(this.#talk.text())
     this.#afterErrand(news)
     this.#changed()
   }
@@ -519,11 +489,6 @@ export class Desk {
     if (!news.isOk) this.#talk.giveBack(typed)
     if (news.isOk && !hasRoom(this.#size, news.answer)) this.#way.go({ at: 'told' })
     else this.#talk.say(news.answer)
-  }
-
-  #tellBeside(news: News): void {
-    this.#errand.keep(news)
-    this.#isNewsWhole = this.#talk.text() === ''
   }
 
   /** Whoever wanted to leave and waited for it leaves now, unless it went wrong. */
@@ -536,31 +501,14 @@ export class Desk {
     this.#lastWords = news.lines
   }
 
-  /** Each line as if it had been typed, until one is not taken: that one stands in the line, to be mended. */
   #takeLines(lines: readonly string[]): void {
     this.#way.back()
-    for (const [index, text] of lines.entries()) {
-      const typed = { before: text, after: '' }
-      const meaning = this.#meaningOf(typed)
-      const isTaken =
-        meaning.kind === 'act' && meaning.act.do === 'send' && this.#send(meaning.act.commands, typed)
-      if (isTaken) continue
-      // What leads somewhere or takes its time can only be the last of several.
-      const isLast = index === lines.length - 1
-      if (isLast && meaning.kind === 'act' && leads(meaning.act)) {
-        this.#do(meaning.act, typed)
-        return
-      }
-      if (meaning.kind === 'act' && meaning.act.do === 'go') this.#way.go(meaning.act.to)
-      else if (meaning.kind === 'not-understood') this.#talk.say(notUnderstood(meaning.told))
-      this.#talk.write(typed)
-      if (lines.length > 1)
-        this.#talk.sayToo(
-          `${index} of ${lines.length} lines were taken; this one and those after it were not.`,
-        )
-      return
-    }
-    if (lines.length > 1) this.#talk.sayToo(`All ${lines.length} lines were taken.`)
+    takeLines(lines, {
+      meaningOf: (typed) => this.#meaningOf(typed),
+      send: ({ commands }, typed) => this.#send(commands, typed),
+      do: (act, typed) => this.#do(act, typed),
+      talk: this.#talk,
+    })
   }
 
   #openJob(path: string): void {
@@ -589,9 +537,10 @@ export class Desk {
     this.#ended = 0
   }
 
-  /** News that stood there whole was seen by whoever entered a line after it. */
-  #seen(): void {
-    if (this.#isNewsWhole) this.#errand.clear()
+  /** What was said before, and news that stood there whole, was seen by whoever goes on. */
+  #goOn(): void {
+    this.#talk.forgetAnswer()
+    this.#errand.goOn()
   }
 
   /** The disk and the lock may fail at any moment: then that is said, and the screens go on. */
@@ -607,12 +556,8 @@ export class Desk {
   }
 
   #times(): string {
-    const state = this.session?.stateNow()
-    return state
-      ? timersOf(state)
-          .map((timer) => timerText(state, timer))
-          .join('\n')
-      : ''
+    const { session } = this
+    return session ? timerTexts({ session }).join('\n') : ''
   }
 
   #changed(): void {
@@ -639,11 +584,6 @@ function records(act: Act): boolean {
     act.do === 'lines' ||
     (act.do === 'leave' && act.note !== null && act.errand === undefined)
   )
-}
-
-/** Whether an act goes on by itself, and nothing of its words is to be mended. */
-function leads(act: Act): boolean {
-  return act.do === 'errand' || (act.do === 'go' && act.to.at !== 'which')
 }
 
 /** News of another job than the one that is open now. */

@@ -23,6 +23,7 @@ export class ErrandOut {
   #out: { name: string; progress: string } | null = null
   #news: News | null = null
   #last: News | null = null
+  #isWhole = false
 
   constructor(errands: Errands, changed: () => void) {
     this.#errands = errands
@@ -46,14 +47,20 @@ export class ErrandOut {
     return this.#last
   }
 
-  /** News for whoever is busy with something else: it stays until it is cleared. */
+  /** News for whoever is busy with something else: it stays until it was seen. */
   keep(news: News): void {
     this.#news = news
+    this.#isWhole = false
   }
 
-  /** The news was seen. */
-  clear(): void {
-    this.#news = null
+  /** Something is shown beside the news, or nothing, so that it stands there whole. */
+  showBeside(text: string): void {
+    this.#isWhole = text === ''
+  }
+
+  /** Somebody goes on: news that stood there whole was seen. */
+  goOn(): void {
+    if (this.#isWhole) this.#news = null
   }
 
   /** Goes on an errand; only while none is out. Answers what came of it. Never rejects. */

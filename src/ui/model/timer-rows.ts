@@ -24,7 +24,7 @@ export function timerRows({ session, width }: Scene, step: number): Line[] {
 }
 
 /** All the times that run, in words. */
-export function timerTexts({ session }: Scene): string[] {
+export function timerTexts({ session }: Pick<Scene, 'session'>): string[] {
   const state = session.stateNow()
   return timersOf(state).map((timer) => timerText(state, timer))
 }
