@@ -290,11 +290,17 @@ export function trialBalance(session: Session): Leftover[] {
   return leftovers(session.gates())
 }
 
+/** Whether nothing was recorded of the machine: then an empty balance says nothing about it. */
+export function isEmptyRecord({ ledger, steps }: Session['state']): boolean {
+  return ledger.accounts.size === 0 && steps.size === 0
+}
+
 function nextThing(session: Session): NextThing {
   const { state } = session
   if (state.closed) return { kind: 'nothing' }
-  if (state.started) return afterStart(session)
-  if (state.cleared) return { kind: 'start' }
+  // What came off again after the start goes back as before it.
+  if (state.started && trialBalance(session).length === 0) return afterStart(session)
+  if (state.cleared && !state.started) return { kind: 'start' }
   if (state.strip !== null && state.build === null) return { kind: 'strip', step: state.strip }
   // Of two steps that were taken up, the one that is not done goes on when the other is.
   const build = state.build ?? [...state.steps.values()].find(({ built }) => built === 'underway')?.no ?? null

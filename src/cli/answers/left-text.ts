@@ -1,6 +1,6 @@
 import { knownSpares } from '../../session/known-spares.ts'
 import type { Session } from '../../session/session.ts'
-import { trialBalance } from '../../session/views.ts'
+import { isEmptyRecord, trialBalance } from '../../session/views.ts'
 import { sparesText } from '../../words/spares-text.ts'
 import { isOnePhrase, toldLeftovers } from '../../words/told-leftovers.ts'
 import { label } from './labels.ts'
@@ -11,8 +11,7 @@ export function leftAnswer(session: Session): { text: string[]; answer: unknown 
   const leftovers = trialBalance(session)
   const spares = sparesText(state, knownSpares(state))
   if (leftovers.length === 0) {
-    if (state.ledger.accounts.size === 0 && state.steps.size === 0)
-      return { text: ['Nothing has come off yet.'], answer: leftovers }
+    if (isEmptyRecord(state)) return { text: ['Nothing has come off yet.'], answer: leftovers }
     const next = state.started
       ? 'The machine has been started.'
       : state.cleared

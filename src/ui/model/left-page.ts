@@ -1,6 +1,6 @@
-import { planRows, trialBalance } from '../../session/views.ts'
+import { isEmptyRecord, planRows, trialBalance } from '../../session/views.ts'
 import { stepName } from '../../words/names.ts'
-import { type Choice, choicesOf, goTo, type Page, rowsOf } from '../page.ts'
+import { type Choice, choicesOf, goTo, NO_CHOICES, type Page, rowsOf } from '../page.ts'
 import { chip, chipColumn, SIGNS } from '../signs.ts'
 import { type Line, line, strong } from '../text/line.ts'
 import { inLarge } from './large-words.ts'
@@ -14,7 +14,8 @@ export function leftPage(scene: Scene): Page {
   const { session } = scene
   const { state } = session
   const open = perVersion(session, 'left', () => trialBalance(session))
-  if (open.length > 0 && !state.started) return notClear(scene, open)
+  if (open.length > 0) return notClear(scene, open)
+  if (isEmptyRecord(state)) return nothingOff(scene)
   const choices = new Map<number, Choice>()
   const checks = checkRows(scene, choices)
   const gate = gateChoice(state)
@@ -39,18 +40,26 @@ export function leftPage(scene: Scene): Page {
 function notClear(scene: Scene, open: readonly Leftover[]): Page {
   const { session, width } = scene
   const { rows, choice } = perVersion(session, `left rows ${width}`, () => leftRows(scene, open))
+  const when = session.state.started ? 'since the first start' : 'before the first start'
   return {
-    title: line(
-      strong('WHAT IS LEFT OVER'),
-      '  ',
-      chip(SIGNS.notClear),
-      `  ${open.length} before the first start`,
-    ),
+    title: line(strong('WHAT IS LEFT OVER'), '  ', chip(SIGNS.notClear), `  ${open.length} ${when}`),
     top: [],
     rows,
     enter: choice(1) ?? null,
     choice,
-    large: inLarge(`${open.length} LEFT`, ['before the first start']),
+    large: inLarge(`${open.length} LEFT`, [when]),
+  }
+}
+
+/** An empty balance over an empty record: most likely it is the wrong job, and nothing is clear. */
+function nothingOff(scene: Scene): Page {
+  return {
+    title: line(strong('WHAT IS LEFT OVER'), '  ', chip(SIGNS.idle)),
+    top: [],
+    rows: rowsOf(indented('Nothing has come off yet in this job.', scene.width)),
+    enter: goTo('where you are', { at: 'now' }),
+    choice: NO_CHOICES,
+    large: inLarge('NOTHING', ['has come off yet in this job']),
   }
 }
 

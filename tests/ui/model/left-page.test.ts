@@ -36,3 +36,42 @@ test('hundreds have two rows each, made when they are shown, and a number of thr
   enter('205')
   expect(desk.screen.at).toBe('step')
 })
+
+test('of a job in which nothing was recorded it says nothing of the machine', () => {
+  const { enter, rows, answer, entries } = jobWith()
+  enter('.4')
+  expect(rows()).toEqual([
+    'WHAT IS LEFT OVER   = NOTHING TO DO ',
+    '     Nothing has come off yet in this job.',
+  ])
+  const before = entries()
+  enter('1')
+  expect(answer()).toContain('Nothing has the number 1 here.')
+  expect(entries()).toBe(before)
+})
+
+test('what comes off again after the first start is left over like any other, until it is home', () => {
+  const { enter, rows, desk, state } = jobWith(
+    'begin cover off, does not hide',
+    'off 2 M6x16 cover bolts into new bag',
+    'end',
+    'take 1',
+    'fit cover bolts',
+    'done',
+    'clear',
+    'started',
+    'begin lid off, does not hide',
+    'off 2 nuts into new bag',
+  )
+  enter('.')
+  expect(rows().join('\n')).toContain('go on with step 2, lid off')
+  enter('end', '.4')
+  expect(rows()[0]).toMatch(/NOT CLEAR .* 2 since the first start$/)
+  expect(desk.page().large?.letters).toBe('2 LEFT')
+  enter('.')
+  expect(rows().join('\n')).toContain('take up step 2, lid')
+  enter('take 2', 'fit nuts', 'done', '.4')
+  expect(rows()[0]).toContain('✓ CLEAR')
+  enter('3')
+  expect(state().closed).toBe(true)
+})
