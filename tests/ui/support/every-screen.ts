@@ -67,6 +67,7 @@ export const EVERY_SCREEN: readonly StandingAt[] = [
   at('step, a check', 'step', 'covered', 'step 3', ''),
   at('step, done', 'step', 'covered', 'step 2'),
 
+  at('left, nothing recorded', 'left', 'new', '.4'),
   at('left, not clear', 'left', 'waiting', '.4'),
   at('left, clear', 'left', 'home', '.4'),
   at('left, started', 'left', 'home', '.4', '1', '2'),
