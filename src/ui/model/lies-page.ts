@@ -4,6 +4,7 @@ import { carriedText, countedPiece, pieceName } from '../../words/pieces.ts'
 import { containerPath, containerPlace, placeName, whereName } from '../../words/places.ts'
 import { type Choice, goTo, type Large, type Page, type Rows, rowsOf } from '../page.ts'
 import { cut, type Line, line, padded, strong } from '../text/line.ts'
+import { setNames } from './content-names.ts'
 import { inLarge } from './large-words.ts'
 import { type PieceId, type PlaceOfPiece, perVersion, type Scene, type State } from './scene.ts'
 import { search, wordsNow } from './search.ts'
@@ -123,13 +124,26 @@ function heldAt(state: State, place: PlaceOfPiece, width: number): string {
 
 function heldIn(state: State, no: number, { holds, width }: { holds: number; width: number }): string {
   const inside = holds === 0 ? [] : [counted(holds, 'container')]
-  const lying = inBrief([...liesIn(state, no), ...inside], width, (each) =>
+  const lying = inBrief([...lotsIn(state, no), ...inside], width, (each) =>
     typeof each === 'string'
       ? each
       : `${countedPiece(state, each.piece, each.count)}${carriedText(state, each.piece)}`,
   )
   return lying === '' ? 'empty' : lying
 }
+
+/** What lies in a container: the pieces of a set by one name, where there are few, and nothing sits on them. */
+function lotsIn(state: State, no: number): (Hit | string)[] {
+  const lots = liesIn(state, no)
+  if (lots.length > MOST_TOGETHER || lots.some(({ piece }) => carriedText(state, piece) !== '')) return lots
+  // In which slot each lies is told on its own page.
+  return setNames(
+    state,
+    lots.map(({ piece, count }) => ({ piece, count })),
+  )
+}
+
+const MOST_TOGETHER = 40
 
 /** Names until the row is full: on a bench may lie thousands. */
 function inBrief<Thing>(things: Iterable<Thing>, width: number, name: (thing: Thing) => string): string {
