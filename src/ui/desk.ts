@@ -8,7 +8,7 @@ import { Bell, type Rings } from './bell.ts'
 import type { Pressed } from './controls/line/key-reader.ts'
 import type { LineEvent, ScreenKey } from './controls/line/line-editor.ts'
 import { ErrandOut, type News } from './errand-out.ts'
-import { bodyHeight, hasRoom, roomBetweenRules, type Size } from './layout.ts'
+import { bodyHeight, hasRoom, isTooSmall, roomBetweenRules, type Size } from './layout.ts'
 import type { Meaning, Typed } from './meaning.ts'
 import { footRow } from './model/foot.ts'
 import { KeptPage } from './model/kept-page.ts'
@@ -290,6 +290,13 @@ export class Desk {
   }
 
   #enter(typed: Typed): void {
+    // Nobody claims what nobody sees.
+    if (isTooSmall(this.#size) && typed.before + typed.after === '') {
+      this.#talk.say(
+        saying('Enter did nothing while the window was too small.', 'Press it again if it was meant.'),
+      )
+      return
+    }
     const meaning = this.#meaningOf(typed)
     if (meaning.kind === 'nothing') return
     if (meaning.kind === 'not-understood') {

@@ -20,6 +20,10 @@ const FOOT = 1
 
 export const SMALLEST: Size = { width: 64, height: 18 }
 
+export function isTooSmall({ width, height }: Size): boolean {
+  return width < SMALLEST.width || height < SMALLEST.height
+}
+
 interface Speaking {
   answer(): Answer | null
   /** What came of an errand, until it was seen; and how far the one is that is out. */

@@ -734,3 +734,16 @@ test('words that name nothing are taken for a part that comes off only while som
   later.enter('8 M6x25 bolts')
   expect(later.answer()).toContain('typed on the screen OFF')
 })
+
+test('Enter alone claims nothing while the window is too small to see what it would be', () => {
+  const { desk, enter, entries, answer } = jobWith('begin x off', 'off 4 nuts', 'end', 'take 1')
+  enter('step 1')
+  const before = entries()
+  desk.resize({ width: 50, height: 12 })
+  enter('')
+  expect(entries()).toBe(before)
+  desk.resize({ width: 80, height: 24 })
+  expect(answer()).toContain('Enter did nothing while the window was too small.')
+  enter('')
+  expect(entries()).toBe(before + 1)
+})

@@ -4,7 +4,7 @@ import { largeRows } from '../controls/big-letters/large-rows.ts'
 import { lineView } from '../controls/line/line-view.ts'
 import { windowAt } from '../controls/list-window.ts'
 import type { Desk } from '../desk.ts'
-import { belowLine, bodyHeight, type Size, SMALLEST } from '../layout.ts'
+import { belowLine, bodyHeight, isTooSmall, type Size, SMALLEST } from '../layout.ts'
 import { headRows } from '../model/head.ts'
 import type { Page } from '../page.ts'
 import type { Cursor } from '../terminal.ts'
@@ -20,8 +20,7 @@ interface FrameProps {
 
 /** Everything that is shown, drawn from what the desk says. */
 export function Frame({ desk, size, colour, placeCursor }: FrameProps) {
-  const isTooSmall = size.width < SMALLEST.width || size.height < SMALLEST.height
-  const { rows, cursor } = isTooSmall ? tooSmall(size) : frameRows(desk, size)
+  const { rows, cursor } = isTooSmall(size) ? tooSmall(size) : frameRows(desk, size)
   // The one kind of effect that runs before Ink hands the frame over.
   useInsertionEffect(() => {
     placeCursor(cursor)
