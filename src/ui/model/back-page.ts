@@ -10,7 +10,7 @@ import { goTo, type Page, rowsOf } from '../page.ts'
 import { chipColumn } from '../signs.ts'
 import { blank, type Line, line, strong, widthOf, wrap } from '../text/line.ts'
 import { nextChoice, todoText } from './next.ts'
-import { thingInLarge } from './next-in-large.ts'
+import { nextInLarge } from './next-in-large.ts'
 import { heading, indented, withWords } from './rows.ts'
 import { cardNow, perVersion, type Scene } from './scene.ts'
 import { stepSign } from './step-signs.ts'
@@ -38,7 +38,7 @@ export function backPage(scene: Scene): Page {
     enter: nextChoice(scene),
     choice: (no) =>
       state.steps.has(no) ? goTo(`look at ${stepName(state, no)}`, { at: 'step', step: no }) : undefined,
-    large: thingInLarge(scene, cardNow(session).next),
+    large: nextInLarge(scene, cardNow(session).next),
   }
 }
 

@@ -10,6 +10,7 @@ import { blank, type Line, line, strong } from '../text/line.ts'
 import { besideLetters } from './beside.ts'
 import { placesText } from './next.ts'
 import type { State } from './scene.ts'
+import { todoLetters } from './todo-in-large.ts'
 
 /** The next thing: what hands look for in large letters, the rest beside it. */
 export function nextRows(state: State, todo: Todo, width: number): Line[] {
@@ -73,75 +74,59 @@ function answersText({ tightening, next }: Turn): Line | string {
   return pass && 'newtonMetres' in pass ? 'type 2 if it does not come to its torque' : tightening.name
 }
 
-/** What a step asks for next: the position, the number or the word that hands look for, and all there is to know of it. */
+/** What a step asks for next: what hands look for, and all there is to know of it. */
 export function nextTold(state: State, todo: Todo): { letters: string; under: Line[] } {
+  return { letters: todoLetters(todo), under: underLetters(state, todo) }
+}
+
+function underLetters(state: State, todo: Todo): Line[] {
   switch (todo.kind) {
     case 'turn': {
       const { tightening, next } = todo
-      return {
-        letters: next.fastener,
-        under: [
-          line(strong(passName(tightening, next.pass))),
-          ...howRows(tightening, next.pass),
-          line(`${next.through} of ${tightening.order.length} through`),
-          line(answersText(todo)),
-        ],
-      }
+      return [
+        line(strong(passName(tightening, next.pass))),
+        ...howRows(tightening, next.pass),
+        line(`${next.through} of ${tightening.order.length} through`),
+        line(answersText(todo)),
+      ]
     }
     case 'fit': {
-      const { account, owed, lies } = todo
+      const { account, lies } = todo
       const name = pieceName(state, account.piece.id)
-      return {
-        letters: account.home.position ?? String(owed),
-        under: [
-          line(strong(account.home.position === undefined ? `× ${name}` : name)),
-          ...(account.home.alikeAt ? [line(`at ${account.home.alikeAt.join(', ')}`)] : []),
-          line(placesText(state, lies)),
-        ],
-      }
+      return [
+        line(strong(account.home.position === undefined ? `× ${name}` : name)),
+        ...(account.home.alikeAt ? [line(`at ${account.home.alikeAt.join(', ')}`)] : []),
+        line(placesText(state, lies)),
+      ]
     }
     case 'take-out':
-      return { letters: 'OUT', under: [line(strong(countedPiece(state, todo.account.piece.id, todo.count)))] }
+      return [line(strong(countedPiece(state, todo.account.piece.id, todo.count)))]
     case 'confirm': {
       const { text, piece } = todo.mark
       const on = piece === undefined ? [] : [line(`on ${pieceName(state, piece)}`)]
-      return { letters: 'SEE', under: [line(strong(text)), ...on] }
+      return [line(strong(text)), ...on]
     }
-    case 'settle': {
-      const { id, in: where } = todo.fault
-      return {
-        letters: where?.fastener ?? id.toUpperCase(),
-        under: [
-          line(strong('never came to its torque')),
-          line(where?.says ?? ''),
-          line('no other is turned on'),
-        ],
-      }
-    }
+    case 'settle':
+      return [
+        line(strong('never came to its torque')),
+        line(todo.fault.in?.says ?? ''),
+        line('no other is turned on'),
+      ]
     case 'turn-over':
-      return {
-        letters: `${todo.turned} / ${todo.turns}`,
-        under: [
-          line(strong('full turns by hand, in one go')),
-          line('the way the machine runs, never back'),
-          line('stop at any hard point: look, do not force it'),
-        ],
-      }
+      return [
+        line(strong('full turns by hand, in one go')),
+        line('the way the machine runs, never back'),
+        line('stop at any hard point: look, do not force it'),
+      ]
     case 'apply': {
       const { name, side, workMinutes } = todo.consumable
-      return {
-        letters: side?.toUpperCase() ?? 'PUT ON',
-        under: [
-          line(strong(side === undefined ? name : `up, ${name}`)),
-          ...(workMinutes === undefined ? [] : [line(`together within ${durationWords(workMinutes)}`)]),
-        ],
-      }
+      return [
+        line(strong(side === undefined ? name : `up, ${name}`)),
+        ...(workMinutes === undefined ? [] : [line(`together within ${durationWords(workMinutes)}`)]),
+      ]
     }
     case 'fill':
-      return {
-        letters: 'FILL',
-        under: [line(strong(todo.fluid.name)), line(`${todo.fluid.typed} came out`)],
-      }
+      return [line(strong(todo.fluid.name)), line(`${todo.fluid.typed} came out`)]
     default:
       return todo satisfies never
   }

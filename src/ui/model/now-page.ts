@@ -13,7 +13,7 @@ import { type Line, line, plain, strong } from '../text/line.ts'
 import { setNames } from './content-names.ts'
 import { dueTexts, overdueTexts } from './due/due-in-brief.ts'
 import { nextChoice, takeUp } from './next.ts'
-import { thingInLarge } from './next-in-large.ts'
+import { nextInLarge } from './next-in-large.ts'
 import { ALL_PICTURES } from './pictures-choice.ts'
 import { flowed, groups, labelled, labelledFlow, withWords } from './rows.ts'
 import { cardNow, isUnderWay, perVersion, type Scene, type State } from './scene.ts'
@@ -49,7 +49,7 @@ export function nowPage(scene: Scene): Page {
     rows: rowsOf(rows),
     enter,
     choice: choicesOf(choices),
-    large: thingInLarge(scene, card.next),
+    large: nextInLarge(scene, card.next),
   }
 }
 

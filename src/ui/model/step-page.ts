@@ -14,7 +14,6 @@ import { inLarge } from './large-words.ts'
 import { lastLookRows } from './last-look.ts'
 import { measuredRows } from './measured-rows.ts'
 import { todoText } from './next.ts'
-import { nextInLarge } from './next-in-large.ts'
 import { picturesChoice } from './pictures-choice.ts'
 import { nextWithDrawing } from './position-next.ts'
 import { bulleted, groups, headed, indented, numbered } from './rows.ts'
@@ -23,6 +22,7 @@ import { secondLookRows } from './second-look-rows.ts'
 import { stepChoices, stepEnter } from './step-choices.ts'
 import { stepSign } from './step-signs.ts'
 import { askedRows, timerRows, timersInBrief } from './timer-rows.ts'
+import { todoInLarge } from './todo-in-large.ts'
 
 /** One step of the way back: what comes next in it large, all that is still to do, and what keeps it. */
 export function stepPage(scene: Scene, no: number): Page {
@@ -119,7 +119,7 @@ function largeOf(
   const state = scene.session.stateNow()
   const { no, title } = row.step
   const [next] = todo
-  if (next && row.standing === 'underway') return nextInLarge(state, next, timersInBrief(scene, no))
+  if (next && row.standing === 'underway') return todoInLarge(state, next, timersInBrief(scene, no))
   const [why] = toldReasons(state, [...row.reasons, ...open])
   return inLarge(`STEP ${no}`, [[chip(stepSign(row))], title, why?.text ?? ''])
 }
