@@ -6,9 +6,9 @@ import { USAGE } from './usage.ts'
 
 // Nothing heavy is imported before it is known that it is needed: help and version answer at once.
 const asked = readArguments(process.argv.slice(2))
-// A reader that has seen enough, as `head`, closes the pipe.
+// A reader that has seen enough, as `head`, closes the pipe; a window that was closed takes nothing more.
 process.stdout.on('error', (error: NodeJS.ErrnoException) => {
-  if (error.code !== 'EPIPE') throw error
+  if (error.code !== 'EPIPE' && error.code !== 'EIO') throw error
 })
 process.exitCode = await main().catch(fault)
 

@@ -100,6 +100,10 @@ export function openTerminal({ onSignal }: TerminalOptions): Terminal {
     // The window was closed, and no signal came of it.
     hook(stdin, 'end', waysOut.windowGone),
   ]
+  // Never undone: giving back a terminal that is gone is an error as well.
+  stdin.on('error', () => {
+    if (isOpen) waysOut.windowGone()
+  })
   stdin.setEncoding('utf8')
   enter()
   stdin.resume()

@@ -98,3 +98,33 @@ describe('the terminal is given back by a fault of the program itself', () => {
     await leftAsItWas(terminal)
   })
 })
+
+describe('a terminal that is gone is no fault of the program', () => {
+  test('when no key can be read any more', async () => {
+    const { terminal } = await onFirstJob(
+      withFault(
+        "process.stdin.on('data', (text) => { if (String(text).includes('!')) process.stdin.emit('error', new Error('EIO')) })",
+      ),
+    )
+    terminal.write('!')
+    await terminal.sees('left with 129')
+    expect(terminal.raw).not.toContain('fault')
+    await leftAsItWas(terminal)
+  })
+
+  test('when it cannot be given back', async () => {
+    const { terminal } = await onFirstJob(
+      withFault(
+        `const { setRawMode } = process.stdin
+         process.stdin.setRawMode = function (isRaw) {
+           if (!isRaw) this.emit('error', new Error('EIO'))
+           return setRawMode.call(this, isRaw)
+         }`,
+      ),
+    )
+    terminal.write('\x03')
+    await terminal.sees('left with 0')
+    expect(terminal.raw).not.toContain('EIO')
+    await leftAsItWas(terminal)
+  })
+})
