@@ -19,9 +19,15 @@ export function soundWanted(home: string): boolean {
 
 /** Remembers it for all jobs of the home. Throws the system's error. */
 export function wantSound(home: string, sound: boolean): void {
-  const db = new LowSync<Settings>(new JSONFileSync(join(home, NAME)), {})
+  const path = join(home, NAME)
+  const db = new LowSync<Settings>(new JSONFileSync(path), {})
   db.data = { sound }
-  db.write()
+  try {
+    db.write()
+  } catch (error) {
+    // It would name the draft that was to take its place.
+    throw error instanceof Error ? Object.assign(error, { path }) : error
+  }
 }
 
 function settingsIn(home: string): LowSync<Settings> {

@@ -471,6 +471,15 @@ describe('the bell', () => {
     again.enter('sound')
     expect(again.rings).toEqual([1])
   })
+
+  test('is silent also where the home cannot keep that, and says which file', () => {
+    const { enter, rings, answer, home } = jobWith(...strip)
+    mkdirSync(join(home, '.settings.json'))
+    enter('sound off', '.1', '2 nuts')
+    expect(rings).toEqual([])
+    enter('sound off')
+    expect(answer()).toContain(`The file ${join(home, '.settings.json')} cannot be read or written`)
+  })
 })
 
 test('large letters go on and off', () => {
