@@ -173,11 +173,14 @@ function mostUnits(width: number): number {
   return 16 * Math.max(width, 2)
 }
 
+/** A label code is one word, and a count stays beside what it counts. */
+const WORD = /\s*(?:\(?\d{3} \d{4} \d{2}(?!\d)\S*|\d+ × \S+|\S+)\s*|\s+/gu
+
 /** Words with the spaces after them, so that a break can come before any of them. */
 function wordsOf(parts: Line): Span[][] {
   const words: Span[][] = []
   for (const { text, tone } of parts) {
-    for (const word of text.match(/\s*\S+\s*|\s+/gu) ?? []) {
+    for (const word of text.match(WORD) ?? []) {
       const last = words.at(-1)
       // A full stop behind a word that stands out is no word of its own.
       const goesOn = last !== undefined && !/\s$/u.test(last.at(-1)?.text ?? ' ') && !/^\s/u.test(word)
