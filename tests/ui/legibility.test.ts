@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import type { Desk } from '../../src/ui/desk.ts'
 import { bodyHeight, type Size, SMALLEST } from '../../src/ui/layout.ts'
+import type { ScreenName } from '../../src/ui/navigation.ts'
 import { frameRows } from '../../src/ui/screens/frame.tsx'
 import { type Line, textOf, widthOf } from '../../src/ui/text/line.ts'
 import { EVERY_SCREEN } from './support/every-screen.ts'
@@ -11,6 +12,25 @@ const wide: Size = { width: 200, height: 60 }
 /** A letter that is read from two metres is five rows high; a glance takes in a dozen words. */
 const LETTER_ROWS = 5
 const MOST_WORDS = 12
+
+/** Lists, forms and texts: there is no one thing on them to be large. Every other screen has its card. */
+const WITHOUT_CARD: readonly ScreenName[] = [
+  'jobs',
+  'new-job',
+  'lies',
+  'log',
+  'found',
+  'proposals',
+  'which',
+  'paste',
+  'help',
+  'photos',
+  'sum',
+  'draw',
+  'leave',
+  'told',
+  'wait',
+]
 
 describe.each(EVERY_SCREEN)('$name', ({ at, open }) => {
   test('keeps within the terminal, says the same without colour, and one thing in large letters', async () => {
@@ -24,6 +44,7 @@ describe.each(EVERY_SCREEN)('$name', ({ at, open }) => {
     // A label's symbol is drawn by the colours where there are any, and turned round by a choice where there are none.
     if (at !== 'qr')
       expect(frame(await open(usual, true), usual).map(textOf)).toEqual(frame(desk, usual).map(textOf))
+    expect(desk.page().large === null).toBe(WITHOUT_CARD.includes(at))
     if (desk.page().large !== null) expectOneCard(desk)
   })
 })
