@@ -72,6 +72,10 @@ function afterwards(commands: readonly Command[]): Screen | undefined {
   const last = commands.at(-1)
   if (last?.do === 'count') return { at: 'differences', container: last.container }
   if (last?.do === 'begin-build') return { at: 'step', step: last.step }
+  // What was passed over is what one goes on with.
+  const step =
+    last?.do === 'override' ? /^(?:start|finish|look|check) (\d+)$/.exec(last.target)?.[1] : undefined
+  if (step !== undefined) return { at: 'step', step: Number(step) }
   if (last?.do === 'begin-strip') return { at: 'off' }
   if (last?.do === 'lay-out' || last?.do === 'point') return drawing(last.piece)
   return undefined

@@ -2,7 +2,7 @@ import jsqr from 'jsqr'
 import { describe, expect, test } from 'vitest'
 import { labelCode } from '../../../src/label/code.ts'
 import { textOf } from '../../../src/ui/text/line.ts'
-import { jobWith, screens } from '../support/bench.ts'
+import { jobWith, screens, shelfLater } from '../support/bench.ts'
 
 const head = [
   'begin valve cover off',
@@ -71,6 +71,20 @@ describe('what goes back', () => {
     expect(text()).toContain('overridden: the manual says so')
     enter('2')
     expect(text()).toContain('OVERRIDDEN\n     · the manual says so')
+  })
+
+  test('what was passed over is gone on with', () => {
+    const { enter, desk, state } = jobWith(
+      'begin cover off, does not hide',
+      'off cover into bench',
+      'begin pump off',
+      'off pump into bench',
+      'end',
+    )
+    enter('override start 1 because in a hurry')
+    expect(desk.screen).toEqual({ at: 'step', step: 1 })
+    enter('')
+    expect(state().build).toBe(1)
   })
 
   test('what is done stands behind the rest, and says so', () => {
@@ -205,6 +219,13 @@ describe('what is left over', () => {
 })
 
 describe('what happened', () => {
+  test('with the year of another one, apart from what happened', () => {
+    const { home } = jobWith()
+    const { enter, rows } = screens(shelfLater(home, 400))
+    enter('.1', '5 nuts into new bag', '.5')
+    expect(rows()[1]).toContain('19 Feb 2031 14:05 came off: 5 × nuts')
+  })
+
   test('newest first; what was taken back says so in a word', () => {
     const { enter, rows } = jobWith('begin x off', 'off 2 nuts', 'undo', 'note: gasket stuck')
     enter('.5')
