@@ -53,7 +53,7 @@ function row({ session, width, now }: Scene, entry: Entry, inForce: ReadonlySet<
     line(
       strong(String(entry.n).padStart(5)),
       '  ',
-      whenText(entry.at, now).padEnd(13),
+      `${whenText(entry.at, now)} `.padEnd(13),
       ...(isUndone ? [chip(SIGNS.undone), ' '] : []),
       who,
       entryText(session.state, entry),
