@@ -1,6 +1,8 @@
 import type { Told } from '../words/told.ts'
 import type { Act } from './act.ts'
+import type { Hall, Scene } from './model/scene.ts'
 import type { Screen } from './navigation.ts'
+import type { Page } from './page.ts'
 import { type Line, line } from './text/line.ts'
 
 /** What Enter would do with the line as it stands; shown while it is typed, done when Enter comes. */
@@ -20,6 +22,13 @@ export type Meaning =
 export interface Typed {
   before: string
   after: string
+}
+
+/** What is on the screen while the line is read. */
+export interface Shown {
+  scene: Hall | Scene
+  screen: Screen
+  page: Page
 }
 
 /** Something to be done, in a few words. */
