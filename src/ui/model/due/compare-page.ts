@@ -27,7 +27,8 @@ export function comparePage({ session, width }: Scene, { piece, how }: Compared)
     choices.set(no, how === undefined ? alike(piece, each.feature) : unlike(piece, each.feature, how))
     return numbered(no, featureLine(each), width)
   })
-  const others = (isRight ? [] : otherChoices(piece, how)).flatMap((choice) => {
+  const isAllSaid = comparison.verdict === 'due' && comparison.features.every((each) => each.how !== null)
+  const others = (isRight ? [] : otherChoices(piece, how, isAllSaid)).flatMap((choice) => {
     const no = choices.size + 1
     choices.set(no, choice)
     return numbered(no, choice.says, width)
@@ -43,11 +44,10 @@ export function comparePage({ session, width }: Scene, { piece, how }: Compared)
           width,
         ),
         headed(isRight ? 'COMPARED' : HEADINGS[how ?? 'alike'], rows),
-        headed('OR', others),
+        headed(isAllSaid ? 'EVERY FEATURE IS SAID: A NUMBER ENDS IT' : 'OR', others),
       ),
     ),
-    enter:
-      how === undefined ? BACK : { says: 'none of them', act: { do: 'turn', to: { at: 'compare', piece } } },
+    enter: how !== undefined ? noneOfThem(piece) : isAllSaid ? NOT_ENDED : BACK,
     choice: choicesOf(choices),
     large: inLarge(sign.word, [[chip(sign)], name]),
   }
@@ -83,16 +83,30 @@ function unlike(piece: PieceId, feature: string, how: 'differs' | 'wrong'): Choi
   }
 }
 
-function otherChoices(piece: PieceId, how: Compared['how']): Choice[] {
+function noneOfThem(piece: PieceId): Choice {
+  return { says: 'none of them', act: { do: 'turn', to: { at: 'compare', piece } } }
+}
+
+/** A parcel that only looks compared would hold its step: leaving it so takes a key that means it. */
+const NOT_ENDED: Choice = {
+  says: 'nothing: choose by number how it ends',
+  act: {
+    do: 'say',
+    what: 'Every feature is said, but not yet that it is right.',
+    cure: 'Choose by number how it ends; Backspace leaves it open.',
+  },
+}
+
+function otherChoices(piece: PieceId, how: Compared['how'], isAllSaid: boolean): Choice[] {
   if (how !== undefined) return []
   return [
-    send('all the rest is alike: it is right, and the old one goes to scrap', {
+    send(`${isAllSaid ? '' : 'all the rest is alike: '}it is right, and the old one goes to scrap`, {
       do: 'compare',
       piece,
       features: [],
       rest: 'alike',
     }),
-    send('the same, and the old one is kept', {
+    send(isAllSaid ? 'it is right, and the old one is kept' : 'the same, and the old one is kept', {
       do: 'compare',
       piece,
       features: [],

@@ -44,6 +44,20 @@ describe('a new piece beside the old one', () => {
     expect(desk.page().choice(1)).toBeUndefined()
   })
 
+  test('once every feature is said, only a number ends it', () => {
+    const { enter, rows, state, desk } = jobWith(...compared)
+    enter('.6', '1')
+    const features = rows()
+      .filter((row) => /^ {1,2}\d+ /.test(row))
+      .findIndex((row) => row.includes('all the rest'))
+    for (let no = 1; no <= features; no += 1) enter(String(no))
+    expect(rows().join('\n')).toContain('EVERY FEATURE IS SAID: A NUMBER ENDS IT')
+    enter('')
+    expect(desk.screen.at).toBe('compare')
+    enter(numberOf(rows(), 'it is right, and the old one goes to scrap'))
+    expect(state().comparisons.get('p2')?.verdict).toBe('right')
+  })
+
   test('or it is right, and the old one is kept', () => {
     const { enter, rows, state } = jobWith(...compared)
     enter('.6', '1')
