@@ -1,4 +1,5 @@
 import { entryText } from '../words/entries.ts'
+import { fluidName } from '../words/names.ts'
 import { language } from './language.ts'
 import { act, type Meaning, noNumber, type Shown } from './meaning.ts'
 import { fewerFitted, fewerForm } from './model/fewer-fitted.ts'
@@ -82,7 +83,11 @@ export function amountFilled(text: string, scene: Scene, screen: Screen): Meanin
   const { next } = cardNow(scene.session)
   if (!/^\d{1,4}[.,]\d{1,3}$/.test(text) || next.kind !== 'todo' || next.todo.kind !== 'fill')
     return undefined
-  return language(`fill ${next.todo.fluid.id} ${text}`, scene, screen)
+  const { id } = next.todo.fluid
+  const meaning = language(`fill ${id} ${text}`, scene, screen)
+  if (meaning.kind !== 'act') return meaning
+  const litres = text.replace(',', '.')
+  return { ...meaning, says: [line(`fill ${litres} L of ${fluidName(scene.session.state, id)}`)] }
 }
 
 /** In a step, `7.1` is seven of what its first row puts home. */

@@ -491,8 +491,15 @@ test('large letters go on and off', () => {
 })
 
 test('a decimal number alone is the amount of the fluid that is to be filled next', () => {
-  const { enter, state } = jobWith('begin coolant out free, does not hide', 'off coolant out 2.1 L', 'end')
-  enter('take 1', '2.0')
+  const { enter, type, below, state } = jobWith(
+    'begin coolant out free, does not hide',
+    'off coolant out 2.1 L',
+    'end',
+  )
+  enter('take 1')
+  type('2,0')
+  expect(below()).toContain('fill 2.0 L of coolant')
+  enter('')
   expect(state().fluids.get('f1')).toMatchObject({ filledLitres: 2 })
 })
 
