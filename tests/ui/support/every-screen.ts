@@ -17,8 +17,8 @@ export interface StandingAt {
   open(size?: Size, colour?: boolean): Promise<Desk>
 }
 
-/** Nothing is written into it. A fixed one, for it is shown. */
-const NO_HOME = '/nowhere/putback'
+/** How a home of the test's own is shown, which has its name by chance. Nothing is looked for or written there. */
+const SHOWN_HOME = '/nowhere/putback'
 
 const RIGHT = '\x1b[C'
 
@@ -173,9 +173,19 @@ function toBeRead(name: string, screen: ScreenName): StandingAt {
 
 function withoutJob(name: string, screen: ScreenName, ...lines: string[]): StandingAt {
   return standing(name, screen, ({ size, colour }) => {
-    const bench = screens(shelfIn(NO_HOME), size, undefined, colour)
+    const bench = screens(shownElsewhere(shelfIn(emptyHome())), size, undefined, colour)
     bench.enter(...lines)
     return bench
+  })
+}
+
+function shownElsewhere(shelf: ReturnType<typeof shelfIn>): typeof shelf {
+  return new Proxy(shelf, {
+    get(real, key) {
+      if (key === 'home') return SHOWN_HOME
+      const value: unknown = Reflect.get(real, key)
+      return typeof value === 'function' ? value.bind(real) : value
+    },
   })
 }
 
