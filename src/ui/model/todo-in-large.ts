@@ -17,17 +17,13 @@ export function todoInLarge(state: State, todo: Todo, times: readonly string[] =
       const { account, lies } = todo
       const { position, alikeAt = [] } = account.home
       const name = pieceName(state, account.piece.id)
-      const where = lies.map(({ place }) => whereName(state, place)).join(' and ')
-      return inLarge(
-        letters,
-        [
-          where || 'not within reach',
-          position === undefined ? `× ${name}` : name,
-          alikeAt.length === 0 ? '' : `at ${alikeAt.join(', ')}`,
-          ...times,
-        ],
-        1,
-      )
+      const where = lies.map(({ place }) => whereName(state, place)).join(' and ') || 'not within reach'
+      const what = position === undefined ? `× ${name}` : name
+      const at = alikeAt.length === 0 ? '' : `at ${alikeAt.join(', ')}`
+      // As large as each other, "TANK" and "ON THE BENCH" would say where the tank is, not the hose.
+      return /\d/.test(letters)
+        ? inLarge(letters, [where, what, at, ...times], 1)
+        : inLarge(letters, [what, where, ...times])
     }
     case 'take-out':
       return inLarge(letters, [countedPiece(state, todo.account.piece.id, todo.count), ...times])

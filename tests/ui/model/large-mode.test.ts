@@ -90,6 +90,14 @@ describe('the next thing', () => {
     expect(said()).toEqual(['SEE', 'arrow to the chain', 'on cam cap I1'])
   })
 
+  test('the end of a hose: its place on the machine alone, not as if that lay on the bench', () => {
+    const { enter, said } = seen(
+      jobWith('begin carburettor off, does not hide', 'off fuel hose: tank > rail', 'end'),
+    )
+    enter('take 1')
+    expect(said()).toEqual(['tank', 'fuel hose end at tank', 'on the bench'])
+  })
+
   test('is the same where the job stands and on the page of what goes back', () => {
     const { enter, said } = benchIn('goingOn', 'step 2', '', '')
     const next = said()
