@@ -1,5 +1,5 @@
 import { DiskShelf } from '../../src/cli/job-shelf.ts'
-import { Desk } from '../../src/ui/desk.ts'
+import { Desk } from '../../src/ui/desk/desk.ts'
 import { frameRows } from '../../src/ui/screens/frame.tsx'
 import { madeUpLots, writtenJob } from '../jobs.ts'
 import { figure, median, type Printer, ratio } from '../measure.ts'

@@ -1,11 +1,11 @@
 import { useApp } from 'ink'
 import { useEffect } from 'react'
-import type { Desk } from './desk.ts'
+import type { Desk } from './desk/desk.ts'
 import { useDesk } from './hooks/use-desk.ts'
 import { useSize } from './hooks/use-size.ts'
 import { useTick } from './hooks/use-tick.ts'
 import { Frame } from './screens/frame.tsx'
-import type { Terminal } from './terminal.ts'
+import type { Terminal } from './terminal/terminal.ts'
 
 interface AppProps {
   desk: Desk

@@ -1,8 +1,8 @@
 import { type Answer, answerRows } from './answer.ts'
-import type { News } from './errand-out.ts'
-import type { Meaning, Typed } from './meaning.ts'
+import type { News } from './desk/errand-out.ts'
 import { chip, SIGNS } from './signs.ts'
 import { cut, type Line, line, wrap } from './text/line.ts'
+import type { Meaning, Typed } from './typed/meaning.ts'
 
 /** Columns and rows of the terminal. */
 export interface Size {

@@ -3,8 +3,8 @@ import type { PicturesAbout } from '../lines/reading.ts'
 import type { Sum } from '../lines/sum.ts'
 import type { LayoutView } from '../session/layout-view.ts'
 import type { PositionSet } from '../session/position-cells.ts'
+import type { Direction, Placing } from './controls/placing.ts'
 import type { OrderId, OutingId, PieceId } from './model/scene.ts'
-import type { Direction, Placing } from './placing.ts'
 
 /** A screen with what it shows. Everything a screen needs to be shown again is in here. */
 export type Screen =

@@ -2,9 +2,9 @@ import { render } from 'ink'
 import type { Errands } from '../session/errands.ts'
 import type { JobShelf } from '../session/jobs.ts'
 import { App } from './app.tsx'
-import { Desk } from './desk.ts'
+import { Desk } from './desk/desk.ts'
 import { openReader } from './reader/open-reader.tsx'
-import { openTerminal } from './terminal.ts'
+import { openTerminal } from './terminal/terminal.ts'
 import { untilLeft } from './until-left.ts'
 
 export interface ScreensOptions {

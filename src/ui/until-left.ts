@@ -1,5 +1,5 @@
-import type { Desk } from './desk.ts'
-import { crashText } from './ways-out.ts'
+import type { Desk } from './desk/desk.ts'
+import { crashText } from './terminal/ways-out.ts'
 
 interface Shown {
   desk: Pick<Desk, 'ended' | 'lastWords' | 'progress' | 'close'>

@@ -1,6 +1,6 @@
 import { readdirSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
-import type { Desk } from '../../src/ui/desk.ts'
+import type { Desk } from '../../src/ui/desk/desk.ts'
 import type { Size } from '../../src/ui/layout.ts'
 import { frameRows } from '../../src/ui/screens/frame.tsx'
 import { textOf } from '../../src/ui/text/line.ts'

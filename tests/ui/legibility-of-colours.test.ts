@@ -8,7 +8,7 @@ import {
   wcagContrast,
 } from 'culori'
 import { describe, expect, test } from 'vitest'
-import { lookOf, PAIRS } from '../../src/ui/palette.ts'
+import { lookOf, PAIRS } from '../../src/ui/screens/palette.ts'
 import { SIGNS } from '../../src/ui/signs.ts'
 import { widthOf } from '../../src/ui/text/line.ts'
 import { NAMED_PALETTES, settledColour } from './support/terminal-palettes.ts'

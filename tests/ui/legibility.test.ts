@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import type { Desk } from '../../src/ui/desk.ts'
+import type { Desk } from '../../src/ui/desk/desk.ts'
 import { bodyHeight, type Size, SMALLEST } from '../../src/ui/layout.ts'
 import type { ScreenName } from '../../src/ui/navigation.ts'
 import { frameRows } from '../../src/ui/screens/frame.tsx'

@@ -1,6 +1,6 @@
 import { enterGuard, REPEAT_MS } from '../controls/line/enter-guard.ts'
 import { keyReader, type Pressed } from '../controls/line/key-reader.ts'
-import type { Desk } from '../desk.ts'
+import type { Desk } from '../desk/desk.ts'
 
 export interface Input {
   subscribe(listener: (chunk: string) => void): () => void

@@ -1,5 +1,5 @@
 import { useCallback, useEffect, useSyncExternalStore } from 'react'
-import type { Desk } from '../desk.ts'
+import type { Desk } from '../desk/desk.ts'
 import { hearInput, type Input } from './hear-input.ts'
 
 /** Changes that come together are drawn together, in milliseconds: a scanner types faster than anybody looks. */

@@ -1,5 +1,5 @@
 import { useEffect } from 'react'
-import type { Desk } from '../desk.ts'
+import type { Desk } from '../desk/desk.ts'
 
 const SECOND_MS = 1000
 

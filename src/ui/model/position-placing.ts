@@ -2,8 +2,6 @@ import type { LayoutView } from '../../session/layout-view.ts'
 import { patternName } from '../../words/position-drawing.ts'
 import type { Act } from '../act.ts'
 import { windowAt } from '../controls/list-window.ts'
-import { roomBetweenRules } from '../layout.ts'
-import { type Choice, choicesOf, type Page, rowsOf } from '../page.ts'
 import {
   type Direction,
   layoutPlaced,
@@ -12,7 +10,9 @@ import {
   placedHere,
   tookBack,
   underCursor,
-} from '../placing.ts'
+} from '../controls/placing.ts'
+import { roomBetweenRules } from '../layout.ts'
+import { type Choice, choicesOf, type Page, rowsOf } from '../page.ts'
 import { blank, drawn, type Line, line, strong, widthOf } from '../text/line.ts'
 import { besideLetters } from './beside.ts'
 import { type DrawScreen, drawingQuestion, record } from './draw-answer.ts'

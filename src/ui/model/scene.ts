@@ -2,7 +2,7 @@ import type { JobSummary } from '../../session/jobs.ts'
 import type { ScannedPiece } from '../../session/scan.ts'
 import type { Session } from '../../session/session.ts'
 import { type Card, cardOf } from '../../session/views.ts'
-import type { News } from '../errand-out.ts'
+import type { News } from '../desk/errand-out.ts'
 
 export type State = Session['state']
 export type PieceId = ScannedPiece['piece']

@@ -1,5 +1,5 @@
 import type { Session } from '../../session/session.ts'
-import { isSearch } from '../search-words.ts'
+import { isSearch } from '../typed/search-words.ts'
 import { perVersion } from './scene.ts'
 
 /** What a list is narrowed by: the words in the line while they are typed, else those that were entered. */

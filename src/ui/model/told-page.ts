@@ -1,4 +1,4 @@
-import type { News } from '../errand-out.ts'
+import type { News } from '../desk/errand-out.ts'
 import { BACK, type Choice, goTo, NO_CHOICES, type Page, rowsOf } from '../page.ts'
 import { chip } from '../signs.ts'
 import { line, strong } from '../text/line.ts'

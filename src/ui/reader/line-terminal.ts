@@ -1,5 +1,5 @@
-import { ringer } from '../ringer.ts'
-import { hook, type WaysOut, watchWaysOut } from '../ways-out.ts'
+import { ringer } from '../terminal/ringer.ts'
+import { hook, type WaysOut, watchWaysOut } from '../terminal/ways-out.ts'
 
 /** A terminal that is only written on, line by line: no escape sequence is ever sent to it. */
 export interface LineTerminal {

@@ -1,5 +1,5 @@
 import { render } from 'ink'
-import { Desk, type DeskOptions } from '../desk.ts'
+import { Desk, type DeskOptions } from '../desk/desk.ts'
 import { untilLeft } from '../until-left.ts'
 import { openLineTerminal } from './line-terminal.ts'
 import { ReadAloud } from './read-aloud.tsx'

@@ -1,6 +1,6 @@
 import { Box, Static, Text, useApp } from 'ink'
 import { useCallback, useEffect, useSyncExternalStore } from 'react'
-import type { Desk } from '../desk.ts'
+import type { Desk } from '../desk/desk.ts'
 import { useTick } from '../hooks/use-tick.ts'
 import { plain, textOf, wrap } from '../text/line.ts'
 import type { Reader, Utterance } from './reader.ts'

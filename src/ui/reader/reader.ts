@@ -1,4 +1,4 @@
-import type { Desk } from '../desk.ts'
+import type { Desk } from '../desk/desk.ts'
 import { hearInput } from '../hooks/hear-input.ts'
 import { READER_KEYS, type Reading, readingOf } from './reading.ts'
 import { ROWS_AT_ONCE, rowsFrom, whatIsNew, wholeReading } from './what-is-new.ts'

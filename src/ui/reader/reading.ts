@@ -1,5 +1,5 @@
 import type { Answer } from '../answer.ts'
-import type { Desk } from '../desk.ts'
+import type { Desk } from '../desk/desk.ts'
 import { SCREENS } from '../keys.ts'
 import { headRows } from '../model/head.ts'
 import { nextChoice } from '../model/next.ts'

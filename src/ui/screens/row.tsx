@@ -1,7 +1,7 @@
 import chalk from 'chalk'
 import { Text } from 'ink'
-import { type Depth, lookOf } from '../palette.ts'
 import type { Line } from '../text/line.ts'
+import { type Depth, lookOf } from './palette.ts'
 
 interface RowProps {
   line: Line

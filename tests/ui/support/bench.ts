@@ -10,7 +10,7 @@ import type { ErrandOutcome, Errands } from '../../../src/session/errands.ts'
 import type { Session } from '../../../src/session/session.ts'
 import { answerRows } from '../../../src/ui/answer.ts'
 import { keyReader } from '../../../src/ui/controls/line/key-reader.ts'
-import { Desk } from '../../../src/ui/desk.ts'
+import { Desk } from '../../../src/ui/desk/desk.ts'
 import { belowLine } from '../../../src/ui/layout.ts'
 import { textOf } from '../../../src/ui/text/line.ts'
 

@@ -1,6 +1,6 @@
 import { labelCode, MACHINE_NUMBER, stepNumber } from '../../../src/label/code.ts'
 import { verbs } from '../../../src/lines/verbs.ts'
-import type { Desk } from '../../../src/ui/desk.ts'
+import type { Desk } from '../../../src/ui/desk/desk.ts'
 import type { Chance } from '../../support/damage/chance.ts'
 
 /** Keys that are pressed one after the other before anything else can be. */

@@ -1,9 +1,9 @@
-import type { Told } from '../words/told.ts'
-import type { Act } from './act.ts'
-import type { Hall, Scene } from './model/scene.ts'
-import type { Screen } from './navigation.ts'
-import type { Page } from './page.ts'
-import { type Line, line } from './text/line.ts'
+import type { Told } from '../../words/told.ts'
+import type { Act } from '../act.ts'
+import type { Hall, Scene } from '../model/scene.ts'
+import type { Screen } from '../navigation.ts'
+import type { Page } from '../page.ts'
+import { type Line, line } from '../text/line.ts'
 
 /** What Enter would do with the line as it stands; shown while it is typed, done when Enter comes. */
 export type Meaning =

@@ -1,4 +1,4 @@
-import { findVerb } from '../lines/read-line.ts'
+import { findVerb } from '../../lines/read-line.ts'
 
 /** Whether a line on a list is words to look for: neither a number, a question nor a command. */
 export function isSearch(text: string): boolean {

@@ -1,10 +1,10 @@
 import { appendFileSync, mkdirSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
-import { labelCode } from '../../src/label/code.ts'
-import { headRows } from '../../src/ui/model/head.ts'
-import { textOf } from '../../src/ui/text/line.ts'
-import { emptyHome, jobWith, say, screens, shelfIn } from './support/bench.ts'
+import { labelCode } from '../../../src/label/code.ts'
+import { headRows } from '../../../src/ui/model/head.ts'
+import { textOf } from '../../../src/ui/text/line.ts'
+import { emptyHome, jobWith, say, screens, shelfIn } from '../support/bench.ts'
 
 const strip = ['begin valve cover off', 'off 8 M6x25 hex 10 valve cover bolts into new bag']
 const head = [

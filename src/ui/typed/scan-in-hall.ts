@@ -1,7 +1,7 @@
-import { readCode, splitTail } from '../label/code.ts'
-import { plainText } from '../label/plain-text.ts'
+import { readCode, splitTail } from '../../label/code.ts'
+import { plainText } from '../../label/plain-text.ts'
+import type { Hall } from '../model/scene.ts'
 import { act, type Meaning, type Typed } from './meaning.ts'
-import type { Hall } from './model/scene.ts'
 
 /**
  * A label scanned while no job is open is none of the words for which a question waits: alone it opens its job; behind

@@ -1,6 +1,6 @@
-import type { Act } from './act.ts'
-import { notUnderstood } from './answer.ts'
-import type { Meaning, Typed } from './meaning.ts'
+import type { Act } from '../act.ts'
+import { notUnderstood } from '../answer.ts'
+import type { Meaning, Typed } from '../typed/meaning.ts'
 import type { Talk } from './talk.ts'
 
 /** Who takes lines: what they mean there, and how it is carried out. */

@@ -1,6 +1,6 @@
-import type { JobShelf } from '../session/jobs.ts'
-import { type Answer, saying } from './answer.ts'
-import type { Sign } from './signs.ts'
+import type { JobShelf } from '../../session/jobs.ts'
+import { type Answer, saying } from '../answer.ts'
+import type { Sign } from '../signs.ts'
 
 /** What is heard, always doubled on the screen: how often the bell rings. */
 export type Rings = 1 | 2 | 3

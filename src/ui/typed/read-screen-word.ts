@@ -1,10 +1,10 @@
-import { bearerOf } from '../session/scan.ts'
-import { bearerName } from '../words/bearers.ts'
-import { QUIT, SCREENS } from './keys.ts'
+import { bearerOf } from '../../session/scan.ts'
+import { bearerName } from '../../words/bearers.ts'
+import { QUIT, SCREENS } from '../keys.ts'
+import { printChoice } from '../model/print-choices.ts'
+import { isUnderWay, type Scene } from '../model/scene.ts'
+import type { Screen } from '../navigation.ts'
 import { act, go, type Meaning, noNumber } from './meaning.ts'
-import { printChoice } from './model/print-choices.ts'
-import { isUnderWay, type Scene } from './model/scene.ts'
-import type { Screen } from './navigation.ts'
 import { shownLabel } from './read-label.ts'
 
 /** `.1` to `.6`, and `.` for where one is. Some number pads have a comma there, and some no `*`: `.0` is that. */

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
-import { NO_CHOICES, type Page } from '../../src/ui/page.ts'
-import { Scrolling } from '../../src/ui/scrolling.ts'
-import { Way } from '../../src/ui/way.ts'
+import { Scrolling } from '../../../src/ui/desk/scrolling.ts'
+import { Way } from '../../../src/ui/desk/way.ts'
+import { NO_CHOICES, type Page } from '../../../src/ui/page.ts'
 
 function pageOf(length: number, more: Partial<Page> = {}): Page {
   const rows = { length, at: () => [] }

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest'
-import type { Command } from '../../src/journal/command.ts'
-import { restOf, sendCommands } from '../../src/ui/send-commands.ts'
-import { sessionWith } from '../session/support/sessions.ts'
-import { off, strip } from '../support/commands.ts'
+import type { Command } from '../../../src/journal/command.ts'
+import { restOf, sendCommands } from '../../../src/ui/desk/send-commands.ts'
+import { sessionWith } from '../../session/support/sessions.ts'
+import { off, strip } from '../../support/commands.ts'
 
 const note = (text: string): Command => ({ do: 'note', kind: 'note', text })
 

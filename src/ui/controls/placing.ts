@@ -1,5 +1,5 @@
-import type { PlacedPosition, PositionLayout } from '../trade/position-layout/position-layout.ts'
-import { MOST_ACROSS } from '../trade/position-layout/position-layout.ts'
+import type { PlacedPosition, PositionLayout } from '../../trade/position-layout/position-layout.ts'
+import { MOST_ACROSS } from '../../trade/position-layout/position-layout.ts'
 
 /** Positions that are being placed one after the other, and where the next one would stand. */
 export interface Placing {

@@ -1,8 +1,8 @@
-import type { Session } from '../session/session.ts'
-import type { Entry } from '../session/stored-entry.ts'
-import type { Command } from './act.ts'
-import { type Answer, outcomeAnswer } from './answer.ts'
-import type { Typed } from './meaning.ts'
+import type { Session } from '../../session/session.ts'
+import type { Entry } from '../../session/stored-entry.ts'
+import type { Command } from '../act.ts'
+import { type Answer, outcomeAnswer } from '../answer.ts'
+import type { Typed } from '../typed/meaning.ts'
 
 /** What came of several commands. */
 export interface SentCommands {

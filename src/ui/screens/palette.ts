@@ -1,4 +1,4 @@
-import type { Tone } from './text/line.ts'
+import type { Tone } from '../text/line.ts'
 
 /** How many colours there are: none, the sixteen with names, or the 256 whose values are settled. */
 export type Depth = 'none' | 'named' | 'settled'

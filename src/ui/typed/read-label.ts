@@ -1,11 +1,11 @@
-import { readCode, splitTail } from '../label/code.ts'
-import { plainText } from '../label/plain-text.ts'
-import { findVerb } from '../lines/read-line.ts'
-import { bearerOf, scan } from '../session/scan.ts'
+import { readCode, splitTail } from '../../label/code.ts'
+import { plainText } from '../../label/plain-text.ts'
+import { findVerb } from '../../lines/read-line.ts'
+import { bearerOf, scan } from '../../session/scan.ts'
+import { type Scene, withHand } from '../model/scene.ts'
+import type { Screen } from '../navigation.ts'
 import { language } from './language.ts'
 import { act, go, type Meaning, type Shown, type Typed } from './meaning.ts'
-import { type Scene, withHand } from './model/scene.ts'
-import type { Screen } from './navigation.ts'
 
 /** A label code alone is a scan, wherever one is. */
 export function wholeCode(text: string): Meaning | undefined {

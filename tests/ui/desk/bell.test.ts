@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
-import { Bell } from '../../src/ui/bell.ts'
-import { SIGNS } from '../../src/ui/signs.ts'
+import { Bell } from '../../../src/ui/desk/bell.ts'
+import { SIGNS } from '../../../src/ui/signs.ts'
 
 function bellOf(hasSound: boolean) {
   const home = { sound: hasSound }

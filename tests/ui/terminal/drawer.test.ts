@@ -1,7 +1,7 @@
 import xterm from '@xterm/headless'
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { drawer } from '../../src/ui/drawer.ts'
+import { drawer } from '../../../src/ui/terminal/drawer.ts'
 
 const size = { columns: 12, rows: 5 }
 

@@ -1,4 +1,4 @@
-import { placeOf, type Screen, type ScreenName, type Trail, walk } from './navigation.ts'
+import { placeOf, type Screen, type ScreenName, type Trail, walk } from '../navigation.ts'
 
 /** Where one is among the screens, and the way one came. */
 export class Way {

@@ -1,7 +1,7 @@
-import { type Answer, saying } from './answer.ts'
-import type { Pressed } from './controls/line/key-reader.ts'
-import { type LineEvent, lineEditor } from './controls/line/line-editor.ts'
-import type { Typed } from './meaning.ts'
+import { type Answer, saying } from '../answer.ts'
+import type { Pressed } from '../controls/line/key-reader.ts'
+import { type LineEvent, lineEditor } from '../controls/line/line-editor.ts'
+import type { Typed } from '../typed/meaning.ts'
 
 /** What is typed, and what is said to it: an answer stands as long as the line is as it was when it was given. */
 export class Talk {

@@ -1,7 +1,7 @@
-import { type JobShelf, type JobSummary, type NewJob, NoFirstEntry } from '../session/jobs.ts'
-import type { Session } from '../session/session.ts'
-import { brokenOff } from '../session/views.ts'
-import { isUnderWay } from './model/scene.ts'
+import { type JobShelf, type JobSummary, type NewJob, NoFirstEntry } from '../../session/jobs.ts'
+import type { Session } from '../../session/session.ts'
+import { brokenOff } from '../../session/views.ts'
+import { isUnderWay } from '../model/scene.ts'
 
 /** The jobs of a home and the one that is open, followed while others write into it. */
 export class OpenJob {

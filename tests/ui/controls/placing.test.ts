@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { readLayout } from '../../src/trade/position-layout/read-layout.ts'
+import { readLayout } from '../../../src/trade/position-layout/read-layout.ts'
 import {
   type Direction,
   layoutPlaced,
@@ -10,7 +10,7 @@ import {
   placedHere,
   tookBack,
   underCursor,
-} from '../../src/ui/placing.ts'
+} from '../../../src/ui/controls/placing.ts'
 
 /** Moves and placings in one word: `u`, `r`, `d`, `l`, and a name to place it. */
 function placed(...steps: string[]): Placing {

@@ -1,14 +1,14 @@
-import { entryText } from '../words/entries.ts'
-import { fluidName } from '../words/names.ts'
+import { entryText } from '../../words/entries.ts'
+import { fluidName } from '../../words/names.ts'
+import { fewerFitted, fewerForm } from '../model/fewer-fitted.ts'
+import { countedAgain } from '../model/same-again.ts'
+import { cardNow, type Scene } from '../model/scene.ts'
+import { withWordsAgain } from '../model/words-again.ts'
+import type { Screen } from '../navigation.ts'
+import type { Page } from '../page.ts'
+import { line } from '../text/line.ts'
 import { language } from './language.ts'
 import { act, type Meaning, noNumber, type Shown } from './meaning.ts'
-import { fewerFitted, fewerForm } from './model/fewer-fitted.ts'
-import { countedAgain } from './model/same-again.ts'
-import { cardNow, type Scene } from './model/scene.ts'
-import { withWordsAgain } from './model/words-again.ts'
-import type { Screen } from './navigation.ts'
-import type { Page } from './page.ts'
-import { line } from './text/line.ts'
 
 /** A number alone chooses what has it on the page; `0` takes back the last entry. */
 export function chosen(text: string, { scene, screen, page }: Shown): Meaning | undefined {

@@ -1,7 +1,7 @@
-import type { Errand } from '../lines/errand.ts'
-import type { ErrandOutcome, Errands } from '../session/errands.ts'
-import type { Session } from '../session/session.ts'
-import { type Answer, errandAnswer, faultAnswer } from './answer.ts'
+import type { Errand } from '../../lines/errand.ts'
+import type { ErrandOutcome, Errands } from '../../session/errands.ts'
+import type { Session } from '../../session/session.ts'
+import { type Answer, errandAnswer, faultAnswer } from '../answer.ts'
 
 /** What came of an errand: in short, and line by line where it is more than an answer has room for. */
 export interface News {

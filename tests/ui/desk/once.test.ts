@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { Once } from '../../src/ui/once.ts'
+import { Once } from '../../../src/ui/desk/once.ts'
 
 test('works a value out once until something happens, each by its name', () => {
   const once = new Once()

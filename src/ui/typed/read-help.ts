@@ -1,6 +1,6 @@
+import { answersTo, type HelpScreen, helpShown, wordsInLine } from '../model/help/help-shown.ts'
+import { itemNamed, lookUp } from '../model/help/look-up.ts'
 import { act, go, type Meaning, no } from './meaning.ts'
-import { answersTo, type HelpScreen, helpShown, wordsInLine } from './model/help/help-shown.ts'
-import { itemNamed, lookUp } from './model/help/look-up.ts'
 
 /**
  * What a line means on the help page: a whole command what it means elsewhere (`meant`), other words look for what

@@ -1,5 +1,5 @@
-import { scrolled, windowAt } from './controls/list-window.ts'
-import type { Page } from './page.ts'
+import { scrolled, windowAt } from '../controls/list-window.ts'
+import type { Page } from '../page.ts'
 import type { Way } from './way.ts'
 
 /**

@@ -1,17 +1,17 @@
-import { plainText } from '../label/plain-text.ts'
-import { QUIT } from './keys.ts'
+import { plainText } from '../../label/plain-text.ts'
+import { QUIT } from '../keys.ts'
+import type { Scene } from '../model/scene.ts'
+import type { Screen } from '../navigation.ts'
+import type { Page } from '../page.ts'
+import { line } from '../text/line.ts'
 import { language } from './language.ts'
 import { act, go, type Meaning, no, type Shown, type Typed } from './meaning.ts'
-import type { Scene } from './model/scene.ts'
-import type { Screen } from './navigation.ts'
-import type { Page } from './page.ts'
 import { readHelp } from './read-help.ts'
 import { behindWords, intoScanned, misreadCode, placeScanned, unusedLabel, wholeCode } from './read-label.ts'
 import { amountFilled, chosen, endedByNumber, fewer, sameCounted } from './read-number.ts'
 import { screenWord, toScreen } from './read-screen-word.ts'
 import { scanInHall } from './scan-in-hall.ts'
 import { isSearch } from './search-words.ts'
-import { line } from './text/line.ts'
 
 /**
  * Content decides what a line is, in this order: nothing, a screen, a whole label code, an answer to the screen's

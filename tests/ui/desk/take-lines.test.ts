@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest'
-import type { Act } from '../../src/ui/act.ts'
-import { act, type Meaning, no } from '../../src/ui/meaning.ts'
-import { takeLines } from '../../src/ui/take-lines.ts'
-import { Talk } from '../../src/ui/talk.ts'
+import type { Act } from '../../../src/ui/act.ts'
+import { takeLines } from '../../../src/ui/desk/take-lines.ts'
+import { Talk } from '../../../src/ui/desk/talk.ts'
+import { act, type Meaning, no } from '../../../src/ui/typed/meaning.ts'
 
 const SEND: Act = { do: 'send', commands: [] }
 const MEANINGS: Record<string, Meaning> = {
