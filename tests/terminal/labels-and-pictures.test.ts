@@ -71,6 +71,9 @@ describe('pictures', () => {
     await terminal.sees('✓ RECORDED  sorted: picture g2')
     await terminal.sees('PICTURES  2 in this job, 1 not sorted yet')
     terminal.write(`${labelCode(1, 1)}\r`)
+    await terminal.sees('[.2 LIES]')
+    // What came of the import stands under the line and takes the room of the last choices.
+    terminal.write('+')
     await terminal.sees('6  1 picture')
   })
 

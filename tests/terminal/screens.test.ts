@@ -155,7 +155,7 @@ describe('when it is killed', () => {
     again.write('\r')
     await again.sees('IN DOUBT')
     again.write('\r\r\r')
-    await again.sees('Was 2 turned before the work broke off?')
+    await again.sees('Was fastener 2 turned before the work broke off?')
     expect(journal(home).filter((line) => line.includes('"tightened"'))).toHaveLength(4)
   })
 })

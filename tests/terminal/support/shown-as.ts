@@ -1,6 +1,6 @@
 import type { Session } from '../../../src/session/session.ts'
 import { consumableName } from '../../../src/words/consumables/names.ts'
-import { markName, onTheWayBack, passName, stepName } from '../../../src/words/names.ts'
+import { fastenerCalled, markName, onTheWayBack, passName, stepName } from '../../../src/words/names.ts'
 import { passVerb } from '../../../src/words/pass-work.ts'
 import { countedPiece, pieceName } from '../../../src/words/pieces.ts'
 import { containerPlace } from '../../../src/words/places.ts'
@@ -39,7 +39,7 @@ export function shownAs(entry: Entry, line: string, session: Session, open: numb
       return tightened(state, entry)
     case 'angle-settled': {
       const not = entry.turned ? 'yes, ? was' : 'no, ? was not'
-      const shown = here(`${not.replace('?', entry.fastener)} turned`)
+      const shown = here(`${not.replace('?', fastenerCalled(entry.fastener))} turned`)
       return shown && { ...shown, adds: entry.reason }
     }
     case 'confirmed':
@@ -96,7 +96,7 @@ function tightened(state: State, { tightening, pass, fastener }: Of<'tightened'>
   const joint = state.tightenings.get(tightening)
   const how = joint?.passes[pass]
   if (!joint || !how) return null
-  const says = [`${passVerb(how)} ${fastener}, ${passName(joint, pass)}, ${joint.name}`]
+  const says = [`${passVerb(how)} ${fastenerCalled(fastener)}, ${passName(joint, pass)}, ${joint.name}`]
   return { on: { step: joint.step }, says }
 }
 

@@ -1,5 +1,6 @@
 import { expect } from 'vitest'
 import { codeOf } from '../../../src/session/scan.ts'
+import { fastenerCalled } from '../../../src/words/names.ts'
 import { Hands } from './hands.ts'
 import { looksAt } from './looks-at.ts'
 import { type Options, PutbackTerminal } from './putback-terminal.ts'
@@ -120,7 +121,7 @@ export class Typist {
       const no = await hands.find((says) => says.startsWith('all of it is off'))
       await hands.record(String(no), n)
     } else if (isKey && entries[0]?.type === 'loosened') {
-      expect(hands.enterDoes()).toContain(`${entries[0].fastener} is eased`)
+      expect(hands.enterDoes()).toContain(`${fastenerCalled(entries[0].fastener)} is eased`)
       await hands.record('', n)
     } else await hands.record(this.#withScan(line.replace(/^off /, '')), n)
   }
