@@ -22,7 +22,7 @@ export function toScreen(text: string): Meaning | undefined {
 export function screenWord(text: string, scene: Scene, screen: Screen): Meaning | undefined {
   const named = /^new job(?: (.+))?$/i.exec(text)
   if (named) return go('a new job', { at: 'new-job', name: named[1]?.replaceAll('"', '') ?? null })
-  const sound = /^sound(?: (on|off))?$/i.exec(text)
+  const sound = /^(?:sound|bell|beep)(?: (on|off))?$/i.exec(text)
   if (sound)
     return act(
       { do: 'sound', on: sound[1] === undefined ? undefined : /on/i.test(sound[1]) },

@@ -468,7 +468,7 @@ describe('the bell', () => {
     const again = screens(shelf)
     again.enter('.1', '3 washers')
     expect(again.rings).toEqual([])
-    again.enter('sound')
+    again.enter('bell')
     expect(again.rings).toEqual([1])
   })
 
