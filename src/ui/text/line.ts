@@ -44,8 +44,11 @@ export function strong(text: string): Span {
 
 // Names may come from a file that others wrote: nothing in them may steer the terminal or turn its text around.
 function quiet(text: string): string {
-  return PLAIN.test(text) ? text : text.replace(/[\p{Cc}\p{Cf}\u2028\u2029]/gu, '')
+  return PLAIN.test(text) ? text : text.replace(UNSEEN, '')
 }
+
+/** What steers or hides. Of what hides, and of half a character, no two terminals agree how many columns it takes. */
+const UNSEEN = /[\p{Cc}\p{Cf}\p{Cs}\p{Default_Ignorable_Code_Point}\u2028\u2029]/gu
 
 /** Signs of one column each, none of which steers: most texts are nothing else, and of long lists every row is made. */
 const PLAIN = /^[\x20-\x7e\xa1-\xac\xae-\xff\u2500-\u257f\u2588\u2713]*$/

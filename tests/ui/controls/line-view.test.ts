@@ -7,6 +7,8 @@ test.each([
   ['8 bolts', '', ' > 8 bolts', 10],
   ['8 ', 'bolts', ' > 8 bolts', 5],
   ['漢字', '', ' > 漢字', 7],
+  // The sign that makes a symbol a picture is not drawn
+  ['\u26a0\ufe0f', '', ' > \u26a0', 4],
   ['a very long line', '', ' > ..ong line', 13],
 ])('%j|%j', (before, after, row, cursor) => {
   const view = lineView(before, after, 14)

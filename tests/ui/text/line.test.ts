@@ -13,6 +13,15 @@ describe('a line of the screen', () => {
     expect(textOf(brief(text, 20))).toBe('fit 1 × cover, in ..')
   })
 
+  test.each([
+    ['steers', 'a\x1b[2Jb\x9b31m\r\n\u2028', 'a[2Jb31m'],
+    ['turns text around', 'a\u202eb\u2066c', 'abc'],
+    ['hides', 'a\u200bb\u00ad\u3164\u{e0041}\u26a0\ufe0f', 'ab\u26a0'],
+    ['is half a character', 'a\ud800b', 'ab'],
+  ])('shows nothing that %s', (_, text, shown) => {
+    expect(textOf(line(text))).toBe(shown)
+  })
+
   test('is cut at whole characters, with two dots', () => {
     expect(textOf(cut(line('valve cover bolts'), 10))).toBe('valve co..')
     expect(textOf(cut(line('漢字漢字漢字'), 7))).toBe('漢字..')

@@ -1,4 +1,4 @@
-import { headOf, type Line, line, strong, widthOf } from '../../text/line.ts'
+import { headOf, type Line, line, plain, strong, widthOf } from '../../text/line.ts'
 
 /** The line as it is drawn, and the column in which the cursor stands. */
 export interface LineView {
@@ -11,8 +11,9 @@ const PROMPT = ' > '
 /** The line in a width: what the cursor stands in is always in sight. */
 export function lineView(before: string, after: string, width: number): LineView {
   const room = width - PROMPT.length - 1
-  const shown = tailOf(before, room)
-  const rest = headOf(after, Math.max(0, room - widthOf(shown)))
+  // As it will be drawn: signs that are not seen take no column.
+  const shown = tailOf(plain(before).text, room)
+  const rest = headOf(plain(after).text, Math.max(0, room - widthOf(shown)))
   return {
     row: line(strong(PROMPT), strong(shown), rest),
     cursor: PROMPT.length + widthOf(shown),
