@@ -5,7 +5,7 @@ import { countedAgain } from '../model/same-again.ts'
 import { cardNow, type Scene } from '../model/scene.ts'
 import { withWordsAgain } from '../model/words-again.ts'
 import type { Screen } from '../navigation.ts'
-import type { Page } from '../page.ts'
+import type { Choice, Page } from '../page.ts'
 import { line } from '../text/line.ts'
 import { language } from './language.ts'
 import { act, type Meaning, noNumber, type Shown } from './meaning.ts'
@@ -43,9 +43,12 @@ function numberChosen(text: string, page: Page): Meaning | undefined {
 }
 
 function howToChoose(page: Page): string {
-  const rows = Array.from({ length: 9 }, (_, index) => page.choice(index + 1))
-  const form = fewerForm(rows.filter((row) => row !== undefined))
+  const form = fewerForm(firstRows(page))
   return `A number chooses a row that has it${form === null ? '' : `; ${form}`}.`
+}
+
+function firstRows(page: Page): Choice[] {
+  return Array.from({ length: 9 }, (_, index) => page.choice(index + 1)).filter((row) => row !== undefined)
 }
 
 /** The last entry, by its number, where it was written here: a finger takes back what its own hand did. */
@@ -92,6 +95,12 @@ export function amountFilled(text: string, scene: Scene, screen: Screen): Meanin
 
 /** In a step, `7.1` is seven of what its first row puts home. */
 export function fewer(text: string, { screen, page }: Shown): Meaning | undefined {
-  const choice = screen.at === 'step' ? fewerFitted(text, page) : null
-  return choice === null ? undefined : act(choice.act, choice.says)
+  const row = screen.at === 'step' ? /^\d{1,3}[.,](\d?)$/.exec(text)?.[1] : undefined
+  if (row === undefined) return undefined
+  const choice = fewerFitted(text, page)
+  if (choice) return act(choice.act, choice.says)
+  const form = fewerForm(firstRows(page))
+  return form === null
+    ? undefined
+    : noNumber(`Row ${row || 1} fits no number of pieces.`, `Of a row that does: ${form}.`)
 }
