@@ -6,52 +6,28 @@ import { liesAt, liesIn } from '../../words/lookups.ts'
 import { fluidName, markName, stepName } from '../../words/names.ts'
 import { containerName, containerPlace } from '../../words/places.ts'
 import { bigLetters } from '../controls/big-letters/big-letters.ts'
-import { type Choice, choicesOf, goTo, type Large, type Page, rowsOf } from '../page.ts'
+import { type Choice, choicesOf, type Large, type Page, rowsOf } from '../page.ts'
 import { blank, type Line, large, line, plain, strong } from '../text/line.ts'
 import { contentNames, setNames } from './content-names.ts'
-import { drawingOf } from './draw-choice.ts'
 import { firstLines } from './first-lines.ts'
 import { inLarge } from './large-words.ts'
 import { easeChoice, looseningInLarge, looseningRows } from './loosening-rows.ts'
 import { measuredRows } from './measured-rows.ts'
 import { nextChoice } from './next.ts'
+import { offChoices } from './off-choices.ts'
 import { flowed, groups, headed, indented, labelledFlow, numbered } from './rows.ts'
 import { sameAgain } from './same-again.ts'
-import { cardNow, perVersion, type Scene, type State } from './scene.ts'
+import { cardNow, type Scene, type State } from './scene.ts'
 
 /** What comes off: the step under way, the container in hand and what is in it, words said before. */
 export function offPage(scene: Scene): Page {
   const { session, width } = scene
   const { state } = session
+  const { strip } = state
   const container = inHand(scene)
   const easing = openLoosening(state)
   const again = sameAgain(scene)
-  const choices = new Map<number, Choice>(
-    again.map((words, index) => [
-      index + 1,
-      { says: words, act: { do: 'write', before: '', after: ` ${words}` } },
-    ]),
-  )
-  const { strip } = state
-  if (strip !== null) {
-    for (const [no, choice] of orderChoices(state, strip)) choices.set(no, choice)
-    choices.set(7, {
-      says: `all of it is off: end step ${strip}`,
-      act: { do: 'send', commands: [{ do: 'end-strip' }] },
-    })
-  }
-  if (container !== null) {
-    choices.set(
-      8,
-      goTo(`label of ${containerName(state, container)}`, { at: 'qr', container, invert: false }),
-    )
-  }
-  choices.set(9, {
-    says: 'name the next step',
-    act: { do: 'write', before: 'begin ', asks: 'Type what comes off next, as: valve cover off' },
-  })
-  const drawing = lastSet(scene)
-  if (drawing) choices.set(10, drawing)
+  const choices = offChoices(scene, { again, container })
   const rest = [...choices].filter(([no]) => no > again.length)
   return {
     title: title(state),
@@ -152,37 +128,6 @@ function soFar({ session }: Scene, strip: number, container: number | null): str
 
 /** So many rows are seen at a glance. */
 const MOST_ROWS = 3
-
-/** What had to be off before the step: the one before, unless a key says otherwise. */
-function orderChoices(state: State, strip: number): [number, Choice][] {
-  const after = state.steps.get(strip)?.after ?? []
-  const hang: Choice = {
-    says: 'it had to wait for other steps',
-    act: {
-      do: 'write',
-      before: `step ${strip} after `,
-      asks: `Type the numbers of the steps that had to be off before step ${strip}, as: 1,2`,
-    },
-  }
-  if (after.length === 0) return state.steps.size > 1 ? [[6, hang]] : []
-  const free: Choice = {
-    says: `nothing had to be off before step ${strip}`,
-    act: { do: 'send', commands: [{ do: 'change-step', step: strip, after: [] }] },
-  }
-  return [
-    [5, free],
-    [6, hang],
-  ]
-}
-
-/** The drawing of what came off last in this step, where it has positions. */
-function lastSet({ session }: Scene): Choice | null {
-  return perVersion(session, 'last set', () => {
-    const { ledger, strip } = session.state
-    const last = [...ledger.accounts.values()].findLast(({ piece }) => piece.step === strip)
-    return last ? drawingOf(session.state, last.piece.id) : null
-  })
-}
 
 function plainWords(words: string): Line {
   return [plain(words)]

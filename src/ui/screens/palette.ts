@@ -17,8 +17,7 @@ export type Coloured = Extract<Tone, 'good' | 'wait' | 'active'>
 /**
  * The pairs, by number in the 256 colours and by name in the sixteen. Of the numbers only those from 16 on are taken,
  * which no theme changes. Of the names, light letters on black: a light ground comes out dark on a Linux console, and
- * black letters grey on others. What is good is quiet, what
- * waits is loud.
+ * black letters grey on others. What is good is quiet, what waits is loud.
  */
 export const PAIRS: Record<Coloured, { settled: [letters: number, ground: number]; named: Named }> = {
   good: { settled: [231, 22], named: ['greenBright', 'black'] },
