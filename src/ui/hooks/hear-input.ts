@@ -41,11 +41,12 @@ function entersOf(desk: Desk) {
   const fateOf = enterGuard()
   let waiting: { claim: string | null; timer: ReturnType<typeof setTimeout> } | undefined
   let isAfterReturn = false
+  let meant: string | null = null
 
   function press(pressed: Pressed): void {
     if (!('text' in pressed)) {
       letThrough()
-      desk.press(pressed)
+      pass(pressed)
       return
     }
     for (const part of pressed.text.split(/(?<=[\t\r\n])|(?=[\t\r\n])/)) {
@@ -57,16 +58,27 @@ function entersOf(desk: Desk) {
         letThrough()
         // It may have ended a scan: an Enter at once behind it is the scanner's as well.
         if (part === '\t') fateOf(performance.now(), false)
-        desk.press({ text: part })
+        pass({ text: part })
       }
     }
   }
 
+  function pass(pressed: Pressed): void {
+    desk.press(pressed)
+    meant = numberMeant(desk)
+  }
+
   function enter(text: string): void {
+    const before = meant
+    meant = numberMeant(desk)
+    if (before !== meant) {
+      desk.passOverEnter('overtaken')
+      return
+    }
     const { claim } = desk
     switch (fateOf(performance.now(), claim !== null)) {
       case 'counts':
-        desk.press({ text })
+        pass({ text })
         break
       case 'repeat':
         drop()
@@ -82,7 +94,7 @@ function entersOf(desk: Desk) {
   function letThrough(): void {
     const claim = drop()
     if (claim === undefined) return
-    if (claim === desk.claim) desk.press({ text: '\r' })
+    if (claim === desk.claim) pass({ text: '\r' })
     else desk.passOverEnter('overtaken')
   }
 
@@ -94,4 +106,12 @@ function entersOf(desk: Desk) {
   }
 
   return { press, stop: drop }
+}
+
+/** What a number that stands in the line would do, as a text to know it again by: what others record renumbers rows. */
+function numberMeant(desk: Desk): string | null {
+  const { before, after } = desk.typed()
+  if (!/^\s*\d[\d.,]*\s*$/.test(before + after)) return null
+  const meaning = desk.meaning()
+  return JSON.stringify(meaning.kind === 'act' ? meaning.act : meaning.kind)
 }

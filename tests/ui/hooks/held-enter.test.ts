@@ -1,7 +1,7 @@
 import { beforeEach, describe, expect, onTestFinished, test, vi } from 'vitest'
 import { labelCode } from '../../../src/label/code.ts'
 import { hearInput } from '../../../src/ui/hooks/hear-input.ts'
-import { jobWith } from '../support/bench.ts'
+import { jobWith, say } from '../support/bench.ts'
 
 beforeEach(() => {
   vi.useFakeTimers()
@@ -128,6 +128,22 @@ describe('Enter alone ticks a bolt', () => {
     expect(ticked()).toBe(2)
     expect(answer()).toContain('Another terminal was quicker: that Enter was not taken.')
   })
+})
+
+test('a number does what it was typed for, or nothing where another terminal renumbered the rows', () => {
+  const { hear, shelf, path, desk, answer, entries, line } = atTheBolts()
+  hear('.3\rreopen 1 because of a leak\rtake 1\rstep 1\r1')
+  expect(JSON.stringify(desk.meaning())).toContain('"do":"fit"')
+  say(shelf.open(path), 'fit cover bolts')
+  desk.session?.refresh()
+  const before = entries()
+  hear('\r')
+  expect(entries()).toBe(before)
+  expect(line()).toBe('1|')
+  expect(answer()).toContain('Another terminal was quicker: that Enter was not taken.')
+  vi.advanceTimersByTime(2000)
+  hear('\r')
+  expect(entries()).toBe(before + 1)
 })
 
 test('what is typed is taken at any speed, and Enter where it records nothing', () => {
