@@ -1,5 +1,6 @@
 import { type Answer, answerRows } from './answer.ts'
 import type { News } from './desk/errand-out.ts'
+import type { Foot } from './model/foot.ts'
 import { chip, SIGNS } from './signs.ts'
 import { cut, type Line, line, wrap } from './text/line.ts'
 import type { Meaning, Typed } from './typed/meaning.ts'
@@ -33,21 +34,27 @@ interface Speaking {
   typed(): Typed
   /** What the practice job says above the screen. */
   lesson(): readonly Line[]
-  /** What the last row says. */
-  foot(): Line
+  /** What the last rows say. */
+  foot(): Foot
 }
 
 /**
  * What is said under the line: the answer to the last one, or how the one being typed is understood; what came of an
- * errand; and on the last row what can be done now, or how far the errand is that is out.
+ * errand; and at the very bottom what can be done now, or how far the errand is that is out.
  */
 export function belowLine({ width, height }: Size, desk: Speaking): Line[] {
   const progress = desk.progress()
-  const foot = progress === null ? desk.foot() : cut(line(chip(SIGNS.underway), ' ', progress), width)
+  const foot = progress === null ? desk.foot() : progressFoot(progress, width)
   const room = mostBelow(height) - FOOT
   const rows = withNews(said(width, room, desk), width, room, desk).slice(0, room)
-  const free = Array<Line>(Math.max(0, LEAST_BELOW - FOOT - rows.length)).fill([])
-  return [...rows, ...free, foot]
+  const free = Math.max(0, LEAST_BELOW - rows.length)
+  const under = foot.apart.length <= free ? foot.apart : [foot.together]
+  return [...rows, ...Array<Line>(Math.max(0, free - under.length)).fill([]), ...under]
+}
+
+function progressFoot(progress: string, width: number): Foot {
+  const row = cut(line(chip(SIGNS.underway), ' ', progress), width)
+  return { apart: [row], together: row }
 }
 
 /** Whether an answer has room under the line, whole. */

@@ -7,7 +7,7 @@ import { type Answer, answerNow, notUnderstood, outcomeAnswer, saying } from '..
 import type { Pressed } from '../controls/line/key-reader.ts'
 import type { LineEvent, ScreenKey } from '../controls/line/line-editor.ts'
 import { bodyHeight, hasRoom, isTooSmall, roomBetweenRules, type Size } from '../layout.ts'
-import { footRow } from '../model/foot.ts'
+import { type Foot, footOf } from '../model/foot.ts'
 import { KeptPage } from '../model/kept-page.ts'
 import { lessonRows } from '../model/practice/lesson-rows.ts'
 import type { Hall, Scene } from '../model/scene.ts'
@@ -209,12 +209,12 @@ export class Desk {
     return this.#oncePer('lesson', () => lessonRows(this.scene(), this.screen, this.page()))
   }
 
-  /** What can be done now, for the last row. */
-  foot(): Line {
+  /** What can be done now, for the last rows. */
+  foot(): Foot {
     return this.#oncePer('foot', () => {
       const page = this.page()
       const { height } = this.#size
-      return footRow(this.scene(), {
+      return footOf(this.scene(), {
         screen: this.screen,
         page,
         hasWay: this.#way.isLong,

@@ -14,18 +14,30 @@ export interface FootFacts {
   isLarge: boolean
 }
 
+export interface Foot {
+  /** Each thing on a row of its own. */
+  apart: readonly Line[]
+  /** All on one row, in brief: where an answer takes the room. */
+  together: Line
+}
+
 /**
- * The last row: the next sensible thing of the job where Enter does something else, and the keys that work now.
- * Of the keys there are as many as there is room for, those that are needed most first.
+ * What stands at the very bottom: the next sensible thing of the job where Enter does something else, and the keys that
+ * work now. Of the keys there are as many as there is room for, those that are needed most first.
  */
-export function footRow(scene: Hall | Scene, facts: FootFacts): Line {
+export function footOf(scene: Hall | Scene, facts: FootFacts): Foot {
   const { width } = scene
   const next = 'session' in scene ? nextElsewhere(scene, facts) : null
   const keys = keysNow(scene, facts)
-  if (next === null) return line(' ', ...fitting(keys, width - 1))
+  const alone = line(' ', ...fitting(keys, width - 1))
+  if (next === null) return { apart: [alone], together: alone }
+  const told = line(' ', strong('Next'), ` ${next}`)
   const least = fitting(keys.slice(0, FEWEST), width)
-  const said = brief(line(' ', strong('Next'), ` ${next}`), width - widthOf(least) - GAP)
-  return spread(said, fitting(keys, width - widthOf(said) - GAP), width)
+  const said = brief(told, width - widthOf(least) - GAP)
+  return {
+    apart: [brief(told, width), alone],
+    together: spread(said, fitting(keys, width - widthOf(said) - GAP), width),
+  }
 }
 
 const GAP = 3

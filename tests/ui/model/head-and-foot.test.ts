@@ -8,7 +8,7 @@ const SIZE = { width: 80, height: 24 }
 function shown(...lines: string[]) {
   const job = jobWith(...lines)
   const frame = () => frameRows(job.desk, SIZE).rows.map((row) => textOf(row).trimEnd())
-  return { ...job, frame, head: () => frame()[0] ?? '', foot: () => frame().at(-1) ?? '' }
+  return { ...job, frame, head: () => frame()[0] ?? '', foot: () => frame().slice(-2).join('\n') }
 }
 
 const apart = ['begin valve cover off', 'off 8 M6x25 valve cover bolts into new bag', 'off cover into bench']
