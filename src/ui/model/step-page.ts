@@ -1,7 +1,9 @@
 import { jointQuestions } from '../../session/joint-questions.ts'
+import { untightened } from '../../session/untightened.ts'
 import { containersOfStep, type PlanRow, planRows, type Todo, todoOf } from '../../session/views.ts'
 import { jointQuestionText } from '../../words/joint-questions.ts'
 import { stepName } from '../../words/names.ts'
+import { pieceName } from '../../words/pieces.ts'
 import { containerName, containerPlace } from '../../words/places.ts'
 import { type ToldReason, toldReasons } from '../../words/reason-lines.ts'
 import { type Choice, choicesOf, goTo, type Large, NO_CHOICES, type Page, rowsOf } from '../page.ts'
@@ -17,7 +19,7 @@ import { todoText } from './next.ts'
 import { picturesChoice } from './pictures-choice.ts'
 import { nextWithDrawing } from './position-next.ts'
 import { bulleted, groups, headed, indented, numbered } from './rows.ts'
-import { perVersion, type Scene, type State } from './scene.ts'
+import { type PieceId, perVersion, type Scene, type State } from './scene.ts'
 import { secondLookRows } from './second-look-rows.ts'
 import { stepChoices, stepEnter } from './step-choices.ts'
 import { stepSign } from './step-signs.ts'
@@ -35,6 +37,13 @@ export function stepPage(scene: Scene, no: number): Page {
   const numbers = new Numbers(width)
   const open = isOpen && todo.length === 0 ? session.gates().finish(no) : []
   const doing = isOpen ? stepChoices(state, row.step, todo) : []
+  const isAllDone = isOpen && todo.length === 0 && open.length === 0
+  // Once it is closed, whoever reads that they were not tightened has to open it again.
+  const loose = isAllDone
+    ? untightened(state, no)
+        .slice(0, MOST_LOOSE)
+        .map(({ piece }) => tighten(state, piece.id))
+    : []
   const pictures = picturesChoice(scene, { step: no })
   const isLookDue = row.reasons.some(({ code }) => code === 'look-due')
   const before = groups(
@@ -69,7 +78,11 @@ export function stepPage(scene: Scene, no: number): Page {
   const rows = groups(
     before,
     drawn,
-    isOpen && todo.length === 0 && open.length === 0 ? allDoneRows(doing.length > 0) : [],
+    isAllDone ? allDoneRows(doing.length > 0) : [],
+    headed(
+      'NO TIGHTENING IS IN THE RECORD',
+      loose.flatMap((choice) => numbers.add(choice)),
+    ),
     headed(
       fewer === null ? 'TO DO' : `TO DO: ${fewer}`,
       doing.flatMap((choice) => numbers.add(choice)),
@@ -125,6 +138,16 @@ function largeOf(
 }
 
 const ROWS_BEFORE = 4
+
+const MOST_LOOSE = 3
+
+/** What the manual says of fasteners of which the record asks nothing: typed, for nobody else knows it. */
+function tighten(state: State, id: PieceId): Choice {
+  return {
+    says: `${pieceName(state, id)}: say what the manual asks`,
+    act: { do: 'write', before: `tighten ${id}: `, asks: 'Type what the manual says, as: 10 Nm, 22 Nm' },
+  }
+}
 
 /** So that nobody looks for the next thing where there is none. */
 function allDoneRows(hasResult: boolean): Line[] {

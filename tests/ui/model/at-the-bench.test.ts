@@ -36,6 +36,26 @@ describe('a step of the way back on 80 by 24', () => {
     expect(said).toMatch(/ {2}2 {2}fastener \d does not come to its torque/)
   })
 
+  test('before a step is closed, bolts of which the record asks no torque are named, and one is a number away', () => {
+    const { enter, frame, line } = benchWith(
+      'begin cover off, does not hide',
+      'off cover into bench',
+      'off 4 M6x25 hex 10 cover bolts into new bag',
+      'end',
+      'take 1',
+      'fit cover',
+    )
+    enter('step 1')
+    expect(frame()).not.toContain('NO TIGHTENING IS IN THE RECORD')
+    enter('')
+    expect(frame()).toContain('NO TIGHTENING IS IN THE RECORD')
+    enter('1')
+    expect(line()).toBe('tighten p2: |')
+    enter('10 Nm')
+    expect(frame()).toContain('NEXT: TURN')
+    expect(frame()).not.toContain('NO TIGHTENING IS IN THE RECORD')
+  })
+
   test('the number for a bolt without torque is in sight with 40 bolts too', () => {
     const { enter, frame } = benchWith(
       ...head('40 M8x45 hex 13 head bolts', '20 Nm', 'layout head bolts: 5x8'),
