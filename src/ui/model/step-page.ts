@@ -46,25 +46,7 @@ export function stepPage(scene: Scene, no: number): Page {
     : []
   const pictures = picturesChoice(scene, { step: no })
   const isLookDue = row.reasons.some(({ code }) => code === 'look-due')
-  const before = groups(
-    headed('TIME RUNS', timerRows(scene, no)),
-    headed(
-      'CAUTION',
-      noteRows(scene, no, (kind) => kind === 'caution'),
-    ),
-    headed(
-      'WHY NOT YET',
-      toldReasons(state, row.reasons).flatMap((told) => reasonRows(state, told, numbers)),
-    ),
-    headed(
-      'BEFORE IT IS DONE',
-      toldReasons(state, open).flatMap((told) => reasonRows(state, told, numbers)),
-    ),
-    headed(
-      'OVERRIDDEN',
-      row.overrides.flatMap((reason) => bulleted(reason, width)),
-    ),
-  )
+  const before = firstRows(scene, row, { open, numbers })
   const fewer = numbers.choices.size === 0 ? fewerForm(doing) : null
   const above = before.length === 0 ? 0 : before.length + 1
   // Drawn once, not with every key: hundreds of bolts take their time.
@@ -121,6 +103,34 @@ export function stepPage(scene: Scene, no: number): Page {
     choice: choicesOf(numbers.choices),
     large: largeOf(scene, row, { todo, open }),
   }
+}
+
+/** What is seen before anything is done: the time that runs, what to beware of, and what keeps the step. */
+function firstRows(
+  scene: Scene,
+  { step: { no }, reasons, overrides }: PlanRow,
+  { open, numbers }: { open: PlanRow['reasons']; numbers: Numbers },
+): Line[] {
+  const state = scene.session.stateNow()
+  return groups(
+    headed('TIME RUNS', timerRows(scene, no)),
+    headed(
+      'CAUTION',
+      noteRows(scene, no, (kind) => kind === 'caution'),
+    ),
+    headed(
+      'WHY NOT YET',
+      toldReasons(state, reasons).flatMap((told) => reasonRows(state, told, numbers)),
+    ),
+    headed(
+      'BEFORE IT IS DONE',
+      toldReasons(state, open).flatMap((told) => reasonRows(state, told, numbers)),
+    ),
+    headed(
+      'OVERRIDDEN',
+      overrides.flatMap((reason) => bulleted(reason, scene.width)),
+    ),
+  )
 }
 
 /** The next thing, and how long busy hands have for it; else how the step stands, and the first reason why. */
