@@ -51,6 +51,8 @@ async function screens(args: Arguments): Promise<number> {
   // Ink asks this variable when it is loaded, and takes it for the least there is. Without it, it would leave out bold
   // and inverse as well where no colour is wanted or the terminal's name is not known. Our rows leave out colour alone.
   if (!colour || !process.env['FORCE_COLOR']) Object.assign(process.env, { FORCE_COLOR: '1' })
+  // Who has it set for another program must not get Ink's tools for developers, which are not there.
+  delete process.env['DEV']
   // Nothing here uses the network, and the layout engine loads sooner when it does not find a fetch to load itself by.
   Object.assign(globalThis, { fetch: undefined })
   const { openScreens } = await import('../ui/open.tsx')

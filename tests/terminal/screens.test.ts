@@ -37,6 +37,12 @@ describe('a first job at 80 by 24', () => {
     expect(journal(home)).toHaveLength(1)
   })
 
+  test('whatever is set for other programs', async () => {
+    const env = { DEV: 'true', DEBUG: '*', NODE_ENV: 'development', CI: 'true', COLUMNS: '10', LINES: '5' }
+    const { terminal } = await onFirstJob({ env })
+    expect(terminal.rows()[0]).toMatch(/^blue twin 001 .*off 0$/)
+  })
+
   test('is drawn on the rows it has, whatever came before', async () => {
     const { terminal } = await onFirstJob()
     for (const screen of ['.', '.2', '.3', '.4', '.5', '.1']) {
