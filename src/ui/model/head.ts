@@ -24,8 +24,8 @@ export function headRows(scene: Hall | Scene, screen: Screen): [Line, Line] {
     strong(cardNow(session).phase),
     `  ${inHandText(scene)}`,
   )
-  // A long name gives way to what is in hand, and never all of it.
-  const name = cut(line(strong(job.name)), Math.max(LEAST_NAME, width - widthOf(now)))
+  // A long name gives way to what is in hand and the space behind it, and never all of it.
+  const name = cut(line(strong(job.name)), Math.max(LEAST_NAME, width - widthOf(now) - 1))
   const left = line(...name, ...now)
   const { long, short, brief } = perVersion(session, 'balance', () => balanceTexts(session.state))
   // Every part of the sum stands there where it has room, else in fewer letters, else the sum alone.

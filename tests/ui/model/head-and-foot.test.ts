@@ -33,7 +33,7 @@ describe('the first row', () => {
     enter('new job "a very long name of a machine that stands in the back of the shed since spring"', '', '')
     enter('begin valve cover off')
     expect(widthOf(head())).toBeLessThanOrEqual(80)
-    expect(head()).toMatch(/^a very long name.*\.\. 002 {2}strip-down {2}in hand: step 1/)
+    expect(head()).toMatch(/^a very long name.*\.\. 002 {2}strip-down {2}in hand: step 1, bag 1$/)
   })
 })
 
