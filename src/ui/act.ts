@@ -44,3 +44,12 @@ export type Act =
   | { do: 'practice' }
   /** The end: with a note for the card when work is under way. An errand that is out is waited for, or left. */
   | { do: 'leave'; note: string | null; errand?: 'wait' | 'drop' | undefined }
+
+/** Whether an act writes into the record; leaving does, once its note is asked for and nothing is out. */
+export function records(act: Act): boolean {
+  return (
+    act.do === 'send' ||
+    act.do === 'lines' ||
+    (act.do === 'leave' && act.note !== null && act.errand === undefined)
+  )
+}

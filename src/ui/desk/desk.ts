@@ -2,16 +2,13 @@ import type { Errand } from '../../lines/errand.ts'
 import type { Errands } from '../../session/errands.ts'
 import type { JobShelf } from '../../session/jobs.ts'
 import type { Session } from '../../session/session.ts'
-import type { Act, Command } from '../act.ts'
+import { type Act, type Command, records } from '../act.ts'
 import { type Answer, answerNow, notUnderstood, outcomeAnswer, saying } from '../answer.ts'
 import type { Pressed } from '../controls/line/key-reader.ts'
 import type { LineEvent, ScreenKey } from '../controls/line/line-editor.ts'
-import { bodyHeight, hasRoom, isTooSmall, roomBetweenRules, type Size } from '../layout.ts'
-import { type Foot, footOf } from '../model/foot.ts'
-import { KeptPage } from '../model/kept-page.ts'
-import { lessonRows } from '../model/practice/lesson-rows.ts'
+import { bodyHeight, hasRoom, isTooSmall, type Size } from '../layout.ts'
+import type { Foot } from '../model/foot.ts'
 import type { Hall, Scene } from '../model/scene.ts'
-import { timerTexts } from '../model/timer-rows.ts'
 import { errorTold, recordTold } from '../model/trouble.ts'
 import { wordsAgain } from '../model/words-again.ts'
 import type { Screen, ScreenName } from '../navigation.ts'
@@ -19,13 +16,12 @@ import type { Page } from '../page.ts'
 import { SIGNS } from '../signs.ts'
 import type { Line } from '../text/line.ts'
 import type { Meaning, Typed } from '../typed/meaning.ts'
-import { meaningOf } from '../typed/read-typed.ts'
 import { Bell, type Rings } from './bell.ts'
-import { ErrandOut, type News } from './errand-out.ts'
-import { Once } from './once.ts'
+import { ErrandOut, type News, newsOfJob } from './errand-out.ts'
 import { OpenJob } from './open-job.ts'
 import { Scrolling } from './scrolling.ts'
 import { restOf, sendCommands } from './send-commands.ts'
+import { Showing } from './showing.ts'
 import { takeLines } from './take-lines.ts'
 import { Talk } from './talk.ts'
 import { Way } from './way.ts'
@@ -52,8 +48,7 @@ export class Desk {
   readonly #talk = new Talk()
   readonly #way = new Way({ at: 'jobs' })
   readonly #scrolling = new Scrolling(this.#way)
-  readonly #kept = new KeptPage()
-  readonly #once = new Once()
+  readonly #shown = new Showing(this)
   readonly #listeners = new Set<() => void>()
   #hand: number | null = null
   #size: Size = { width: 80, height: 24 }
@@ -97,6 +92,11 @@ export class Desk {
 
   get isLarge(): boolean {
     return this.#isLarge
+  }
+
+  /** Whether there is somewhere to go back to. */
+  get hasWay(): boolean {
+    return this.#way.isLong
   }
 
   get size(): Size {
@@ -145,12 +145,12 @@ export class Desk {
 
   /** Whether a time runs that the screens show. */
   isTimed(): boolean {
-    return this.#times() !== ''
+    return this.#shown.times() !== ''
   }
 
   /** Some time has gone by: shows it where a time that runs says something else now, or is over. */
   tick(): void {
-    const times = this.#times()
+    const times = this.#shown.times()
     if (times === this.#timesShown) return
     this.#timesShown = times
     this.#changed()
@@ -204,44 +204,23 @@ export class Desk {
     return this.#lastWords
   }
 
+  page(): Page {
+    return this.#shown.page()
+  }
+
   /** What the practice job says above the screen. */
   lesson(): readonly Line[] {
-    return this.#oncePer('lesson', () => lessonRows(this.scene(), this.screen, this.page()))
+    return this.#shown.lesson()
   }
 
   /** What can be done now, for the last rows. */
   foot(): Foot {
-    return this.#oncePer('foot', () => {
-      const page = this.page()
-      const { height } = this.#size
-      return footOf(this.scene(), {
-        screen: this.screen,
-        page,
-        hasWay: this.#way.isLong,
-        isLong: page.top.length + page.rows.length > roomBetweenRules(height) - this.lesson().length,
-        isLarge: this.#isLarge,
-      })
-    })
+    return this.#shown.foot()
   }
 
-  page(): Page {
-    return this.#oncePer('page', () =>
-      this.#kept.of(this.scene(), this.screen, { typed: this.#talk.text(), times: this.#times() }),
-    )
-  }
-
+  /** What the line means as it stands. */
   meaning(): Meaning {
-    return this.#oncePer('meaning', () => this.#meaningOf(this.typed()))
-  }
-
-  #meaningOf(typed: Typed): Meaning {
-    const { screen } = this
-    return meaningOf(typed, { scene: this.scene(), screen, page: this.page() })
-  }
-
-  /** A frame asks the same more than once: worked out once as long as nothing happened. */
-  #oncePer<Value>(what: string, compute: () => Value): Value {
-    return this.#once.of(`${this.#version} ${this.session?.version} ${this.#talk.text()}`, what, compute)
+    return this.#shown.meaning()
   }
 
   /** Everything there is to show something of. The jobs are read from the disk when something asks for them. */
@@ -262,7 +241,7 @@ export class Desk {
   }
 
   #handle(event: LineEvent): void {
-    this.#once.forget()
+    this.#shown.forget()
     switch (event.kind) {
       case 'line':
         this.#goOn()
@@ -284,7 +263,7 @@ export class Desk {
   #heard(what: () => void): void {
     const { screen } = this
     what()
-    this.#once.forget()
+    this.#shown.forget()
     const sign = this.#talk.answer()?.sign ?? (this.screen === screen ? null : this.page().verdict)
     if (sign) this.#bell.say(sign)
   }
@@ -297,7 +276,7 @@ export class Desk {
       )
       return
     }
-    const meaning = this.#meaningOf(typed)
+    const meaning = this.#shown.meaningOf(typed)
     if (meaning.kind === 'nothing') return
     if (meaning.kind === 'not-understood') {
       if (!meaning.drop) this.#talk.offer(typed)
@@ -438,7 +417,7 @@ export class Desk {
   /** To the screen before, or to where one is in the job if that screen would take words for an answer of its own. */
   #wayBackFor(words: string, past: ScreenName): void {
     this.#way.back(past)
-    this.#once.forget()
+    this.#shown.forget()
     if (this.page().question?.take(words)) this.#way.go({ at: 'now' })
   }
 
@@ -486,7 +465,7 @@ export class Desk {
     // Whoever waits for it sees it like any other answer; whoever went on sees it beside what they do.
     if (this.session === session && this.screen === screen && this.#presses === begun)
       this.#tellNow(news, typed)
-    else this.#errand.keep(this.session === session ? news : ofJob(news, session.state.job.name))
+    else this.#errand.keep(this.session === session ? news : newsOfJob(news, session.state.job.name))
     this.#errand.showBeside(this.#talk.text())
     this.#afterErrand(news)
     this.#changed()
@@ -511,7 +490,7 @@ export class Desk {
   #takeLines(lines: readonly string[]): void {
     this.#way.back()
     takeLines(lines, {
-      meaningOf: (typed) => this.#meaningOf(typed),
+      meaningOf: (typed) => this.#shown.meaningOf(typed),
       send: ({ commands }, typed) => this.#send(commands, typed),
       do: (act, typed) => this.#do(act, typed),
       talk: this.#talk,
@@ -562,11 +541,6 @@ export class Desk {
     }
   }
 
-  #times(): string {
-    const { session } = this
-    return session ? timerTexts({ session }).join('\n') : ''
-  }
-
   #changed(): void {
     this.#version += 1
     for (const listener of this.#listeners) listener()
@@ -582,19 +556,4 @@ const PASSED_OVER = {
 /** What a key does on a page that has a use of its own for it. */
 function ownKey({ keys }: Page, key: ScreenKey): Act | undefined {
   return keys && key in keys ? keys[key as keyof typeof keys] : undefined
-}
-
-/** Whether an act writes into the record; leaving does, once its note is asked for and nothing is out. */
-function records(act: Act): boolean {
-  return (
-    act.do === 'send' ||
-    act.do === 'lines' ||
-    (act.do === 'leave' && act.note !== null && act.errand === undefined)
-  )
-}
-
-/** News of another job than the one that is open now. */
-function ofJob(news: News, job: string): News {
-  const { sign, told } = news.answer
-  return { ...news, answer: { sign, told: { ...told, what: `${job}: ${told.what}` } } }
 }

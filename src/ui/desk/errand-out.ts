@@ -91,6 +91,12 @@ export class ErrandOut {
   }
 }
 
+/** News of another job than the one that is open now. */
+export function newsOfJob(news: News, job: string): News {
+  const { sign, told } = news.answer
+  return { ...news, answer: { sign, told: { ...told, what: `${job}: ${told.what}` } } }
+}
+
 const NAMES: Record<Errand['errand'], string> = {
   print: 'printing',
   'print-usual': 'keeping what is usual',
