@@ -68,6 +68,10 @@ describe('a line', () => {
     ['\x02017000412\r\x03', [entered('017000412'), key('leave')], '|'],
     ['\x02\x03', [key('leave')], '|'],
     ['\x02ab\x03\x03', [key('leave')], 'ab |'],
+    // A number pad in application mode, as the manuals of the VT220 have it: SS3 and a letter
+    [[...'prnwyj'].map((final) => `\x1bO${final}`).join(''), [], '02.79*|'],
+    ['\x1bOk\x1bOm\x1bOj', [key('page-down'), key('page-up'), key('large')], '|'],
+    ['\x1bOx\x1bOl\x1bOq\x1bOM', [entered('8,1')], '|'],
     // Modifiers do not change what a key is
     ['\x1b[1;5A', [key('up')], '|'],
     // A wide or a joined character is one

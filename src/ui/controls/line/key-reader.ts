@@ -92,6 +92,8 @@ export function keyReader(): KeyReader {
       pasteTail = ''
       return []
     }
+    const sign = KEYPAD[sequence.slice(1)]
+    if (sign !== undefined) return [{ text: sign }]
     // Modifiers (`1;5C`) do not change what a key is.
     const key =
       SEQUENCES[
@@ -148,6 +150,18 @@ const CONTROLS: Record<string, Key> = {
   '\x01': 'home',
   '\x05': 'end',
   '\x15': 'clear',
+}
+
+/** The number pad of a terminal that a program before left in application mode (DECKPAM): then its keys come so. */
+const KEYPAD: Record<string, string> = {
+  OM: '\r',
+  Oj: '*',
+  Ok: '+',
+  Ol: ',',
+  Om: '-',
+  On: '.',
+  Oo: '/',
+  ...Object.fromEntries([...'pqrstuvwxy'].map((final, digit) => [`O${final}`, String(digit)])),
 }
 
 const SEQUENCES: Record<string, Key> = {
