@@ -13,6 +13,7 @@ import { isUnderWay, type NextTurn, nextTurn } from '../plan/tightening.ts'
 import { isDried } from '../plan/waiting/consumables.ts'
 import type { ConsumableFacts } from '../plan/waiting/waiting-facts.ts'
 import { type DueView, dueView } from './due-view.ts'
+import { behindWhatTheyHold } from './hold-down.ts'
 import type { Session } from './session.ts'
 import type { Entry } from './stored-entry.ts'
 
@@ -96,7 +97,7 @@ export function todoOf(session: Session, no: number): Todo[] {
     const isDue = consumable.applied === null || isDried(now, consumable)
     if (isDue && !state.overrides.has(consumable.id)) todo.push({ kind: 'apply', consumable })
   }
-  for (const account of lastOffFirst(state, contents.pieces)) {
+  for (const account of behindWhatTheyHold(lastOffFirst(state, contents.pieces))) {
     const owed = owedAtHome(state, account)
     if (owed > 0)
       todo.push({
