@@ -4,7 +4,7 @@ import type { JobShelf } from '../../session/jobs.ts'
 import type { Session } from '../../session/session.ts'
 import { type Act, type Command, records } from '../act.ts'
 import { type Answer, answerNow, notUnderstood, outcomeAnswer, saying } from '../answer.ts'
-import type { Pressed } from '../controls/line/key-reader.ts'
+import type { PasteWithoutEnd, Pressed } from '../controls/line/key-reader.ts'
 import type { LineEvent, ScreenKey } from '../controls/line/line-editor.ts'
 import { bodyHeight, hasRoom, isTooSmall, type Size } from '../layout.ts'
 import type { Foot } from '../model/foot.ts'
@@ -138,9 +138,12 @@ export class Desk {
     this.#changed()
   }
 
-  /** Some time without a key. */
-  settle(): void {
+  /** Some time without a key, perhaps in the middle of a paste: whoever types then sees nothing of it. */
+  settle(paste: PasteWithoutEnd | null): void {
     this.#talk.settle()
+    if (paste === null) return
+    this.#talk.say(PASTE_WITHOUT_END[paste])
+    this.#changed()
   }
 
   /** Whether a time runs that the screens show. */
@@ -248,6 +251,7 @@ export class Desk {
         this.#heard(() => this.#enter(event))
         break
       case 'paste':
+        this.#talk.forgetAnswer()
         if (this.session) this.#way.go({ at: 'paste', lines: event.lines })
         else this.#talk.say(saying('A paste of several lines has no place here.', 'Open a job first.'))
         break
@@ -551,6 +555,11 @@ export class Desk {
 const PASSED_OVER = {
   repeated: 'Enter came again at once, as from a key held down: that one was not taken.',
   overtaken: 'Another terminal was quicker: that Enter was not taken. Look what is next now.',
+}
+
+const PASTE_WITHOUT_END = {
+  'goes on': saying('A paste has begun whose end has not come: keys go into it.', 'Esc gives it up.'),
+  'given up': saying('The paste was given up: nothing of it was taken.'),
 }
 
 /** What a key does on a page that has a use of its own for it. */

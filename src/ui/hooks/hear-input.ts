@@ -8,7 +8,7 @@ export interface Input {
 
 /** How long an ESC waits for the rest of a sequence before it is the Escape key, in milliseconds. */
 const ESCAPE_MS = 50
-/** After so long a held Backspace is a new one, in milliseconds. */
+/** After so long a held Backspace is a new one, and a paste should have ended, in milliseconds. */
 const PAUSE_MS = 500
 
 /** Leads the terminal's input to the desk, until the returned function is called. */
@@ -26,7 +26,7 @@ export function hearInput(desk: Desk, input: Input): () => void {
         for (const pressed of reader.flush()) enters.press(pressed)
       }, ESCAPE_MS)
     }
-    pause = setTimeout(() => desk.settle(), PAUSE_MS)
+    pause = setTimeout(() => desk.settle(reader.settle()), PAUSE_MS)
   })
   return () => {
     clearTimeout(held)

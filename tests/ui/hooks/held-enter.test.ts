@@ -154,3 +154,17 @@ test('what is typed is taken at any speed, and Enter where it records nothing', 
   press([2000, '.2\r'], [0, '\r\r\r'])
   expect(desk.ended).toBeNull()
 })
+
+test('a paste whose end does not come is told, and given up by Esc', () => {
+  const { press, entries, answer, line } = atTheBolts()
+  const before = entries()
+  press([2000, '\x1b[200~note one\n'], [100, '1\r'])
+  expect(entries()).toBe(before)
+  expect(answer()).toContain('A paste has begun whose end has not come')
+  press([2000, '\x1b'])
+  expect(answer()).toContain('The paste was given up')
+  press([2000, '1'])
+  expect(line()).toBe('1|')
+  press([2000, '\x15\x1b[200~8 M6\x1b'], [100, '[201~'])
+  expect(line()).toBe('8 M6|')
+})

@@ -23,7 +23,11 @@ export type KeyReader = {
   waiting(): boolean
   /** Nothing followed: the ESC was the key. */
   flush(): Pressed[]
+  /** Some time without a key: what becomes of a paste that has begun and not ended. An ESC alone gives it up. */
+  settle(): PasteWithoutEnd | null
 }
+
+export type PasteWithoutEnd = 'goes on' | 'given up'
 
 /**
  * Tells keys from text in raw terminal input, one character at a time, so that it does not matter how the input was
@@ -129,6 +133,12 @@ export function keyReader(): KeyReader {
       if (held !== '\x1b') return []
       held = ''
       return [{ key: 'escape' }]
+    },
+    settle() {
+      if (paste === null) return null
+      if (!pasteTail.endsWith('\x1b')) return 'goes on'
+      paste = null
+      return 'given up'
     },
   }
 }
