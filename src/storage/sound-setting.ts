@@ -21,12 +21,22 @@ export function soundWanted(home: string): boolean {
 export function wantSound(home: string, sound: boolean): void {
   const path = join(home, NAME)
   const db = new LowSync<Settings>(new JSONFileSync(path), {})
-  db.data = { sound }
+  db.data = { ...readable(home), sound }
   try {
     db.write()
   } catch (error) {
     // It would name the draft that was to take its place.
     throw error instanceof Error ? Object.assign(error, { path }) : error
+  }
+}
+
+/** What else is set, where it is legible. */
+function readable(home: string): Settings {
+  try {
+    const { data } = settingsIn(home)
+    return typeof data === 'object' ? data : {}
+  } catch {
+    return {}
   }
 }
 

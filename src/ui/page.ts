@@ -37,6 +37,8 @@ export interface Rows {
 export interface Choice {
   says: string
   act: Act
+  /** How many alike pieces it puts home: of several it could be fewer. */
+  fits?: number | undefined
 }
 
 export interface Question {

@@ -60,7 +60,8 @@ function doIt(state: State, step: number, todo: Todo): Choice {
       })
     case 'fit': {
       const { piece, home } = todo.account
-      return send({ do: 'fit', step, fittings: [{ piece: piece.id, position: home.position }] })
+      const fit = send({ do: 'fit', step, fittings: [{ piece: piece.id, position: home.position }] })
+      return home.position === undefined ? { ...fit, fits: todo.owed } : fit
     }
     case 'confirm':
       return send({ do: 'confirm', mark: todo.mark.id })
