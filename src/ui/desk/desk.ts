@@ -252,7 +252,10 @@ export class Desk {
         break
       case 'paste':
         this.#talk.forgetAnswer()
-        if (this.session) this.#way.go({ at: 'paste', lines: event.lines })
+        // What was pasted before and is not taken yet comes first.
+        if (this.screen.at === 'paste')
+          this.#way.turn({ at: 'paste', lines: [...this.screen.lines, ...event.lines] })
+        else if (this.session) this.#way.go({ at: 'paste', lines: event.lines })
         else this.#talk.say(saying('A paste of several lines has no place here.', 'Open a job first.'))
         break
       case 'key':

@@ -427,6 +427,18 @@ describe('several jobs', () => {
 })
 
 describe('a paste of several lines', () => {
+  test('that comes before another was taken is shown and taken first', () => {
+    const { enter, type, rows, entries, desk } = jobWith(...strip)
+    const before = entries()
+    enter('.1')
+    type('\x1b[200~2 nuts\n3 washers\x1b[201~')
+    type('\x1b[200~4 clips\n5 pins\x1b[201~')
+    expect(rows()[0]).toContain('4 lines, none of them taken yet')
+    enter('')
+    expect(entries()).toBe(before + 4)
+    expect(desk.screen.at).toBe('off')
+  })
+
   test('is shown before it is taken, and stops at the first line that is not taken', () => {
     const { type, enter, desk, text, state, line, answer } = jobWith(...strip)
     type('.1\r\x1b[200~2 nuts\n3 washers\ntake 9\n4 clips\n\x1b[201~')
