@@ -124,9 +124,13 @@ test('where another label is on the screen, an unused one is scanned and what ca
 })
 
 test('a bag that was scanned while things come off takes in what is typed; a word of the record stays one', () => {
-  const { desk, type, session } = atTheBench()
+  const { desk, type, session, below } = atTheBench()
   type(`.1\r${labelCode(1, 2)}\r8 M6x25 hex 10 cover bolts\rbag\r2 dowels\r`)
-  type(`${labelCode(1, 2)}\r3 washers\r`)
+  type(`${labelCode(1, 2)}\r3 washers`)
+  expect(below()).toMatch(/^ *into bag 2:\n +3 × washers/)
+  type(' into bench')
+  expect(below()).not.toContain('into bag 2')
+  type(`\x15${labelCode(1, 2)}\r3 washers\r`)
   expect([...(session().state.ledger.accounts.get('p3')?.at ?? [])]).toEqual([['c2', 3]])
   type(`${labelCode(1, 2)}\rend\r`)
   expect(session().state.strip).toBeNull()

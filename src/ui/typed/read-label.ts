@@ -2,8 +2,10 @@ import { readCode, splitTail } from '../../label/code.ts'
 import { plainText } from '../../label/plain-text.ts'
 import { findVerb } from '../../lines/read-line.ts'
 import { bearerOf, scan } from '../../session/scan.ts'
+import { containerName } from '../../words/places.ts'
 import { type Scene, withHand } from '../model/scene.ts'
 import type { Screen } from '../navigation.ts'
+import { line } from '../text/line.ts'
 import { language } from './language.ts'
 import { act, go, type Meaning, type Shown, type Typed } from './meaning.ts'
 
@@ -78,9 +80,13 @@ export function intoScanned(text: string, scene: Scene, { screen, page }: Shown)
   if (hand === null) return undefined
   const off: Screen = { at: 'off' }
   const meaning = language(text, withHand(scene, hand), off)
-  return meaning.kind === 'act' && meaning.act.do === 'send'
-    ? { ...meaning, act: { ...meaning.act, to: meaning.act.to ?? off } }
-    : meaning
+  if (meaning.kind !== 'act' || meaning.act.do !== 'send') return meaning
+  const goesIn = meaning.act.commands.some(
+    (command) => command.do === 'take-off' && command.into?.kind === 'container' && command.into.no === hand,
+  )
+  // The head still names what is in hand.
+  const where = goesIn ? [line(`into ${containerName(scene.session.state, hand)}:`)] : []
+  return { ...meaning, says: [...where, ...meaning.says], act: { ...meaning.act, to: meaning.act.to ?? off } }
 }
 
 /** A meaning that is recorded as it stands; of a guess at what a label is for, nothing else counts. */
