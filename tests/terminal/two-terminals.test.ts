@@ -84,6 +84,11 @@ describe('two terminals on one job', () => {
     await one.press('\r', () => one.said().includes('"undo" takes it back all the same.'), 'the way to do it')
     expect(entries()).toHaveLength(2)
     await other.takeBack()
+    // What another did changes what is meant: it is seen before anything is pressed for it.
+    one.terminal.write('\x15.5\r')
+    await one.terminal.sees('< UNDONE')
+    one.terminal.write('\x7f')
+    await one.terminal.sees('1 of 8 through')
     // Seen from here, the last one is its own again.
     const own = `take back entry ${last + 1}: `
     await one.press('0', () => one.said().startsWith(own), own)
