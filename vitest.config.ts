@@ -7,6 +7,14 @@ const shared = {
   env: { NODE_ENV: 'development' },
 } as const
 
+const busy = [
+  'tests/model/{every-order,sequences,acceptance}.test.ts',
+  'tests/label/symbol/damage.test.ts',
+  'tests/ui/{random-keys,random-keys-at-the-end,bursts}.test.ts',
+  'tests/print/printing.test.ts',
+  'tests/scenarios/scenarios.test.ts',
+]
+
 export default defineConfig({
   test: {
     maxWorkers: 2,
@@ -21,7 +29,20 @@ export default defineConfig({
           restoreMocks: true,
           unstubEnvs: true,
           include: ['tests/**/*.test.{ts,tsx}'],
-          exclude: ['tests/terminal/**'],
+          exclude: ['tests/terminal/**', ...busy],
+          testTimeout: 20_000,
+          hookTimeout: 20_000,
+        },
+      },
+      {
+        // What computes for long does it in a worker of its own: in one that has run hundreds of other tests the same code
+        // takes up to four times as long (measured).
+        test: {
+          ...shared,
+          name: 'busy',
+          restoreMocks: true,
+          unstubEnvs: true,
+          include: busy,
           testTimeout: 20_000,
           hookTimeout: 20_000,
         },

@@ -1,6 +1,6 @@
 // `npm test`: types, lint, unused code, then the tests; with arguments, vitest alone with these.
 // The last line is always `N passed, N failed`: tests, plus one failure for each check that fails.
-import { spawnSync } from 'node:child_process'
+import { spawn, spawnSync } from 'node:child_process'
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
@@ -25,16 +25,18 @@ let skipped = 0
 
 try {
   await prepareWorkspace()
-  if (vitestArgs.length === 0) for (const check of checks) runCheck(check)
+  if (vitestArgs.length === 0) await Promise.all(checks.map(runCheck))
   runVitest()
 } catch (error) {
   problems.push(error.message)
 }
 summarize()
 
-function runCheck({ name, args, ...tool }) {
+/** The checks run beside each other, and each tells what it found in one piece. */
+async function runCheck({ name, args, ...tool }) {
   const began = Date.now()
-  const { status } = run(tool, args, (output) => process.stdout.write(output))
+  const { status, output } = await finished(tool, args)
+  if (status !== 0) process.stdout.write(output)
   console.log(
     `${status === 0 ? 'ok  ' : 'FAIL'} ${name} (${tool.bin}, ${((Date.now() - began) / 1000).toFixed(1)} s)`,
   )
@@ -48,7 +50,11 @@ function runVitest() {
     const args = ['run', '--reporter=default', '--reporter=json', `--outputFile.json=${report}`]
     // A forgotten `.only` would hide every other test.
     if (vitestArgs.length === 0) args.push('--no-allowOnly')
-    const { status } = run({ package: 'vitest', bin: 'vitest' }, [...args, ...vitestArgs])
+    const { status } = spawnSync(
+      process.execPath,
+      [scriptOf({ package: 'vitest', bin: 'vitest' }), ...args, ...vitestArgs],
+      { cwd: root, stdio: ['ignore', 'inherit', 'inherit'] },
+    )
     countTests(JSON.parse(readFileSync(report, 'utf8')), status)
   } finally {
     rmSync(folder, { recursive: true, force: true })
@@ -69,20 +75,27 @@ function countTests(report, status) {
     problems.push(`vitest ended with exit code ${status}, see above`)
 }
 
-/** Runs a tool's own script with this Node, since the shims in .bin differ between systems. */
-function run(tool, args, onFailure) {
+function finished(tool, args) {
+  return new Promise((resolve, reject) => {
+    const child = spawn(process.execPath, [scriptOf(tool), ...args], {
+      cwd: root,
+      stdio: ['ignore', 'pipe', 'pipe'],
+    })
+    let output = ''
+    for (const stream of [child.stdout, child.stderr])
+      stream.setEncoding('utf8').on('data', (text) => {
+        output += text
+      })
+    child.on('error', reject)
+    child.on('close', (status) => resolve({ status, output }))
+  })
+}
+
+/** A tool's own script, to be run with this Node: the shims in .bin differ between systems. */
+function scriptOf(tool) {
   const home = join(root, 'node_modules', tool.package)
   const { bin } = JSON.parse(readFileSync(join(home, 'package.json'), 'utf8'))
-  const script = join(home, typeof bin === 'string' ? bin : bin[tool.bin])
-  const stdio = onFailure ? ['ignore', 'pipe', 'pipe'] : ['ignore', 'inherit', 'inherit']
-  const result = spawnSync(process.execPath, [script, ...args], {
-    cwd: root,
-    stdio,
-    encoding: 'utf8',
-    maxBuffer: 1e8,
-  })
-  if (result.status !== 0) onFailure?.(`${result.stdout}${result.stderr}`)
-  return result
+  return join(home, typeof bin === 'string' ? bin : bin[tool.bin])
 }
 
 function summarize() {
