@@ -20,7 +20,7 @@ import { emptyHome } from './bench.ts'
 import { keysByChance } from './keys-by-chance.ts'
 
 /** Keys between two frames, at most. */
-const BETWEEN_FRAMES = 10
+const BETWEEN_FRAMES = 20
 /** Of a failure so many of the last keys are told. */
 const TOLD = 200
 
