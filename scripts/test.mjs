@@ -1,6 +1,6 @@
 // `npm test`: types, lint, unused code, then the tests; with arguments, vitest alone with these.
 // The last line is always `N passed, N failed`: tests, plus one failure for each check that fails.
-import { spawn, spawnSync } from 'node:child_process'
+import { spawn } from 'node:child_process'
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
@@ -25,14 +25,14 @@ let skipped = 0
 
 try {
   await prepareWorkspace()
-  if (vitestArgs.length === 0) await Promise.all(checks.map(runCheck))
-  runVitest()
+  // Beside each other: a check has one processor busy, and leaves the other to the tests.
+  await Promise.all([...(vitestArgs.length === 0 ? checks.map(runCheck) : []), runVitest()])
 } catch (error) {
   problems.push(error.message)
 }
 summarize()
 
-/** The checks run beside each other, and each tells what it found in one piece. */
+/** Tells what it found in one piece. */
 async function runCheck({ name, args, ...tool }) {
   const began = Date.now()
   const { status, output } = await finished(tool, args)
@@ -43,17 +43,17 @@ async function runCheck({ name, args, ...tool }) {
   if (status !== 0) problems.push(`${name}: ${tool.bin} ${args.join(' ')} found something, see above`)
 }
 
-function runVitest() {
+async function runVitest() {
   const folder = mkdtempSync(join(tmpdir(), 'putback-test-'))
   const report = join(folder, 'report.json')
   try {
     const args = ['run', '--reporter=default', '--reporter=json', `--outputFile.json=${report}`]
     // A forgotten `.only` would hide every other test.
     if (vitestArgs.length === 0) args.push('--no-allowOnly')
-    const { status } = spawnSync(
-      process.execPath,
-      [scriptOf({ package: 'vitest', bin: 'vitest' }), ...args, ...vitestArgs],
-      { cwd: root, stdio: ['ignore', 'inherit', 'inherit'] },
+    const { status } = await finished(
+      { package: 'vitest', bin: 'vitest' },
+      [...args, ...vitestArgs],
+      'inherit',
     )
     countTests(JSON.parse(readFileSync(report, 'utf8')), status)
   } finally {
@@ -75,15 +75,13 @@ function countTests(report, status) {
     problems.push(`vitest ended with exit code ${status}, see above`)
 }
 
-function finished(tool, args) {
+/** Runs a tool to its end. `to` is where its output goes: kept, or straight to the terminal. */
+function finished(tool, args, to = 'pipe') {
   return new Promise((resolve, reject) => {
-    const child = spawn(process.execPath, [scriptOf(tool), ...args], {
-      cwd: root,
-      stdio: ['ignore', 'pipe', 'pipe'],
-    })
+    const child = spawn(process.execPath, [scriptOf(tool), ...args], { cwd: root, stdio: ['ignore', to, to] })
     let output = ''
     for (const stream of [child.stdout, child.stderr])
-      stream.setEncoding('utf8').on('data', (text) => {
+      stream?.setEncoding('utf8').on('data', (text) => {
         output += text
       })
     child.on('error', reject)
