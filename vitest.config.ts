@@ -53,6 +53,7 @@ export default defineConfig({
         test: {
           ...shared,
           name: 'terminal',
+          isolate: false,
           include: ['tests/terminal/**/*.test.{ts,tsx}'],
           testTimeout: 60_000,
           hookTimeout: 60_000,

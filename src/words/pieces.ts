@@ -12,6 +12,11 @@ export function pieceName(state: State, id: PieceId): string {
   return nameOf(account.piece, account.home, Math.max(account.should, account.entered))
 }
 
+/** What stands behind a count that is written elsewhere, as in large figures: `× valve cover bolts M6x25`. */
+export function behindCount(state: State, id: PieceId, count: number): string {
+  return countedPiece(state, id, count).replace(/^\d+ /, '')
+}
+
 /** A number of a piece: `4 × valve cover bolts M6x25 hex 10`. A matched piece is one of its own: `cam cap I3`. */
 export function countedPiece(state: State, id: PieceId, count: number): string {
   const account = state.ledger.accounts.get(id)

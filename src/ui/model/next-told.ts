@@ -5,7 +5,7 @@ import { durationWords } from '../../words/durations.ts'
 import { torqueText, wrenchBrief } from '../../words/joint-questions.ts'
 import { passName } from '../../words/names.ts'
 import { passVerb } from '../../words/pass-work.ts'
-import { countedPiece, pieceName } from '../../words/pieces.ts'
+import { behindCount, countedPiece, pieceName } from '../../words/pieces.ts'
 import { blank, type Line, line, strong } from '../text/line.ts'
 import { besideLetters } from './beside.ts'
 import { placesText } from './next.ts'
@@ -91,10 +91,10 @@ function underLetters(state: State, todo: Todo): Line[] {
       ]
     }
     case 'fit': {
-      const { account, lies } = todo
+      const { account, lies, owed } = todo
       const name = pieceName(state, account.piece.id)
       return [
-        line(strong(account.home.position === undefined ? `× ${name}` : name)),
+        line(strong(account.home.position === undefined ? behindCount(state, account.piece.id, owed) : name)),
         ...(account.home.alikeAt ? [line(`at ${account.home.alikeAt.join(', ')}`)] : []),
         line(placesText(state, lies)),
       ]

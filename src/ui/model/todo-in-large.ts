@@ -1,6 +1,6 @@
 import type { Todo } from '../../session/views.ts'
 import { durationWords } from '../../words/durations.ts'
-import { countedPiece, pieceName } from '../../words/pieces.ts'
+import { behindCount, countedPiece, pieceName } from '../../words/pieces.ts'
 import { whereName } from '../../words/places.ts'
 import type { Large } from '../page.ts'
 import { inLarge } from './large-words.ts'
@@ -14,11 +14,11 @@ export function todoInLarge(state: State, todo: Todo, times: readonly string[] =
     case 'turn':
       return turnInLarge(todo)
     case 'fit': {
-      const { account, lies } = todo
+      const { account, lies, owed } = todo
       const { position, alikeAt = [] } = account.home
       const name = pieceName(state, account.piece.id)
       const where = lies.map(({ place }) => whereName(state, place)).join(' and ') || 'not within reach'
-      const what = position === undefined ? `× ${name}` : name
+      const what = position === undefined ? behindCount(state, account.piece.id, owed) : name
       const at = alikeAt.length === 0 ? '' : `at ${alikeAt.join(', ')}`
       // As large as each other, "TANK" and "ON THE BENCH" would say where the tank is, not the hose.
       return /\d/.test(letters)

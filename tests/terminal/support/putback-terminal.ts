@@ -8,8 +8,11 @@ import { onTestFinished } from 'vitest'
 
 const program = join(import.meta.dirname, '../../../dist/putback.js')
 
+let isBuilt = false
+
 /** Brings dist/ up to the sources, where it is not. */
 export function buildOnce(): void {
+  if (isBuilt) return
   const script =
     "import { prepareWorkspace } from './scripts/prepare-workspace.mjs'; await prepareWorkspace()"
   const root = join(import.meta.dirname, '../../..')
@@ -20,6 +23,7 @@ export function buildOnce(): void {
     encoding: 'utf8',
   })
   if (status !== 0) throw new Error(`the build failed: ${stderr}`)
+  isBuilt = true
 }
 
 /** A folder for jobs that is gone after the test. */
