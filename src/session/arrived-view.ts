@@ -1,6 +1,7 @@
 import { placesOf } from '../ledger/ledger.ts'
 import type { PieceId } from '../ledger/piece.ts'
 import { containerOf } from '../ledger/place.ts'
+import { entriesInForce } from './in-force.ts'
 import type { Session } from './session.ts'
 
 /** Something that came into the house and is not on the machine yet. */
@@ -12,11 +13,9 @@ export interface Arrived {
 /** What arrived from a supplier, or came back from where it was sent, and waits to be fitted; the newest first, at most `most`. */
 export function arrivedView(session: Session, most: number): Arrived[] {
   const { state } = session
-  const inForce = new Set(state.inForce)
   const found = new Map<PieceId, number>()
-  for (const entry of session.entries().toReversed()) {
+  for (const entry of entriesInForce(session).reverse()) {
     if (found.size >= most) break
-    if (!inForce.has(entry.n)) continue
     const isArrival =
       entry.type === 'came-back' || (entry.type === 'supplied' && (entry.order || entry.kit) !== undefined)
     if (!isArrival) continue

@@ -1,6 +1,7 @@
 import type { Account } from '../ledger/account.ts'
 import type { StepContents } from '../plan/contents.ts'
 import type { Leftover } from '../plan/leftovers.ts'
+import { entriesInForce } from './in-force.ts'
 import type { Session } from './session.ts'
 import { type PlanRow, planRows, type Todo, todoOf, trialBalance } from './views.ts'
 
@@ -56,10 +57,9 @@ export function paperPlan(session: Session): PaperPlan {
 
 /** The last result of each step among the entries in force. */
 function resultsOf(session: Session): Map<number, string> {
-  const inForce = new Set(session.state.inForce)
   const results = new Map<number, string>()
-  for (const entry of session.entries()) {
-    if (entry.type !== 'build-done' || !inForce.has(entry.n)) continue
+  for (const entry of entriesInForce(session)) {
+    if (entry.type !== 'build-done') continue
     if (entry.result === undefined) results.delete(entry.step)
     else results.set(entry.step, entry.result)
   }

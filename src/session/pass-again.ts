@@ -1,5 +1,6 @@
 import type { TighteningId } from '../plan/facts.ts'
 import type { NextTurn } from '../plan/tightening.ts'
+import { entriesInForce } from './in-force.ts'
 import type { Session } from './session.ts'
 
 /**
@@ -12,9 +13,8 @@ export function startsAgain(
   { pass, through, suspect }: NextTurn,
 ): boolean {
   if (suspect || through > 0) return false
-  const inForce = new Set(session.state.inForce)
-  const last = session
-    .entries()
-    .findLast((entry) => entry.type === 'tightened' && entry.tightening === id && inForce.has(entry.n))
+  const last = entriesInForce(session).findLast(
+    (entry) => entry.type === 'tightened' && entry.tightening === id,
+  )
   return last?.type === 'tightened' && last.pass === pass
 }

@@ -3,6 +3,7 @@ import { placesOf } from '../ledger/ledger.ts'
 import { belongsInToolbox, type PieceId } from '../ledger/piece.ts'
 import { containerOf, type NamedPlace, type Place, slotOf } from '../ledger/place.ts'
 import type { DifferenceFacts } from '../plan/facts.ts'
+import { entriesInForce } from './in-force.ts'
 import type { Session } from './session.ts'
 
 /** Where the record has a piece that may be the one found too many in a container. */
@@ -41,10 +42,9 @@ function asNamed(place: Place): Into {
 }
 
 function tookOut(session: Session, container: number): PieceId[] {
-  const inForce = new Set(session.state.inForce)
   const found = new Set<PieceId>()
-  for (const entry of session.entries().toReversed()) {
-    if (!inForce.has(entry.n) || !('moves' in entry)) continue
+  for (const entry of entriesInForce(session).reverse()) {
+    if (!('moves' in entry)) continue
     for (const { piece, from } of entry.moves) if (containerOf(from) === container) found.add(piece)
   }
   return [...found]

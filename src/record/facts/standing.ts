@@ -2,7 +2,6 @@ import type { Entry, EntryOf } from '../../journal/entry.ts'
 import { foldOn } from '../../journal/fold.ts'
 import { emptyState, type State } from '../../journal/state.ts'
 import type { FluidId, MarkId } from '../../plan/facts.ts'
-import type { Session } from '../../session/session.ts'
 import { type AtHome, Homecomings } from './at-home.ts'
 import { TurnsSeen } from './turns.ts'
 
@@ -19,13 +18,6 @@ export interface Standing {
 export interface Overridden {
   entry: EntryOf<'overridden'>
   ended: Entry | null
-}
-
-/** The entries that the state follows from: without those taken back, and without the taking back. */
-export function entriesInForce(session: Session): Entry[] {
-  const { inForce, seq } = session.state
-  const numbers = new Set(inForce)
-  return session.entries().filter(({ n, type }) => numbers.has(n) || (type === 'labels-dealt' && n <= seq))
 }
 
 /** Tells the job once more, entry by entry, and watches what each of them makes of the state. */

@@ -1,4 +1,5 @@
 import { leftovers } from '../../plan/leftovers.ts'
+import { entriesInForce } from '../in-force.ts'
 import type { Session } from '../session.ts'
 import type { Entry } from '../stored-entry.ts'
 
@@ -27,8 +28,7 @@ export function isBeyond(session: Session): boolean {
 
 /** What comes off while something goes back on lies beneath it: that asks for reopening, and is no first lesson. */
 function comesOffAgain(session: Session): boolean {
-  const inForce = new Set(session.state.inForce)
-  const told = session.entries().filter(({ n }) => inForce.has(n))
+  const told = entriesInForce(session)
   const began = told.findIndex(
     (entry) => entry.type === 'build-began' || ('began' in entry && entry.began === true),
   )
