@@ -176,8 +176,8 @@ function mostUnits(width: number): number {
   return 16 * Math.max(width, 2)
 }
 
-/** A label code is one word, and a count stays beside what it counts. */
-const WORD = /\s*(?:\(?\d{3} \d{4} \d{2}(?!\d)\S*|\d+ × \S+|\S+)\s*|\s+/gu
+/** A label code is one word, a count stays beside what it counts, and a step beside its number. */
+const WORD = /\s*(?:\(?\d{3} \d{4} \d{2}(?!\d)\S*|\d+ × \S+|step \d+\S*|\S+)\s*|\s+/gu
 
 /** Words with the spaces after them, so that a break can come before any of them. */
 function wordsOf(parts: Line): Span[][] {

@@ -48,9 +48,10 @@ describe('a line of the screen', () => {
     expect(wrap(parts, 13).map(textOf)).toEqual(['say "done', '12". Then go', 'on'])
   })
 
-  test('is broken neither within a label code nor between a count and what it counts', () => {
+  test('is broken neither within a label code nor between a count and what it counts, nor before the number of a step', () => {
     expect(wrap(line('2 nuts and 1 × rag'), 13).map(textOf)).toEqual(['2 nuts and', '1 × rag'])
     expect(wrap(line('in tray 1 (001 0001 68).'), 14).map(textOf)).toEqual(['in tray 1', '(001 0001 68).'])
+    expect(wrap(line('belongs to cover, step 12'), 22).map(textOf)).toEqual(['belongs to cover,', 'step 12'])
   })
 
   test('is broken inside a word that is longer than a row', () => {
