@@ -1,33 +1,14 @@
-import { randomUUID } from 'node:crypto'
 import { join } from 'node:path'
-import {
-  type FileSystem,
-  nodeFileSystem,
-  readBytes,
-  removeQuietly,
-  syncFolder,
-  withFile,
-  writeAll,
-} from './file-system.ts'
+import { type FileSystem, nodeFileSystem, readBytes, withFile } from './file-system.ts'
 import { hasJournal } from './job-folders.ts'
+import { replaceFile } from './replace-file.ts'
 
 const NAME = '.chosen'
 const MAX_BYTES = 1024
 
 /** Remembers the job that commands go to from now on. Throws the system's error, with the old choice kept. */
 export function choose(home: string, folder: string, fs: FileSystem = nodeFileSystem): void {
-  const draft = join(home, `${NAME}.${randomUUID()}.tmp`)
-  try {
-    withFile(fs, draft, 'wx', (fd) => {
-      writeAll(fs, fd, Buffer.from(`${folder}\n`))
-      fs.fsyncSync(fd)
-    })
-    fs.renameSync(draft, join(home, NAME))
-  } catch (error) {
-    removeQuietly(fs, draft)
-    throw error instanceof Error ? Object.assign(error, { path: join(home, NAME) }) : error
-  }
-  syncFolder(fs, home)
+  replaceFile(join(home, NAME), Buffer.from(`${folder}\n`), fs)
 }
 
 /** The folder of the job chosen last; null when there is none, it is gone, or the note is not legible. */
