@@ -26,9 +26,9 @@ import {
   tighteningId,
 } from './shapes/parts.ts'
 import { supplyNotes, waitingBodies } from './shapes/waiting.ts'
+import { ENTRY_VERSION, upgraded } from './upgrades.ts'
 
-/** The version of the entry shapes written by this program. */
-export const ENTRY_VERSION = 1
+export { ENTRY_VERSION }
 
 /** In one entry. */
 export const MOST_PICTURES = 1000
@@ -141,8 +141,8 @@ const target = z.union([
 ])
 
 const header = {
-  /** A higher one is a newer program's, and may mean what this one does not know. */
-  v: z.int().check(z.minimum(1), z.maximum(ENTRY_VERSION)),
+  /** An entry that is read has been upgraded; its line in the file keeps the version it was written in. */
+  v: z.literal(ENTRY_VERSION),
   n: z.int().check(z.minimum(1)),
   at: z.iso.datetime(),
   id: z.string().check(z.minLength(1), z.maxLength(40)),
@@ -384,12 +384,17 @@ const schemas = new Map<string, z.ZodMiniType>(
   ]),
 )
 
-/** Reads one entry back through its schema. Throws with what is wrong when it is no entry of ours. */
+/**
+ * Reads one entry back, of whichever version, through its upgrades and its schema. Throws NewerEntry for one of a
+ * later program, and with what is wrong when it is no entry of ours.
+ */
 export function parseEntry(raw: unknown): Entry {
-  const type = typeof raw === 'object' && raw !== null && 'type' in raw ? String(raw.type) : ''
+  if (typeof raw !== 'object' || raw === null) throw new Error('an entry must be an object')
+  const now = upgraded({ ...raw })
+  const type = typeof now.type === 'string' ? now.type : ''
   const schema = schemas.get(type)
   if (!schema) throw new Error(`an entry of unknown type '${type.slice(0, 40)}'`)
-  return schema.parse(raw) as Entry
+  return schema.parse(now) as Entry
 }
 
 export type Container = z.infer<typeof container>

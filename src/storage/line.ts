@@ -1,4 +1,5 @@
 import { crc32 } from 'node:zlib'
+import { NewerEntry } from '../journal/upgrades.ts'
 
 /** What every journal entry has, whatever else it tells: its number, from 1, and its id. */
 export interface Numbered {
@@ -22,7 +23,7 @@ export interface LinesRead<E> {
   problem: LineProblem | null
 }
 
-export type LineProblem = Torn | Damaged
+export type LineProblem = Torn | Damaged | Newer
 
 /** The last line has no end: its writer was cut off, or is still writing. */
 export interface Torn {
@@ -47,6 +48,17 @@ export interface Damaged {
   cause?: unknown
 }
 
+/** A whole line in its place that tells an entry of a later program's version: it is read no further here. */
+export interface Newer {
+  kind: 'newer'
+  line: number
+  byteOffset: number
+  /** The version of that entry. */
+  version: number
+  /** The newest version that is known here. */
+  known: number
+}
+
 export const MAX_LINE_BYTES = 1024 * 1024
 
 /** Before the first line. */
@@ -68,7 +80,7 @@ export function writeLine(previousCrc: string, entry: unknown): { text: string; 
 
 /**
  * Reads whole lines from `bytes`, which follow on `from`, up to the first that is not right. `parse` throws on a
- * shape it does not accept. What is good is returned, frozen, whatever the problem.
+ * shape it does not accept, NewerEntry on one of a later version. What is good is returned, frozen, whatever the problem.
  */
 export function readLines<E extends Numbered>(
   bytes: Uint8Array,
@@ -106,7 +118,7 @@ function readLine<E extends Numbered>(
   line: Buffer,
   parse: (raw: unknown) => E,
   before: LineEnd,
-): { entry: E; crc: string } | Damaged {
+): { entry: E; crc: string } | Damaged | Newer {
   const number = before.line + 1
   const damaged = (why: Damaged['why'], cause?: unknown): Damaged => ({
     kind: 'damaged',
@@ -134,7 +146,9 @@ function readLine<E extends Numbered>(
     const entry = deepFreeze(parse(raw))
     return entry.n === number ? { entry, crc } : damaged('sequence')
   } catch (cause) {
-    return damaged('shape', cause)
+    if (!(cause instanceof NewerEntry)) return damaged('shape', cause)
+    const { version, known } = cause
+    return { kind: 'newer', line: number, byteOffset: before.byte, version, known }
   }
 }
 

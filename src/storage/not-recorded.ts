@@ -6,6 +6,7 @@ import { errnoOf } from './file-system.ts'
  * - changed-underneath: the file's length is not the one that was read
  * - read-first: a write failed before, or nothing was read yet; read, then try again
  * - torn, damaged, replaced: the file needs mending before anything may follow
+ * - newer: a later program has written in it, which this one could only contradict
  * - read-only: the journal was opened only to look at
  * - not-append-only: the data handed in lacks recorded entries, or has others in their place
  * - unreadable-entry: the reader would not accept the entry back
@@ -17,6 +18,7 @@ export type NotRecordedCode =
   | 'torn'
   | 'damaged'
   | 'replaced'
+  | 'newer'
   | 'read-only'
   | 'not-append-only'
   | 'unreadable-entry'

@@ -9,7 +9,7 @@ import {
   openJournalFile,
   stampOf,
 } from './journal-file.ts'
-import type { Damaged, Numbered } from './line.ts'
+import type { Damaged, Newer, Numbered } from './line.ts'
 import { LockHeld, withLock } from './lock.ts'
 import { NotRecorded, notRecorded } from './not-recorded.ts'
 import { type SetAside, setAsideTornEnd } from './recover.ts'
@@ -24,7 +24,7 @@ export interface OpenOptions<E> {
   fs?: FileSystem | undefined
 }
 
-export type ReadOnlyReason = { kind: 'asked' } | Damaged | { kind: 'replaced' }
+export type ReadOnlyReason = { kind: 'asked' } | Damaged | Newer | { kind: 'replaced' }
 
 /**
  * A job's journal, shared with whoever else has it open. Each entry is handed over once: by `entries` right after

@@ -7,6 +7,8 @@ export type Trouble =
   | { kind: 'set-aside'; path: string; bytes: number }
   /** A line is not what was written: the journal can only be read. */
   | { kind: 'damaged'; path: string; line: number; why: string }
+  /** An entry, at that line, of a version of the record that only a later program knows. */
+  | { kind: 'newer'; path: string; line: number; version: number; known: number }
   /** The file was replaced under us, or the job was opened only to look at. */
   | { kind: 'replaced' | 'asked'; path: string }
   /** Another process has the lock. `since` is an ISO time. */
@@ -35,16 +37,14 @@ export function troubleText(trouble: Trouble): Told {
       )
     case 'damaged':
       return told(
-        trouble.why === 'shape'
-          ? `line ${trouble.line} of ${trouble.path} is not known to this program: it may be one of a newer version`
-          : `line ${trouble.line} of ${trouble.path} is damaged: ${DAMAGE[trouble.why] ?? trouble.why}`,
-        trouble.why === 'shape'
-          ? 'open it with the newest putback; else leave the file as it is, and put it back from a copy that is whole'
-          : 'leave the file as it is, copy the job folder, and put the file back from a copy that is whole',
+        `line ${trouble.line} of ${trouble.path} is damaged: ${DAMAGE[trouble.why] ?? trouble.why}`,
+        'leave the file as it is, copy the job folder, and put the file back from a copy that is whole',
         [
           `the ${counted(trouble.line - 1, 'entry', 'entries')} before it can be read, nothing can be recorded`,
         ],
       )
+    case 'newer':
+      return newerTold(trouble)
     case 'replaced':
       return told(
         `the file ${trouble.path} was replaced or cut while it was open`,
@@ -77,8 +77,22 @@ const DAMAGE: Record<string, string> = {
   chain: 'it does not follow the line before it',
   'too-long': 'it is longer than any entry',
   json: 'it cannot be parsed',
+  shape: 'it tells nothing that any putback writes',
   sequence: 'its number is not the next',
   law: 'it tells what cannot be, such as a piece that is in two places',
+}
+
+function newerTold({ path, line, version, known }: Extract<Trouble, { kind: 'newer' }>): Told {
+  return told(
+    `entry ${line} was written by a newer putback (version ${version} of the record, this program knows ${known})`,
+    'get the newest putback and open the job with that; the file is as it should be, so leave it as it is',
+    [
+      line === 1
+        ? 'nothing of this job can be shown or recorded here'
+        : `the job is shown as it stood before that entry, nothing can be recorded here`,
+      `file: ${path}`,
+    ],
+  )
 }
 
 function lockTold({ path, pid, host, since, elsewhere }: Extract<Trouble, { kind: 'lock-held' }>): Told {
@@ -176,9 +190,9 @@ const CAUSES: Record<string, Cause> = {
     what: 'a line of the file is damaged, so nothing may follow it',
     cure: 'leave the file as it is, and put it back from a copy that is whole',
   },
-  'unknown-entry': {
-    what: 'a line of the file is not known to this program, so nothing may follow it',
-    cure: 'record with the newest putback',
+  newer: {
+    what: 'a newer putback has written in this job, and this program does not know what',
+    cure: 'get the newest putback, open the job with that and say it again',
   },
   replaced: {
     what: 'the file was replaced or cut while it was open',

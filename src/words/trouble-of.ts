@@ -16,7 +16,7 @@ export function troubleOfError(error: unknown, path: string): Trouble | null {
       return {
         kind: 'not-recorded',
         path: at,
-        code: isUnknownEntry(error.cause) ? 'unknown-entry' : text(facts.code),
+        code: text(facts.code),
         takenBack: facts.takenBack !== false,
       }
     case 'LockHeld':
@@ -52,6 +52,8 @@ export function troubleOfProblem(problem: JobProblem, path: string): Trouble {
       return { kind: 'not-recorded', path, code: 'torn', takenBack: true }
     case 'damaged':
       return { kind: 'damaged', path, line: problem.line, why: problem.why }
+    case 'newer':
+      return { kind: 'newer', path, line: problem.line, version: problem.version, known: problem.known }
     case 'law':
       // Entry and line have the same number: one entry, one line.
       return { kind: 'damaged', path, line: problem.entry, why: 'law' }
@@ -77,11 +79,6 @@ interface StorageFacts {
   since?: unknown
   elsewhere?: unknown
   n?: unknown
-}
-
-/** Whether a line is whole but of a shape that only another version knows. */
-function isUnknownEntry(cause: unknown): boolean {
-  return typeof cause === 'object' && cause !== null && 'why' in cause && cause.why === 'shape'
 }
 
 function text(value: unknown): string {

@@ -233,15 +233,17 @@ describe('the exit code says what kind of no it is', () => {
     openJournal<{ n: number; id: string }>(join(home, 'blue-twin'), {
       parse: (raw) => raw as { n: number; id: string },
     }).append(() => [
-      { v: 2, n: 2, at: '2030-01-01T08:00:00.000Z', id: 'x', type: 'archived', archived: true } as never,
+      { v: 3, n: 2, at: '2030-01-01T08:00:00.000Z', id: 'x', type: 'turned-inside-out' } as never,
     ])
     const before = readFileSync(join(home, 'blue-twin', 'journal.log'), 'utf8')
-    expect(say('card')).toMatchObject({ code: 0, err: expect.stringContaining('one of a newer version') })
+    const says = 'Entry 2 was written by a newer putback (version 3 of the record, this program knows 2).'
+    expect(say('card')).toMatchObject({ code: 0, err: expect.stringContaining(says) })
     expect(say('note: here')).toMatchObject({
       code: 3,
-      err: expect.stringContaining('Record with the newest putback'),
+      err: expect.stringContaining('Get the newest putback'),
     })
-    expect(ask('note: here').json).toMatchObject({ code: 'unknown-entry' })
+    expect(ask('note: here').json).toMatchObject({ code: 'newer' })
+    expect(say('jobs').out).toContain(says)
     expect(readFileSync(join(home, 'blue-twin', 'journal.log'), 'utf8')).toBe(before)
   })
 

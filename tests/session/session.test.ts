@@ -3,7 +3,7 @@ import { hostname } from 'node:os'
 import { join } from 'node:path'
 import { describe, expect, test, vi } from 'vitest'
 import type { Command } from '../../src/journal/command.ts'
-import type { EntryBody } from '../../src/journal/entry.ts'
+import { ENTRY_VERSION, type EntryBody } from '../../src/journal/entry.ts'
 import { fold, UnlawfulEntry } from '../../src/journal/fold.ts'
 import type { Session } from '../../src/session/session.ts'
 import { LockHeld } from '../../src/storage/lock.ts'
@@ -304,10 +304,10 @@ describe('each entry is stamped', () => {
     expect(session.send(begin(9)).kind).toBe('refused')
     tell(session, endStrip)
     expect(session.entries().map(({ v, n, at, by }) => ({ v, n, at, by }))).toEqual([
-      { v: 1, n: 1, at: '2030-01-15T14:00:00.000Z', by: 'Ada' },
-      { v: 1, n: 2, at: '2030-01-15T14:01:00.000Z', by: 'Ada' },
+      { v: ENTRY_VERSION, n: 1, at: '2030-01-15T14:00:00.000Z', by: 'Ada' },
+      { v: ENTRY_VERSION, n: 2, at: '2030-01-15T14:01:00.000Z', by: 'Ada' },
       // The refused command asked for the time as well.
-      { v: 1, n: 3, at: '2030-01-15T14:03:00.000Z', by: 'Ada' },
+      { v: ENTRY_VERSION, n: 3, at: '2030-01-15T14:03:00.000Z', by: 'Ada' },
     ])
     const ids = session.entries().map(({ id }) => id)
     expect(new Set(ids).size).toBe(3)

@@ -26,9 +26,27 @@ const told: [Trouble, string[]][] = [
   [
     { kind: 'damaged', path, line: 41, why: 'shape' },
     [
-      'Line 41 of jobs/blue-twin/journal.log is not known to this program: it may be one of a newer version.',
+      'Line 41 of jobs/blue-twin/journal.log is damaged: it tells nothing that any putback writes.',
       '  The 40 entries before it can be read, nothing can be recorded.',
-      '> Open it with the newest putback; else leave the file as it is, and put it back from a copy that is whole.',
+      '> Leave the file as it is, copy the job folder, and put the file back from a copy that is whole.',
+    ],
+  ],
+  [
+    { kind: 'newer', path, line: 41, version: 5, known: 2 },
+    [
+      'Entry 41 was written by a newer putback (version 5 of the record, this program knows 2).',
+      '  The job is shown as it stood before that entry, nothing can be recorded here.',
+      '  File: jobs/blue-twin/journal.log.',
+      '> Get the newest putback and open the job with that; the file is as it should be, so leave it as it is.',
+    ],
+  ],
+  [
+    { kind: 'newer', path, line: 1, version: 3, known: 2 },
+    [
+      'Entry 1 was written by a newer putback (version 3 of the record, this program knows 2).',
+      '  Nothing of this job can be shown or recorded here.',
+      '  File: jobs/blue-twin/journal.log.',
+      '> Get the newest putback and open the job with that; the file is as it should be, so leave it as it is.',
     ],
   ],
   [
