@@ -1,7 +1,9 @@
-import fs from 'node:fs'
+import fs, { constants } from 'node:fs'
+import { sep } from 'node:path'
 
 /** What storage asks of the file system, so that a test can make any one call fail. */
 export interface FileSystem {
+  /** Opens a file or a folder, never what a link leads to, and waits for no pipe: ELOOP, EFTYPE. */
   openSync(path: string, flags: string, mode?: number): number
   closeSync(fd: number): void
   fstatSync(fd: number): FileStat
@@ -13,6 +15,9 @@ export interface FileSystem {
   ftruncateSync(fd: number, length: number): void
   unlinkSync(path: string): void
   renameSync(from: string, to: string): void
+  /** Answers the first folder that it made, where it made the ones above as well. */
+  mkdirSync(path: string, options: { mode: number; recursive?: boolean }): string | undefined
+  rmdirSync(path: string): void
 }
 
 export interface FileStat {
@@ -22,7 +27,40 @@ export interface FileStat {
 }
 
 /** The real one. */
-export const nodeFileSystem: FileSystem = fs
+export const nodeFileSystem: FileSystem = { ...fs, openSync: openPlain }
+
+/**
+ * Opens what lies at the path itself. A link there may lead anywhere, and may have been put there since somebody
+ * looked; a pipe would hold the program until somebody writes into it, and a device may have no end.
+ */
+function openPlain(path: string, flags: string, mode?: number): number {
+  // Where the system cannot refuse a link while it opens, looking first is all that can be done.
+  if (!constants.O_NOFOLLOW && fs.lstatSync(path, { throwIfNoEntry: false })?.isSymbolicLink())
+    throw refusedToOpen('ELOOP', path)
+  const fd = fs.openSync(path, flagsOf(flags) | (constants.O_NOFOLLOW ?? 0) | (constants.O_NONBLOCK ?? 0), mode)
+  const about = fs.fstatSync(fd)
+  if (about.isFile() || about.isDirectory()) return fd
+  fs.closeSync(fd)
+  throw refusedToOpen('EFTYPE', path)
+}
+
+const { O_APPEND, O_CREAT, O_EXCL, O_RDONLY, O_RDWR, O_WRONLY } = constants
+const FLAGS = new Map([
+  ['r', O_RDONLY],
+  ['r+', O_RDWR],
+  ['a', O_APPEND | O_CREAT | O_WRONLY],
+  ['wx', O_CREAT | O_EXCL | O_WRONLY],
+])
+
+function flagsOf(flags: string): number {
+  const number = FLAGS.get(flags)
+  if (number === undefined) throw new RangeError(`files are not opened with '${flags}' here`)
+  return number
+}
+
+function refusedToOpen(code: 'ELOOP' | 'EFTYPE', path: string): Error {
+  return Object.assign(new Error(`${code}: ${path} is no plain file`), { code, path, syscall: 'open' })
+}
 
 /** Runs `work` on an open file and closes it. */
 export function withFile<T>(
@@ -79,7 +117,8 @@ export function writeAll(files: FileSystem, fd: number, bytes: Uint8Array): void
 /** Makes the names in a folder durable: a file just created, renamed or removed. */
 export function syncFolder(files: FileSystem, path: string): void {
   try {
-    withFile(files, path, 'r', (fd) => files.fsyncSync(fd))
+    // The home may be a link, which is its owner's choice; what is in it is not opened through one.
+    withFile(files, `${path}${sep}.`, 'r', (fd) => files.fsyncSync(fd))
   } catch (error) {
     if (!cannotSyncFolders.has(errnoOf(error) ?? '')) throw error
   }

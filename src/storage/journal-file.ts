@@ -23,6 +23,12 @@ import { NotRecorded, notRecorded } from './not-recorded.ts'
 /** The name of the journal inside a job's folder. */
 export const JOURNAL_NAME = 'journal.log'
 
+/**
+ * The longest journal that is read or written, in bytes: a job of ten thousand entries takes a few million. All of it is held in
+ * memory, so a longer file would end the program instead of being told.
+ */
+export const MOST_JOURNAL_BYTES = 128 * 1024 * 1024
+
 export interface Journal<E> {
   entries: E[]
 }
@@ -34,6 +40,8 @@ export interface JournalFileOptions<E> {
   /** Throws on a shape it does not accept. */
   parse: (raw: unknown) => E
   fs?: FileSystem | undefined
+  /** The longest file that is read or written, in bytes. */
+  most?: number | undefined
 }
 
 /** lowdb's adapter for one journal. Writing asks for the lock; reading does not. */
@@ -47,7 +55,7 @@ export interface JournalFile<E> extends SyncAdapter<Journal<E>> {
   readonly stamp: string
   /**
    * Reads what was added since the last read and returns the same journal, extended. A missing file is an empty
-   * journal. Throws the system's error when the file cannot be read.
+   * journal. Throws the system's error when the file cannot be read, EOVERFLOW when it is too long.
    */
   read(): Journal<E>
   /**
@@ -60,9 +68,9 @@ export interface JournalFile<E> extends SyncAdapter<Journal<E>> {
 /** The adapter for the journal at `path`; nothing is read or created yet. */
 export function openJournalFile<E extends Numbered>(
   path: string,
-  { parse, fs = nodeFileSystem }: JournalFileOptions<E>,
+  { parse, fs = nodeFileSystem, most = MOST_JOURNAL_BYTES }: JournalFileOptions<E>,
 ): JournalFile<E> {
-  return new AppendOnlyFile(path, parse, fs)
+  return new AppendOnlyFile(path, parse, fs, most)
 }
 
 /** Tells one state of a file from another. */
@@ -76,6 +84,7 @@ class AppendOnlyFile<E extends Numbered> implements JournalFile<E> {
   stamp = ''
   readonly #parse: (raw: unknown) => E
   readonly #fs: FileSystem
+  readonly #most: number
   readonly #journal: Journal<E> = { entries: [] }
   /** The entries that are on the disk, which no caller can reach. */
   readonly #recorded: E[] = []
@@ -84,10 +93,11 @@ class AppendOnlyFile<E extends Numbered> implements JournalFile<E> {
   #lastLine: Buffer = Buffer.alloc(0)
   #mustRead = true
 
-  constructor(path: string, parse: (raw: unknown) => E, fs: FileSystem) {
+  constructor(path: string, parse: (raw: unknown) => E, fs: FileSystem, most: number) {
     this.path = path
     this.#parse = parse
     this.#fs = fs
+    this.#most = most
   }
 
   get goodBytes(): number {
@@ -127,6 +137,7 @@ class AppendOnlyFile<E extends Numbered> implements JournalFile<E> {
     if (added.length === 0) return
 
     const bytes = this.#linesOf(added)
+    if (this.#end.byte + bytes.length > this.#most) throw new NotRecorded('journal-full', this.path)
     // The reader judges the very bytes that go to the disk: what it would refuse tomorrow is not written today.
     const lines = readLines(bytes, this.#parse, this.#end)
     if (lines.problem !== null) {
@@ -194,6 +205,7 @@ class AppendOnlyFile<E extends Numbered> implements JournalFile<E> {
     try {
       return withFile(this.#fs, this.path, 'r', (fd) => {
         const stat = this.#fs.fstatSync(fd)
+        if (stat.size > this.#most) throw tooLong(this.path)
         const bytes = readBytes(this.#fs, fd, from, stat.size)
         this.stamp = stampOf(stat)
         return bytes
@@ -230,6 +242,11 @@ class AppendOnlyFile<E extends Numbered> implements JournalFile<E> {
     if (entries.length > same) entries.length = same
     for (const entry of this.#recorded.slice(same)) entries.push(entry)
   }
+}
+
+/** What the system says of a file that is too long for a program to open. */
+function tooLong(path: string): Error {
+  return Object.assign(new Error(`EOVERFLOW: ${path} is too long`), { code: 'EOVERFLOW', path })
 }
 
 const LINE_FEED = 0x0a

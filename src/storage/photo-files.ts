@@ -1,7 +1,15 @@
 import { createHash } from 'node:crypto'
 import fs from 'node:fs'
 import { dirname, join } from 'node:path'
-import { errnoOf, type FileSystem, removeQuietly, syncFolder, withFile, writeAll } from './file-system.ts'
+import {
+  errnoOf,
+  type FileSystem,
+  nodeFileSystem,
+  removeQuietly,
+  syncFolder,
+  withFile,
+  writeAll,
+} from './file-system.ts'
 import { notRecorded } from './not-recorded.ts'
 import { isAlive } from './process-alive.ts'
 
@@ -13,7 +21,7 @@ export interface PhotoFileSystem extends FileSystem {
   linkSync(existing: string, name: string): void
 }
 
-const nodePhotoFileSystem: PhotoFileSystem = fs
+const nodePhotoFileSystem: PhotoFileSystem = { ...nodeFileSystem, linkSync: fs.linkSync }
 
 /** A picture to copy into the job. */
 export interface PictureToCopy {
@@ -112,6 +120,8 @@ export class PhotoFiles {
     } catch (error) {
       if (errnoOf(error) !== 'EEXIST') throw error
     }
+    if (!isOwnFolder(this.path))
+      throw Object.assign(new Error(`${this.path} is no folder of the job`), { code: 'ENOTDIR' })
     this.#removeLeftovers()
     this.#unclaimed = this.#listUnclaimed()
   }
@@ -250,8 +260,15 @@ export class PhotoFiles {
  */
 export function photoFile(jobFolder: string, name: string): string | null {
   if (name.startsWith('.') || /[/\\:]|\p{C}/u.test(name)) return null
-  const path = join(jobFolder, PHOTOS_NAME, name)
+  const folder = join(jobFolder, PHOTOS_NAME)
+  const path = join(folder, name)
+  if (!isOwnFolder(folder)) return null
   return fs.lstatSync(path, { throwIfNoEntry: false })?.isFile() ? path : null
+}
+
+/** Whether a folder lies at the path itself: a link in its place leads out of the job. */
+function isOwnFolder(path: string): boolean {
+  return fs.lstatSync(path, { throwIfNoEntry: false })?.isDirectory() ?? false
 }
 
 /** Whether a name is one that copies get. Whatever else lies in the folder is the user's own. */

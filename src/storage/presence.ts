@@ -1,7 +1,7 @@
-import { readdirSync, writeFileSync } from 'node:fs'
+import { readdirSync } from 'node:fs'
 import { hostname } from 'node:os'
 import { join } from 'node:path'
-import { nodeFileSystem, removeQuietly } from './file-system.ts'
+import { nodeFileSystem, removeQuietly, withFile, writeAll } from './file-system.ts'
 import { type Holder, holderHere, readLock } from './lock-holder.ts'
 import { isAlive } from './process-alive.ts'
 
@@ -20,7 +20,11 @@ export interface Presence {
 export function enterJob(folder: string): Presence {
   const own = `${PREFIX}${process.pid}`
   try {
-    writeFileSync(join(folder, own), JSON.stringify(holderHere(own)), { mode: 0o600 })
+    // Whatever lies there is no living program's: this process has the number.
+    removeQuietly(nodeFileSystem, join(folder, own))
+    withFile(nodeFileSystem, join(folder, own), 'wx', (fd) =>
+      writeAll(nodeFileSystem, fd, Buffer.from(JSON.stringify(holderHere(own)))),
+    )
   } catch {
     // A read-only folder: nobody can work in it, so nobody has to see this one.
   }

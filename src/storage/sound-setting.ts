@@ -1,8 +1,9 @@
 import { join } from 'node:path'
-import { LowSync } from 'lowdb'
-import { JSONFileSync } from 'lowdb/node'
+import { readSmallFile } from './read-small-file.ts'
+import { replaceFile } from './replace-file.ts'
 
 const NAME = '.settings.json'
+const MOST_BYTES = 10_000
 
 interface Settings {
   sound?: unknown
@@ -10,38 +11,21 @@ interface Settings {
 
 /** Whether the user wants to hear the bell in this home: yes, unless they said no. What is not legible says nothing. */
 export function soundWanted(home: string): boolean {
-  try {
-    return settingsIn(home).data.sound !== false
-  } catch {
-    return true
-  }
+  return settingsIn(home).sound !== false
 }
 
-/** Remembers it for all jobs of the home. Throws the system's error. */
+/** Remembers it for all jobs of the home, beside what else is set. Throws the system's error. */
 export function wantSound(home: string, sound: boolean): void {
-  const path = join(home, NAME)
-  const db = new LowSync<Settings>(new JSONFileSync(path), {})
-  db.data = { ...readable(home), sound }
-  try {
-    db.write()
-  } catch (error) {
-    // It would name the draft that was to take its place.
-    throw error instanceof Error ? Object.assign(error, { path }) : error
-  }
+  const settings = JSON.stringify({ ...settingsIn(home), sound }, null, 2)
+  replaceFile(join(home, NAME), Buffer.from(`${settings}\n`))
 }
 
-/** What else is set, where it is legible. */
-function readable(home: string): Settings {
+/** What is set, where it is legible. */
+function settingsIn(home: string): Settings {
   try {
-    const { data } = settingsIn(home)
-    return typeof data === 'object' ? data : {}
+    const data: unknown = JSON.parse(readSmallFile(join(home, NAME), MOST_BYTES))
+    return typeof data === 'object' && data !== null && !Array.isArray(data) ? data : {}
   } catch {
     return {}
   }
-}
-
-function settingsIn(home: string): LowSync<Settings> {
-  const db = new LowSync<Settings>(new JSONFileSync(join(home, NAME)), {})
-  db.read()
-  return db
 }
