@@ -2,6 +2,7 @@ import * as z from 'zod/mini'
 import { INSTRUMENT_KINDS, MEASUREMENT_KINDS, READING_ROLES } from '../trade/measuring/measurement.ts'
 import { MOST_POSITIONS } from '../trade/position-layout/position-layout.ts'
 import { ORDER_RULES } from '../trade/tightening-order/order.ts'
+import { harmless } from './harmless.ts'
 import { judgingBodies } from './shapes/judging.ts'
 import {
   checkId,
@@ -394,7 +395,7 @@ export function parseEntry(raw: unknown): Entry {
   const type = typeof now.type === 'string' ? now.type : ''
   const schema = schemas.get(type)
   if (!schema) throw new Error(`an entry of unknown type '${type.slice(0, 40)}'`)
-  return schema.parse(now) as Entry
+  return harmless(schema.parse(now)) as Entry
 }
 
 export type Container = z.infer<typeof container>
