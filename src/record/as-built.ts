@@ -26,8 +26,8 @@ export interface AsBuilt {
   last: Pick<Entry, 'n' | 'at' | 'id'> | null
   /** How many entries were taken back, and are left out. */
   undone: number
-  /** Whether the journal could be read to its end. */
-  whole: boolean
+  /** What keeps the journal from being read to its end. */
+  cutBy: 'damage' | 'newer' | null
   /** Everybody whose name stands at an entry in force. */
   people: string[]
   /** Opened, described, put in the archive, cleared, started, closed. */
@@ -82,7 +82,7 @@ export function asBuilt(session: Session): AsBuilt {
     phase: phaseOf(state),
     last: last ? { n: last.n, at: last.at, id: last.id } : null,
     undone: read.filter((entry) => isTakenBack(inForce, entry)).length,
-    whole: session.unlawful === null && session.store.problem === null,
+    cutBy: cutBy(session),
     people: [...new Set(entries.flatMap(({ by }) => by ?? []))],
     course: of('opened', 'described', 'archived', 'cleared', 'started', 'closed'),
     notes: of('noted').filter(({ step }) => step === null),
@@ -109,6 +109,12 @@ export function asBuilt(session: Session): AsBuilt {
       row.step.way === 'after-start' && row.step.built !== 'done' ? [row] : [],
     ),
   }
+}
+
+/** What ends the record before the journal does. */
+function cutBy({ problem }: Session): AsBuilt['cutBy'] {
+  if (problem === null) return null
+  return problem.kind === 'newer' ? 'newer' : 'damage'
 }
 
 function isAid({ ledger }: State, id: Parameters<State['ledger']['accounts']['get']>[0]): boolean {

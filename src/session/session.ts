@@ -8,6 +8,7 @@ import { emptyState, type State } from '../journal/state.ts'
 import type { Clock } from '../plan/facts.ts'
 import { Gates } from '../plan/gates.ts'
 import type { JournalStore } from '../storage/open-journal.ts'
+import type { JobProblem } from './jobs.ts'
 import { turningPoints } from './timers.ts'
 
 /** What came of a command. `not-recorded`: decided, but the disk would not take it; nothing has changed. */
@@ -56,6 +57,13 @@ export class Session {
   /** The first entry that breaks a law, if one does: the state stands before it, and nothing more is written. */
   get unlawful(): UnlawfulEntry | null {
     return this.#unlawful
+  }
+
+  /** What ends the record before the journal ends, the first of several; null where it was read whole. */
+  get problem(): JobProblem | null {
+    const { problem } = this.#store
+    if (this.#unlawful === null || problem?.kind === 'replaced') return problem
+    return { kind: 'law', entry: this.#unlawful.n }
   }
 
   get store(): JournalStore<Entry> {

@@ -32,8 +32,8 @@ interface Speaking {
   progress(): string | null
   meaning(): Meaning
   typed(): Typed
-  /** What the practice job says above the screen. */
-  lesson(): readonly Line[]
+  /** What stands above every screen of the job. */
+  above(): readonly Line[]
   /** What the last rows say. */
   foot(): Foot
 }
@@ -64,7 +64,7 @@ export function hasRoom({ width, height }: Size, answer: Answer): boolean {
 
 /** The rows between the two rules. */
 export function bodyHeight(size: Size, desk: Speaking): number {
-  return Math.max(1, size.height - HEAD - desk.lesson().length - LINE - belowLine(size, desk).length)
+  return Math.max(1, size.height - HEAD - desk.above().length - LINE - belowLine(size, desk).length)
 }
 
 /** The same where nothing but the usual is said under the line. */

@@ -62,6 +62,9 @@ export const SIGNS = {
   notDone: { sign: '!', word: 'NOT DONE', tone: 'stop' },
   notRecorded: { sign: '!', word: 'NOT RECORDED', tone: 'stop' },
   notUnderstood: { sign: '?', word: 'NOT UNDERSTOOD', tone: 'wait' },
+  // The record
+  onlyToRead: { sign: '!', word: 'ONLY TO READ', tone: 'stop' },
+  outOfDate: { sign: '!', word: 'OUT OF DATE', tone: 'stop' },
   // A count
   agrees: { sign: '✓', word: 'AGREES', tone: 'good' },
   differs: { sign: 'X', word: 'DOES NOT AGREE', tone: 'stop' },

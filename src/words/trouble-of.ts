@@ -39,8 +39,7 @@ export function troubleOfError(error: unknown, path: string): Trouble | null {
 
 /** What is wrong with the record of an open job; null when nothing is. */
 export function troubleOfRecord(session: Session): Trouble | null {
-  const { store, unlawful } = session
-  const problem: JobProblem | null = store.problem ?? (unlawful ? { kind: 'law', entry: unlawful.n } : null)
+  const { store, problem } = session
   if (problem) return troubleOfProblem(problem, store.path)
   return session.entries().length === 0 ? { kind: 'empty', path: store.path } : null
 }

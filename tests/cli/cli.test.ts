@@ -1,9 +1,11 @@
 import { appendFileSync, cpSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
+import { ENTRY_VERSION } from '../../src/journal/entry.ts'
 import { labelCode } from '../../src/label/code.ts'
 import { withLock } from '../../src/storage/lock.ts'
 import { openJournal } from '../../src/storage/open-journal.ts'
+import { goOnAsNewer } from '../support/newer.ts'
 import { bench, benchWithJob } from './support/bench.ts'
 
 const coverOff = [
@@ -230,13 +232,10 @@ describe('the exit code says what kind of no it is', () => {
 
   test('3 not recorded: an entry of a newer version; what is before it can be read', () => {
     const { say, ask, home } = benchWithJob()
-    openJournal<{ n: number; id: string }>(join(home, 'blue-twin'), {
-      parse: (raw) => raw as { n: number; id: string },
-    }).append(() => [
-      { v: 3, n: 2, at: '2030-01-01T08:00:00.000Z', id: 'x', type: 'turned-inside-out' } as never,
-    ])
+    goOnAsNewer(join(home, 'blue-twin'))
     const before = readFileSync(join(home, 'blue-twin', 'journal.log'), 'utf8')
-    const says = 'Entry 2 was written by a newer putback (version 3 of the record, this program knows 2).'
+    const versions = `version ${ENTRY_VERSION + 1} of the record, this program knows ${ENTRY_VERSION}`
+    const says = `Entry 2 was written by a newer putback (${versions}).`
     expect(say('card')).toMatchObject({ code: 0, err: expect.stringContaining(says) })
     expect(say('note: here')).toMatchObject({
       code: 3,

@@ -5,6 +5,7 @@ import { Session } from '../../src/session/session.ts'
 import { openJournal } from '../../src/storage/open-journal.ts'
 import { writeUnasked } from '../session/support/sessions.ts'
 import { temporaryFolder } from '../storage/support/temporary-folder.ts'
+import { goOnAsNewer } from '../support/newer.ts'
 import { numbered } from '../support/record.ts'
 import { factOf, partOf, recordOf, sectionOf, stepOf } from './support/record-of.ts'
 import { toldJob } from './support/told-job.ts'
@@ -169,4 +170,15 @@ test('a journal that breaks off says so, and is told as far as it is good', () =
   expect(rows).toContain('The journal is damaged behind that entry: what came later is not in this record.')
   expect(rows.find((row) => row.startsWith('Journal: '))).toContain(`to entry ${good.length},`)
   expect(rows.join('\n')).not.toContain('note: later')
+})
+
+test('a journal that a newer program went on with says so, and is told as far as it is known', () => {
+  const folder = temporaryFolder()
+  const good = toldJob(...cover).entries()
+  writeUnasked(folder, good)
+  goOnAsNewer(folder)
+  const rows = recordOf(new Session(openJournal(folder, { parse: parseEntry })))
+  expect(rows.filter((row) => row.includes('what came later is not in this record'))).toEqual([
+    'A newer putback wrote the entry behind that one, which this program cannot read: what came later is not in this record.',
+  ])
 })

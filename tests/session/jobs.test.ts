@@ -3,11 +3,12 @@ import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
 import { DiskShelf } from '../../src/cli/job-shelf.ts'
 import type { Command } from '../../src/journal/command.ts'
-import type { EntryBody } from '../../src/journal/entry.ts'
+import { ENTRY_VERSION, type EntryBody } from '../../src/journal/entry.ts'
 import { type JobSummary, NumbersUsedUp } from '../../src/session/jobs.ts'
 import { writeLine } from '../../src/storage/line.ts'
 import { temporaryFolder } from '../storage/support/temporary-folder.ts'
 import { begin, clear, done, endStrip, firstStart, off, putOn, strip } from '../support/commands.ts'
+import { goOnAsNewer } from '../support/newer.ts'
 import { numbered } from '../support/record.ts'
 import { tell, writeUnasked } from './support/sessions.ts'
 
@@ -99,6 +100,32 @@ describe('a job in the list', () => {
       'a line that was changed',
       (path) => edit(path, (text) => text.replace('"count":6', '"count":7')),
       { no: 1, phase: 'strip-down', problem: expect.objectContaining({ kind: 'damaged', line: 3 }) },
+    ],
+    [
+      'an entry of a newer program',
+      (path) => goOnAsNewer(path),
+      { no: 1, phase: 'waiting', problem: expect.objectContaining({ kind: 'newer', line: 5 }) },
+    ],
+    [
+      'an entry that breaks a law, and one of a newer program behind it',
+      (path) => {
+        writeUnasked(path, [numbered(unlawful, 5)])
+        goOnAsNewer(path)
+      },
+      { no: 1, phase: 'waiting', problem: { kind: 'law', entry: 5 } },
+    ],
+    [
+      'a first entry of a newer program',
+      (path) => {
+        edit(path, () => '')
+        goOnAsNewer(path)
+      },
+      {
+        no: null,
+        name: 'blue-twin',
+        phase: null,
+        problem: expect.objectContaining({ kind: 'newer', line: 1, version: ENTRY_VERSION + 1 }),
+      },
     ],
     [
       'a torn end',

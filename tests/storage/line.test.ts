@@ -1,7 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
+import { ENTRY_VERSION } from '../../src/journal/entry.ts'
 import { FILE_START, MAX_LINE_BYTES, readLines, writeLine } from '../../src/storage/line.ts'
-import { type Note, note, notes, parseNote } from './support/notes.ts'
+import { type Note, note, notes, parseFirstNote, parseNote } from './support/notes.ts'
 
 describe('one line', () => {
   test('is its checksum, a space, the entry and a line feed', () => {
@@ -197,6 +198,25 @@ describe('damage', () => {
     })
   })
 
+  test('an entry of a newer program, whole and in its place, is named with its version; what is before it is good', () => {
+    const lines = chained([note(1), note(2), { ...note(3), v: 3 }, note(4)])
+    const read = readLines(Buffer.from(lines.join('')), parseFirstNote)
+    const byteOffset = lines.slice(0, 2).join('').length
+    expect(read.entries).toEqual(notes(2))
+    expect(read.problem).toEqual({ kind: 'newer', line: 3, byteOffset, version: 3, known: ENTRY_VERSION })
+    // What is not as it was written is damage, whoever wrote it.
+    const flipped = lines.with(2, lines[2]?.replace('slot', 'slat') ?? '')
+    expect(readLines(Buffer.from(flipped.join('')), parseFirstNote).problem).toMatchObject({
+      why: 'checksum',
+      line: 3,
+    })
+    const moved = [lines[0], lines[2], lines[3]]
+    expect(readLines(Buffer.from(moved.join('')), parseFirstNote).problem).toMatchObject({
+      why: 'chain',
+      line: 2,
+    })
+  })
+
   test.each([
     '{"n":1,"id":"a","__proto__":{"cleared":true}}',
     '{"n":1,"id":"a","piece":[{"__proto__":null}]}',
@@ -226,6 +246,15 @@ function fileOf(entries: Note[]): Buffer {
 }
 
 /** One line with a right checksum, whatever its content. */
+function chained(entries: readonly Note[]): string[] {
+  let crc = FILE_START.crc
+  return entries.map((entry) => {
+    const line = writeLine(crc, entry)
+    crc = line.crc
+    return line.text
+  })
+}
+
 function lined(json: string): Buffer {
   return Buffer.from(`${bitwiseCrc32(`00000000${json}`)} ${json}\n`)
 }

@@ -16,7 +16,7 @@ import { LockHeld } from '../../src/storage/lock.ts'
 import { NotRecorded } from '../../src/storage/not-recorded.ts'
 import { type JournalStore, openJournal } from '../../src/storage/open-journal.ts'
 import { faultyFileSystem } from './support/faulty-file-system.ts'
-import { type Note, note, notes, parseNote } from './support/notes.ts'
+import { type Note, note, notes, parseFirstNote, parseNote } from './support/notes.ts'
 import { temporaryFolder } from './support/temporary-folder.ts'
 
 describe('two that have the same job open', () => {
@@ -209,6 +209,24 @@ describe('trouble', () => {
     const store = open(folder)
     expect(store.problem).toMatchObject({ kind: 'damaged', line: 3 })
     expect(store.setAside).toEqual([])
+  })
+
+  test('a newer program goes on with it while it is open: read up to there, nothing written behind it', () => {
+    const folder = temporaryFolder()
+    const store = openJournal(folder, { parse: parseFirstNote })
+    store.append(() => notes(2))
+    openJournal(folder, { parse: parseNote }).append(() => [{ ...note(3), v: 3 }])
+    const before = readFileSync(store.path)
+    const decide = vi.fn(() => [note(3)])
+    expect(() => store.append(decide)).toThrow(
+      expect.objectContaining({ name: 'NotRecorded', code: 'newer' }),
+    )
+    expect(decide).not.toHaveBeenCalled()
+    expect(store.refresh()).toEqual([])
+    expect(store.problem).toMatchObject({ kind: 'newer', line: 3, version: 3 })
+    expect(store.readOnly).toEqual(store.problem)
+    expect(store.entries()).toEqual(notes(2))
+    expect(readFileSync(store.path)).toEqual(before)
   })
 
   test('replaced while it is open', () => {

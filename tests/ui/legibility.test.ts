@@ -58,7 +58,7 @@ function expectOneCard(desk: Desk): void {
   // The line has to be empty for its key.
   desk.press({ key: 'clear' })
   desk.press({ text: '*' })
-  const first = HEAD + desk.lesson().length
+  const first = HEAD + desk.above().length
   const card = frame(desk, usual).slice(first, first + bodyHeight(usual, desk))
   const isLarge = (row: Line) => row.some(({ tone }) => tone === 'large')
   expect(card.filter(isLarge).length).toBeGreaterThanOrEqual(LETTER_ROWS)

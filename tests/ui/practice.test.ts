@@ -43,12 +43,12 @@ describe('whoever does what the lessons say', () => {
     ] as const) {
       const bench = practice({ width, height })
       for (let read = 0; read < MANY && !bench.state().cleared; read += 1) {
-        const rows = bench.desk.lesson()
+        const rows = bench.desk.above()
         expect(rows.length, lessonOn(bench)).toBeLessThanOrEqual(most)
         for (const row of rows) expect(widthOf(row), textOf(row)).toBeLessThanOrEqual(width)
         doLesson(bench)
       }
-      expect(bench.desk.lesson().length).toBeLessThanOrEqual(most)
+      expect(bench.desk.above().length).toBeLessThanOrEqual(most)
     }
   })
 })
@@ -132,7 +132,7 @@ describe('the practice job', () => {
   test('is a job of its own, with a number and labels; no other job has lessons', () => {
     const bench = practice()
     expect(bench.state().job).toMatchObject({ no: 1, name: 'practice pump', practice: true })
-    expect(jobWith().desk.lesson()).toEqual([])
+    expect(jobWith().desk.above()).toEqual([])
   })
 
   test('is begun from the list of jobs too, under the next number', () => {

@@ -211,9 +211,9 @@ export class Desk {
     return this.#shown.page()
   }
 
-  /** What the practice job says above the screen. */
-  lesson(): readonly Line[] {
-    return this.#shown.lesson()
+  /** What stands above every screen of the job. */
+  above(): readonly Line[] {
+    return this.#shown.above()
   }
 
   /** What can be done now, for the last rows. */

@@ -1,8 +1,8 @@
 import type { Session } from '../../session/session.ts'
 import { roomBetweenRules } from '../layout.ts'
+import { aboveRows } from '../model/above-rows.ts'
 import { type Foot, footOf } from '../model/foot.ts'
 import { KeptPage } from '../model/kept-page.ts'
-import { lessonRows } from '../model/practice/lesson-rows.ts'
 import type { Hall, Scene } from '../model/scene.ts'
 import { timerTexts } from '../model/timer-rows.ts'
 import type { Screen } from '../navigation.ts'
@@ -42,10 +42,10 @@ export class Showing {
     )
   }
 
-  /** What the practice job says above the screen. */
-  lesson(): readonly Line[] {
+  /** What stands above every screen of the job. */
+  above(): readonly Line[] {
     const { screen } = this.#standing
-    return this.#oncePer('lesson', () => lessonRows(this.#standing.scene(), screen, this.page()))
+    return this.#oncePer('above', () => aboveRows(this.#standing.scene(), screen, this.page()))
   }
 
   /** What can be done now, for the last rows. */
@@ -54,7 +54,7 @@ export class Showing {
     return this.#oncePer('foot', () => {
       const scene = this.#standing.scene()
       const page = this.page()
-      const room = roomBetweenRules(scene.height) - this.lesson().length
+      const room = roomBetweenRules(scene.height) - this.above().length
       const isLong = page.top.length + page.rows.length > room
       return footOf(scene, { screen, page, hasWay, isLong, isLarge })
     })

@@ -3,11 +3,9 @@ import { stepNumbers } from '../../words/grammar.ts'
 import { placeName } from '../../words/places.ts'
 import { SCREENS } from '../keys.ts'
 import type { Screen, ScreenName } from '../navigation.ts'
-import { chip, SIGNS, type Sign } from '../signs.ts'
+import { chip, SIGNS } from '../signs.ts'
 import { cut, type Line, line, plain, type Span, spread, strong, widthOf } from '../text/line.ts'
 import { cardNow, type Hall, perVersion, type Scene, type State } from './scene.ts'
-
-const READ_ONLY: Sign = { ...SIGNS.notRecorded, word: 'ONLY TO READ' }
 
 /** The two rows at the top: the job with its balance, and the screens by name. */
 export function headRows(scene: Hall | Scene, screen: Screen): [Line, Line] {
@@ -20,7 +18,7 @@ export function headRows(scene: Hall | Scene, screen: Screen): [Line, Line] {
   const isReadOnly = session.store.readOnly !== null || session.unlawful !== null
   const now = line(
     ` ${String(job.no).padStart(3, '0')}  `,
-    ...(isReadOnly ? [chip(READ_ONLY), plain('  ')] : []),
+    ...(isReadOnly ? [chip(SIGNS.onlyToRead), plain('  ')] : []),
     strong(cardNow(session).phase),
     `  ${inHandText(scene)}`,
   )

@@ -13,8 +13,8 @@ export interface Reading {
   /** Where one is: another screen is read whole, the same one only where it says something else. */
   place: string
   answer: string[]
-  /** What the practice job says. */
-  lesson: string[]
+  /** What stands above every screen of the job. */
+  above: string[]
   screen: string[]
   /** The job, what is in hand, the account of what is off. */
   head: string[]
@@ -39,7 +39,7 @@ export function readingOf(desk: Desk): Reading {
   return {
     place: JSON.stringify(desk.screen),
     answer: [...answerSentences(desk.answer()), ...answerSentences(desk.news()?.answer ?? null)],
-    lesson: desk.lesson().map(rowSentence).filter(Boolean),
+    above: desk.above().map(rowSentence).filter(Boolean),
     screen: screenSentences(desk, page),
     head: headSentences(desk),
     next: nextSentences(desk, page),

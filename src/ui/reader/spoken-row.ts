@@ -84,7 +84,7 @@ function withoutSigns(text: string): string {
 
 const CHIP = new RegExp(
   `(^|\\s)(?:${[...new Set(Object.values(SIGNS).map(({ sign }) => escaped(sign)))].join('|')}) (${[
-    ...new Set(['ONLY TO READ', ...Object.values(SIGNS).map(({ word }) => word)]),
+    ...new Set(Object.values(SIGNS).map(({ word }) => word)),
   ]
     .sort((a, b) => b.length - a.length)
     .join('|')})(?=\\s|$)`,

@@ -4,13 +4,13 @@ import type { Group, Reading } from './reading.ts'
 export function whatIsNew(now: Reading, before: Reading | null): string[] {
   const isSame = before !== null && now.place === before.place
   const answer = now.answer.filter((text) => !CUSTOM.test(text))
-  const lesson = fresh(now.lesson, before?.lesson ?? [])
+  const above = fresh(now.above, before?.above ?? [])
   const head = fresh(now.head, before?.head ?? [])
   const next = fresh(now.next, before?.next ?? [])
-  if (!isSame) return [...answer, ...lesson, ...now.screen, ...head, ...next, now.enter, ...body(now)]
+  if (!isSame) return [...answer, ...above, ...now.screen, ...head, ...next, now.enter, ...body(now)]
   return [
     ...answer,
-    ...lesson,
+    ...above,
     ...fresh(now.screen, before.screen),
     ...head,
     ...next,
@@ -22,8 +22,8 @@ export function whatIsNew(now: Reading, before: Reading | null): string[] {
 
 /** All of it, from the beginning. */
 export function wholeReading(reading: Reading): string[] {
-  const { answer, lesson, screen, head, next, enter } = reading
-  return [...answer, ...lesson, ...screen, ...head, ...next, enter, ...body(reading)]
+  const { answer, above, screen, head, next, enter } = reading
+  return [...answer, ...above, ...screen, ...head, ...next, enter, ...body(reading)]
 }
 
 /** So many rows are read in one go; "+" reads on. */

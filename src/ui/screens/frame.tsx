@@ -49,20 +49,20 @@ export function frameRows(desk: Desk, size: Size): Drawn {
   const { rows: body, more } = bodyRows(page, desk, width, height)
   const { before, after } = desk.typed()
   const view = lineView(before, after, width)
-  const lesson = desk.lesson()
+  const above = desk.above()
   const [job, tabs] = headRows(desk.scene(), desk.screen)
   return {
     rows: [
       job,
       tabs,
       rule(page.title, [], width),
-      ...lesson,
+      ...above,
       ...body,
       rule(enterLabel(desk, page), more, width),
       view.row,
       ...below,
     ],
-    cursor: { x: view.cursor, y: 3 + lesson.length + body.length + 1 },
+    cursor: { x: view.cursor, y: 3 + above.length + body.length + 1 },
   }
 }
 

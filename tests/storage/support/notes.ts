@@ -1,3 +1,5 @@
+import { NewerEntry } from '../../../src/journal/upgrades.ts'
+
 /** The smallest entry that storage accepts, with something in it for a person to read. */
 export interface Note {
   v: number
@@ -25,4 +27,11 @@ export function parseNote(raw: unknown): Note {
   if (type !== 'came-off' || typeof text !== 'string') throw new TypeError('a note needs its text')
   if (Object.keys(rest).length > 0) throw new TypeError('a note has nothing else')
   return { v, n, at, id, type, text }
+}
+
+/** The same as a program that knows version 1 alone. */
+export function parseFirstNote(raw: unknown): Note {
+  const read = parseNote(raw)
+  if (read.v > 1) throw new NewerEntry(read.v)
+  return read
 }

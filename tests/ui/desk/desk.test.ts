@@ -1,9 +1,11 @@
 import { appendFileSync, mkdirSync, writeFileSync } from 'node:fs'
-import { join } from 'node:path'
+import { dirname, join } from 'node:path'
 import { describe, expect, test } from 'vitest'
+import { ENTRY_VERSION } from '../../../src/journal/entry.ts'
 import { labelCode } from '../../../src/label/code.ts'
 import { headRows } from '../../../src/ui/model/head.ts'
 import { textOf } from '../../../src/ui/text/line.ts'
+import { goOnAsNewer } from '../../support/newer.ts'
 import { emptyHome, jobWith, say, screens, shelfIn } from '../support/bench.ts'
 
 const strip = ['begin valve cover off', 'off 8 M6x25 hex 10 valve cover bolts into new bag']
@@ -284,6 +286,49 @@ describe('what is refused or cannot be recorded', () => {
     expect(textOf(top)).toContain('ONLY TO READ')
     again.enter('.2')
     expect(again.text()).toContain('8 × valve cover bolts')
+  })
+
+  test('a record that a newer program goes on with behind our back: the words stay, every screen says it', () => {
+    const { enter, answer, line, desk } = jobWith(...strip)
+    const { session } = desk
+    if (!session) throw new Error('no job is open')
+    const before = session.entries().length
+    expect(desk.above()).toEqual([])
+    goOnAsNewer(dirname(session.store.path))
+    enter('.1', '2 nuts')
+    expect(answer()).toContain('NOT RECORDED')
+    expect(answer()).toContain('a newer putback has written in this job')
+    expect(line()).toBe('2 nuts|')
+    expect(session.entries()).toHaveLength(before)
+    for (const way of ['.', '.2', '.3', '.4', '.5', '.6', '?']) {
+      desk.press({ key: 'clear' })
+      enter(way)
+      expect(desk.above().map(textOf).join(' '), way).toMatch(
+        new RegExp(`OUT OF DATE .* before entry ${before + 1}[.]`),
+      )
+    }
+  })
+
+  test('a job of a newer program from its first entry on is listed with why, and opens no screen', () => {
+    const { shelf, desk } = jobWith()
+    const path = join(shelf.home, 'of-tomorrow')
+    mkdirSync(path)
+    goOnAsNewer(path)
+    const again = screens(shelf)
+    again.enter('jobs')
+    const row = again
+      .text()
+      .split('\n')
+      .findIndex((each) => each.includes('of-tomorrow'))
+    expect(again.text().replace(/\s+/g, ' ')).toContain(
+      `Entry 1 was written by a newer putback (version ${ENTRY_VERSION + 1} of the record, this program knows ${ENTRY_VERSION}).`,
+    )
+    expect(row).toBeGreaterThan(0)
+    again.enter(/^\s*(\d+)/.exec(again.text().split('\n')[row] ?? '')?.[1] ?? '')
+    expect(again.answer().replace(/\s+/g, ' ')).toContain(
+      'Nothing of this job can be shown or recorded here.',
+    )
+    expect(again.desk.session?.store.path).toBe(desk.session?.store.path)
   })
 
   test('of several items the first are recorded and the rest stay in the line', () => {

@@ -5,6 +5,7 @@ import { JOURNAL_NAME } from '../../../src/storage/journal-file.ts'
 import type { Desk } from '../../../src/ui/desk/desk.ts'
 import type { Size } from '../../../src/ui/layout.ts'
 import type { ScreenName } from '../../../src/ui/navigation.ts'
+import { goOnAsNewer } from '../../support/newer.ts'
 import { done, emptyHome, heldErrands, screens, shelfIn, shelfLater } from './bench.ts'
 import type { ScreenJob } from './screen-jobs.ts'
 import { homeWith } from './told-once.ts'
@@ -39,6 +40,7 @@ export const EVERY_SCREEN: readonly StandingAt[] = [
   at('now, going back', 'now', 'goingOn', 'take 2', 'applied s1', '.'),
   at('now, broken off', 'now', 'turning'),
   toBeRead('now, only to be read', 'now'),
+  outOfDate('now, out of date', 'now', '.'),
   late('now, overdue', 'now', '.6', '1', '1', '.'),
 
   at('off, nothing yet', 'off', 'new', '.1'),
@@ -51,6 +53,7 @@ export const EVERY_SCREEN: readonly StandingAt[] = [
   at('lies, all of it', 'lies', 'comingOff', '.2'),
   at('lies, looked for', 'lies', 'comingOff', '.2', 'bolts'),
   at('lies, not found', 'lies', 'comingOff', '.2', 'turbine'),
+  outOfDate('lies, out of date', 'lies', '.2'),
 
   at('back, blocked', 'back', 'waiting', '.3'),
   at('back, under way', 'back', 'turning', '.3'),
@@ -167,6 +170,16 @@ function toBeRead(name: string, screen: ScreenName): StandingAt {
     appendFileSync(join(path, JOURNAL_NAME), 'a line that nobody wrote\n')
     const bench = screens(shelfIn(home), size, undefined, colour)
     bench.enter('.')
+    return bench
+  })
+}
+
+function outOfDate(name: string, screen: ScreenName, ...lines: string[]): StandingAt {
+  return standing(name, screen, ({ size, colour }) => {
+    const { home, path } = homeWith('comingOff')
+    goOnAsNewer(path)
+    const bench = screens(shelfIn(home), size, undefined, colour)
+    bench.enter(...lines)
     return bench
   })
 }

@@ -6,7 +6,7 @@ type Screens = ReturnType<typeof screens>
 /** What stands above the screen, in one line. */
 export function lessonOn({ desk }: Screens): string {
   return desk
-    .lesson()
+    .above()
     .map((row) => textOf(row).trim())
     .join(' ')
 }
