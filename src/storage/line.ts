@@ -111,7 +111,8 @@ export function readLines<E extends Numbered>(
 }
 
 const LINE_FEED = 0x0a
-const CRC_BYTES = 8
+/** How many hex digits the checksum has, before the space. */
+export const CRC_BYTES = 8
 const SHOWN_CHARACTERS = 120
 
 function readLine<E extends Numbered>(
@@ -152,7 +153,8 @@ function readLine<E extends Numbered>(
   }
 }
 
-function chainedCrc(previousCrc: string, json: Uint8Array): string {
+/** The checksum, in hex, of a line with this JSON after a line of that checksum. */
+export function chainedCrc(previousCrc: string, json: Uint8Array): string {
   return crc32(json, crc32(previousCrc)).toString(16).padStart(CRC_BYTES, '0')
 }
 
