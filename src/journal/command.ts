@@ -7,6 +7,7 @@ import type {
   FaultId,
   FaultKind,
   FluidId,
+  LeftOutId,
   LooseningId,
   MarkId,
   StepKind,
@@ -229,6 +230,16 @@ export type Command =
   /** The whole set that the piece is of gets the name. */
   | { do: 'rename-piece'; piece: PieceId; name: string }
   | { do: 'settle-fault'; fault: FaultId; how: string }
+  /** What came of bringing a copy of the job together with this record: `taken` entries stand already. */
+  | {
+      do: 'note-merge'
+      copy: string
+      kept?: string | undefined
+      taken: number
+      leftOut: { entry: string; at: string; by?: string | undefined; says: string }[]
+      renumbered: { there: number; here: number }[]
+    }
+  | { do: 'settle-left-out'; leftOut: LeftOutId; how: string }
   | { do: 'begin-build'; step: number }
   | { do: 'fit'; step?: number | undefined; fittings: Fitting[] }
   | { do: 'confirm'; mark: MarkId }

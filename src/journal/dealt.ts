@@ -19,6 +19,7 @@ export interface Dealt {
   consumable: number
   trigger: number
   finding: number
+  leftOut: number
 }
 
 /** Before any number was dealt. */
@@ -41,6 +42,7 @@ export function nothingDealt(): Dealt {
     consumable: 0,
     trigger: 0,
     finding: 0,
+    leftOut: 0,
   }
 }
 
@@ -109,6 +111,9 @@ export function noteDealt(dealt: Dealt, entry: Entry): void {
       break
     case 'sent-out':
       note('outing', entry.outing.id)
+      break
+    case 'merged':
+      for (const { id } of entry.leftOut) note('leftOut', id)
       break
     case 'consumable-set':
       note('consumable', entry.consumable.id)

@@ -4,6 +4,7 @@ import { MOST_POSITIONS } from '../trade/position-layout/position-layout.ts'
 import { ORDER_RULES } from '../trade/tightening-order/order.ts'
 import { harmless } from './harmless.ts'
 import { judgingBodies } from './shapes/judging.ts'
+import { mergingBodies } from './shapes/merging.ts'
 import {
   checkId,
   consumableId,
@@ -357,6 +358,7 @@ const bodies = {
 
   ...judgingBodies,
   ...waitingBodies,
+  ...mergingBodies,
 
   stopped: { step: z.nullable(no), note: text, abrupt: z.boolean() },
   cleared: {},

@@ -4,6 +4,7 @@ import { containerAppliers, dealLabels } from './apply/containers.ts'
 import { countingAppliers } from './apply/counting.ts'
 import { jobAppliers } from './apply/job.ts'
 import { judgingAppliers } from './apply/judging.ts'
+import { mergingAppliers } from './apply/merging.ts'
 import { pictureAppliers } from './apply/pictures.ts'
 import { pieceAppliers } from './apply/pieces.ts'
 import { stepAppliers } from './apply/steps.ts'
@@ -112,6 +113,8 @@ const LEAVES_CLEARANCE = new Set<EntryType>([
   'picture-sorted',
   // A count withdraws the clearance only where it does not agree.
   'counted',
+  // So does a merge only where something is left out.
+  'merged',
   'stopped',
   'cleared',
   'started',
@@ -130,6 +133,7 @@ const LEAVES_CARD = new Set<EntryType>([
   'order-lined',
   'order-changed',
   'part-noted',
+  'merged',
 ])
 
 const appliers: AppliersOf<Exclude<EntryType, 'labels-dealt' | 'undone' | 'redone'>> = {
@@ -144,4 +148,5 @@ const appliers: AppliersOf<Exclude<EntryType, 'labels-dealt' | 'undone' | 'redon
   ...turningAppliers,
   ...judgingAppliers,
   ...waitingAppliers,
+  ...mergingAppliers,
 }

@@ -136,6 +136,8 @@ export type Refusal =
   | { code: 'not-to-be-filled'; fluid: FluidId; reasons: Reason[] }
   | { code: 'nothing-to-undo' }
   | { code: 'nothing-to-redo' }
+  /** `entry`: the merge, which stands last. */
+  | { code: 'merge-stays'; entry: number }
   | { code: 'check-done'; check: CheckId }
   /** `missing`: what was to be measured and was not, since the check was asked. */
   | { code: 'check-unmeasured'; check: CheckId; missing: string[] }
@@ -203,6 +205,7 @@ export type UnknownThing =
   | 'loosening'
   | 'fault'
   | 'difference'
+  | 'left-out'
   | 'picture'
   | 'check'
   | 'trigger'

@@ -10,6 +10,8 @@ import type {
   FluidFacts,
   FluidId,
   LayoutFacts,
+  LeftOutFacts,
+  LeftOutId,
   LooseningFacts,
   LooseningId,
   MarkFacts,
@@ -107,6 +109,9 @@ export interface State extends PlanFacts {
   measures: Map<MeasureId, MeasureFacts>
   faults: Map<FaultId, FaultFacts>
   differences: Map<DifferenceId, DifferenceFacts>
+  leftOut: Map<LeftOutId, LeftOutFacts>
+  /** The entry of the last merge with a copy. */
+  merge: number | null
   overrides: Map<DecisionTarget, string>
   passedOver: Map<DecisionTarget, Set<string>>
   lostAccepted: Map<PieceId, number>
@@ -158,6 +163,8 @@ export function emptyState(): State {
     measures: new Map(),
     faults: new Map(),
     differences: new Map(),
+    leftOut: new Map(),
+    merge: null,
     overrides: new Map(),
     passedOver: new Map(),
     lostAccepted: new Map(),

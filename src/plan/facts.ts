@@ -200,6 +200,23 @@ export interface DifferenceFacts {
 }
 export type DifferenceId = `d${number}`
 
+/** What a copy of the job said and did not fit when the two were merged. */
+export interface LeftOutFacts {
+  id: LeftOutId
+  /** The entry that records the merge. */
+  n: number
+  /** Where the copy lay. */
+  copy: string
+  /** The id of the entry there, when it was written, and by whom where that was said. */
+  entry: string
+  at: string
+  by?: string | undefined
+  /** What it says, in words. */
+  says: string
+  settled: string | null
+}
+export type LeftOutId = `w${number}`
+
 /** What an override or a waiver stands for: a gate of a step, or one thing owed. */
 export type DecisionTarget =
   | `start ${number}`
@@ -228,6 +245,7 @@ export interface PlanFacts {
   measures: ReadonlyMap<MeasureId, MeasureFacts>
   faults: ReadonlyMap<FaultId, FaultFacts>
   differences: ReadonlyMap<DifferenceId, DifferenceFacts>
+  leftOut: ReadonlyMap<LeftOutId, LeftOutFacts>
   checks: ReadonlyMap<CheckId, CheckFacts>
   verdicts: ReadonlyMap<PieceId, VerdictFacts>
   bonds: readonly BondFacts[]

@@ -3,7 +3,7 @@ import { belongsInToolbox, type PieceId } from '../ledger/piece.ts'
 import type { Place } from '../ledger/place.ts'
 import { outOfToolbox, owedAtHome, owing } from './contents.ts'
 import { isEasedOn } from './eased.ts'
-import type { DifferenceId, FaultId, FluidId, LooseningId, MarkId, TighteningId } from './facts.ts'
+import type { DifferenceId, FaultId, FluidId, LeftOutId, LooseningId, MarkId, TighteningId } from './facts.ts'
 import type { Gates } from './gates.ts'
 import type { JudgingReason } from './judging/judging.ts'
 import { builtOnTop } from './order.ts'
@@ -36,6 +36,7 @@ export type Leftover =
   | { code: 'eased-on'; loosening: LooseningId; step: number }
   | { code: 'fault-open'; fault: FaultId }
   | { code: 'count-open'; difference: DifferenceId }
+  | { code: 'left-out-open'; leftOut: LeftOutId }
   | { code: 'step-open'; step: number }
   /** `undo`: of a piece on the machine, the steps to undo to reach it. */
   | (JudgingReason & { undo: number[] })
@@ -51,6 +52,7 @@ export function leftovers(gates: Gates): Leftover[] {
     ...obligations(gates),
     ...notAccepted(gates),
     ...waits(gates),
+    ...notSettled(gates),
     ...openSteps(gates),
   ]
 }
@@ -167,6 +169,13 @@ function waits(gates: Gates): Leftover[] {
     ...steps.flatMap(({ no }) => secondReasons(facts, no, gates.contentsOf(no))),
     ...curing(facts, 'start'),
   ]
+}
+
+/** What a copy of the job said that did not fit, and nobody has answered for. */
+function notSettled({ facts }: Gates): Leftover[] {
+  return [...facts.leftOut.values()]
+    .filter(({ settled }) => settled === null)
+    .map(({ id }) => ({ code: 'left-out-open', leftOut: id }))
 }
 
 function openSteps(gates: Gates): Leftover[] {

@@ -1,7 +1,7 @@
 import type { State } from '../journal/state.ts'
 import type { PieceId } from '../ledger/piece.ts'
 import type { Place } from '../ledger/place.ts'
-import type { DifferenceId, FaultId, FluidId, LooseningId, TighteningId } from '../plan/facts.ts'
+import type { DifferenceId, FaultId, FluidId, LeftOutId, LooseningId, TighteningId } from '../plan/facts.ts'
 import type { Tightening } from '../plan/tightening.ts'
 import { heirOf, isGone, liesAt, liesOn, nextFastener, openOrderFor } from './lookups.ts'
 import { containerPlace, placeName } from './places.ts'
@@ -119,6 +119,11 @@ export function faultWords(state: State, id: FaultId): string {
         ? `${how} with how the thread was put right`
         : `${how} with how it was put right`
   return `${work}, or ${say(`override ${id} because ...`)} if it may stay so`
+}
+
+/** What answers for an entry of a copy that did not fit with the record. */
+export function leftOutWords(id: LeftOutId): string {
+  return `look at the machine and record here what holds, then ${say(`settle ${id}: ...`)} with how`
 }
 
 /** What records that new ones are here: by the line that they were ordered by, where there is one. */

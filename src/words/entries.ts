@@ -7,6 +7,7 @@ import { durationWords } from './durations.ts'
 import { counted, isAre, joined, litresText, numberRanges, stepNumbers } from './grammar.ts'
 import { judgingTellers } from './judging/entry-words.ts'
 import { readingsText } from './measurements/measure-text.ts'
+import { mergingTellers } from './merging/entry-words.ts'
 import { movesText, piecesText } from './move-text.ts'
 import { fastenerName, overOrShort, passName, stepName } from './names.ts'
 import { ownerName, pictureName } from './pictures.ts'
@@ -217,6 +218,7 @@ const tellers: EntryTellers = {
 
   ...judgingTellers,
   ...waitingTellers,
+  ...mergingTellers,
 
   stopped: (state, { step, note, abrupt }) => {
     const where = step === null ? '' : ` in ${stepName(state, step)}`

@@ -10,6 +10,7 @@ import {
   faultWords,
   fillWords,
   homeWords,
+  leftOutWords,
   neverThere,
   newWords,
   say,
@@ -184,6 +185,14 @@ function parts(state: State, leftover: Leftover, code: LabelCode): Omit<Leftover
         where: 'not explained',
         cure: sentence(explainWords(state, leftover.difference)),
       }
+    case 'left-out-open': {
+      const { says = '', by } = state.leftOut.get(leftover.leftOut) ?? {}
+      return {
+        what: `${leftover.leftOut}, left out of a copy${by === undefined ? '' : `, by ${by}`}`,
+        where: says,
+        cure: sentence(leftOutWords(leftover.leftOut)),
+      }
+    }
     case 'step-open':
       return {
         what: stepName(state, leftover.step),

@@ -37,6 +37,22 @@ export function open(kind: ContainerKind, slots?: number, inside?: number, no?: 
   return { do: 'open-container', kind, slots, inside, no }
 }
 
+/** What a copy said and does not fit is left out. */
+export function merged(...leftOut: string[]) {
+  return {
+    do: 'note-merge',
+    copy: '/media/stick/twin',
+    taken: 2,
+    leftOut: leftOut.map((says, index) => ({
+      entry: `there-${index + 1}`,
+      at: '2026-05-02T09:30:00.000Z',
+      by: 'Ola',
+      says,
+    })),
+    renumbered: [],
+  } satisfies Command
+}
+
 export function begin(title: string, after?: number[]): Command {
   return { do: 'begin-strip', title, after }
 }

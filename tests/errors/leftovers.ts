@@ -15,6 +15,7 @@ import {
   job,
   loosening,
   marked,
+  merged,
   move,
   off,
   open,
@@ -296,6 +297,17 @@ export const leftoverCases = {
       says: [
         'Count d1, bag 1, seat bolts M6x25 hex 10: 9 counted, 8 in the record, 1 too many: not explained.',
         '> Look where it came from: "explain d1 p1 from PLACE because ...", or "explain d1 unknown NAME because ...".',
+      ],
+    },
+  ],
+  'left-out-open': [
+    {
+      given: [...seat, merged('came off: 2 × pump bolts', 'cleared')],
+      says: [
+        'w1, left out of a copy, by Ola: came off: 2 × pump bolts.',
+        '> Look at the machine and record here what holds, then "settle w1: ..." with how.',
+        'w2, left out of a copy, by Ola: cleared.',
+        '> Look at the machine and record here what holds, then "settle w2: ..." with how.',
       ],
     },
   ],

@@ -200,6 +200,8 @@ describe('a line is a command', () => {
       { do: 'rehome', homes: [{ piece: 'p13', position: 'E2' }], reason: 'E2 is scrapped' },
     ],
     ['rename p13 to shims, thin', { do: 'rename-piece', piece: 'p13', name: 'shims, thin' }],
+    ['settle w2: looked', { do: 'settle-left-out', leftOut: 'w2', how: 'looked' }],
+    ['settle W2 because I looked', { do: 'settle-left-out', leftOut: 'w2', how: 'I looked' }],
     ['settle x1: drilled out', { do: 'settle-fault', fault: 'x1', how: 'drilled out' }],
     ['count 1 = 7', { do: 'count', container: 1, counts: [{ piece: 'p1', counted: 7 }] }],
     ['count 2 = 0', { do: 'count', container: 2, counts: [{ piece: null, counted: 0 }] }],

@@ -36,6 +36,8 @@ function line(leftover: Exclude<Leftover, { place: string }>): string {
       return `${leftover.fault} not put right`
     case 'count-open':
       return `${leftover.difference} not explained`
+    case 'left-out-open':
+      return `${leftover.leftOut} not settled`
     case 'step-open':
       return `step ${leftover.step} not done`
     case 'piece-judged':

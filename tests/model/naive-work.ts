@@ -46,6 +46,8 @@ export class NaiveWork {
   /** What is put on in a step, and what a decision says of it is wiped off with it. */
   readonly tubes: { id: string; step: number }[] = []
   readonly differences: { id: string; container: number; piece: string | null; settled: boolean }[] = []
+  /** What a copy said that did not fit: open until somebody answers for it. */
+  readonly leftOut: { id: string; settled: boolean }[] = []
   readonly waived = new Set<string>()
   cleared = false
   /** Whether every start so far went through its gate, so that the order of the way back must hold. */
@@ -125,6 +127,12 @@ export class NaiveWork {
         return
       case 'came-off':
         for (const { id } of entry.faults ?? []) this.faults.push({ id, settled: false })
+        return
+      case 'merged':
+        for (const { id } of entry.leftOut) this.leftOut.push({ id, settled: false })
+        return
+      case 'left-out-settled':
+        for (const each of this.leftOut) if (each.id === entry.leftOut) each.settled = true
         return
       case 'settled':
         for (const fault of this.faults) if (fault.id === entry.fault) fault.settled = true
@@ -243,6 +251,7 @@ export class NaiveWork {
     for (const { id, settled } of this.faults)
       if (!settled && !this.waived.has(id)) found.push(`${id} not put right`)
     for (const { id, settled } of this.differences) if (!settled) found.push(`${id} not explained`)
+    for (const { id, settled } of this.leftOut) if (!settled) found.push(`${id} not settled`)
     for (const step of this.steps) {
       if (step.way === 'after-start' || step.built === 'done' || this.waived.has(`check ${step.no}`)) continue
       if (this.#isOffForGood(step, hasPiecesToPutBack)) continue
@@ -431,6 +440,7 @@ export class NaiveWork {
 /** Whether an entry does anything to the machine, its pieces or what is owed. */
 function touchesTheRecord(entry: Entry): boolean {
   if (entry.type === 'counted') return entry.lines.some(({ difference }) => difference !== undefined)
+  if (entry.type === 'merged') return entry.leftOut.length > 0
   const paperwork = [
     'sized',
     'laid-out',

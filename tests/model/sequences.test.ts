@@ -84,6 +84,8 @@ const everyEntryType: Record<EntryType, true> = {
   rehomed: true,
   renamed: true,
   settled: true,
+  merged: true,
+  'left-out-settled': true,
   'build-began': true,
   fitted: true,
   confirmed: true,

@@ -237,6 +237,8 @@ function tidying(state: State, gates: Gates): Command | null {
       return countingAgain(state, found.difference)
     case 'fault-open':
       return { do: 'settle-fault', fault: found.fault, how: 'drilled out' }
+    case 'left-out-open':
+      return { do: 'settle-left-out', leftOut: found.leftOut, how: 'looked, and it is so' }
     case 'mark-open':
       return waiving(found.mark)
     case 'fluid-open':

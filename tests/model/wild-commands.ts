@@ -264,6 +264,22 @@ const wild = {
     fault: pick.numbered('x', pick.state.dealt.fault, pick.a),
     how: pick.reason(pick.b),
   }),
+  'note-merge': (pick) => ({
+    do: 'note-merge',
+    copy: '/media/stick/blue-twin',
+    taken: 0,
+    leftOut: Array.from({ length: pick.a % 3 }, (_, index) => ({
+      entry: `there-${pick.a}-${pick.b}-${index}`,
+      at: '2026-05-02T14:03:11.000Z',
+      says: 'came off: 2 × seat bolts',
+    })),
+    renumbered: pick.c % 2 === 0 ? [] : [{ there: 9, here: 14 }],
+  }),
+  'settle-left-out': (pick) => ({
+    do: 'settle-left-out',
+    leftOut: pick.numbered('w', pick.state.dealt.leftOut, pick.a),
+    how: pick.reason(pick.b),
+  }),
   'begin-build': (pick) => ({ do: 'begin-build', step: pick.step(pick.a) }),
   fit: (pick) => {
     const piece = pick.piece(pick.a)

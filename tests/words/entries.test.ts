@@ -49,6 +49,7 @@ import {
 import { play } from '../errors/play.ts'
 import { consumableEntries } from './entries/consumables.ts'
 import { judgingEntries } from './entries/judging.ts'
+import { mergingEntries } from './entries/merging.ts'
 import { arrivalEntries, orderEntries } from './entries/orders.ts'
 import { outingEntries } from './entries/outings.ts'
 import { replacingEntries, replacingMoves } from './entries/replacing.ts'
@@ -697,6 +698,7 @@ const byType = {
   ...outingEntries,
   ...judgingEntries,
   ...replacingEntries,
+  ...mergingEntries,
 } satisfies Record<EntryType, Told[]>
 
 const rows = Object.entries(byType).flatMap(([type, stories]) =>
@@ -714,7 +716,7 @@ describe('one line of history for every kind of entry', () => {
 
   test('an entry that was undone is still told, whatever of it the state does not know any more', () => {
     for (const [type, , { story }] of rows) {
-      if (['undone', 'redone', 'labels-dealt'].includes(type) || story.length === 1) continue
+      if (['undone', 'redone', 'labels-dealt', 'merged'].includes(type) || story.length === 1) continue
       const { state, entries } = play([...story, { do: 'undo' }])
       const undone = entries.at(-2)
       if (undone === undefined) throw new Error('a story without an entry')

@@ -25,6 +25,7 @@ import { countIn } from './kits.ts'
 import { dealLabels, voidLabels } from './labels.ts'
 import { setLoosening } from './loosening.ts'
 import { measure, size } from './measure.ts'
+import { noteMerge, settleLeftOut } from './merging.ts'
 import { changeOrder, lineOrders, notePart, receive, returnOrder } from './orders.ts'
 import { comeBack, sendOut } from './outings.ts'
 import { override } from './overriding.ts'
@@ -83,6 +84,8 @@ const WORKS_WHEN_CLOSED = new Set<CommandName>([
   'add-pictures',
   'sort-picture',
   'stop',
+  'note-merge',
+  'settle-left-out',
 ])
 
 type Deciders = {
@@ -116,6 +119,8 @@ const deciders: Deciders = {
   rehome,
   'rename-piece': renamePiece,
   'settle-fault': settleFault,
+  'note-merge': noteMerge,
+  'settle-left-out': settleLeftOut,
   'begin-build': decideBuild,
   fit: decideFit,
   confirm: confirmMark,

@@ -69,6 +69,8 @@ export function undo(state: State, { entry }: Of<'undo'>): EntryBodyOf<'undone'>
   const last = state.inForce.at(-1)
   if (last === undefined || state.inForce.length < 2) refuse({ code: 'nothing-to-undo' })
   if (entry !== undefined && entry !== last) refuse({ code: 'written-since', entry, last })
+  // What it took over would be left behind, and bags were numbered anew by it.
+  if (state.merge === last) refuse({ code: 'merge-stays', entry: last })
   // A doubt about a bolt goes by an answer, never by forgetting what raised it.
   const doubted = [...state.tightenings.values()].find(({ suspect }) => suspect)
   if (state.card?.n === last && doubted?.suspect) {

@@ -113,13 +113,17 @@ export const decisionVerbs: readonly Verb[] = [
   {
     words: ['settle'],
     topic: 'parts and decisions',
-    forms: ['settle x1: HOW'],
-    says: 'Says how a fault, such as a snapped stud, was put right.',
-    examples: ['settle x1: drilled out, thread insert fitted'],
+    forms: ['settle x1: HOW', 'settle w1: HOW'],
+    says: 'Says how a fault was put right, such as a snapped stud, or how what was left out of a merged copy was settled.',
+    examples: ['settle x1: drilled out, thread insert fitted', 'settle w1: looked, it is on the bench'],
     read(line) {
-      const [fault] = line.take(/^x(\d{1,9})(?=:| |$)/i) ?? line.missing('x1')
+      const [kind = '', digits] = line.take(/^([xw])(\d{1,9})(?=:| |$)/i) ?? line.missing('x1')
       line.take(/^: ?/)
-      return { do: 'settle-fault', fault: `x${Number(fault)}`, how: line.takeRest('HOW') }
+      const no = Number(digits)
+      if (kind.toLowerCase() === 'x')
+        return { do: 'settle-fault', fault: `x${no}`, how: line.takeRest('HOW') }
+      line.take(/^because /i)
+      return { do: 'settle-left-out', leftOut: `w${no}`, how: line.takeRest('HOW') }
     },
   },
   {
@@ -134,11 +138,11 @@ export const decisionVerbs: readonly Verb[] = [
       const count = proposed.length + checks.length
       const asked = line.takeRest('N')
       const all = Array.from({ length: count }, (_, index) => index + 1)
-      const byWord: Record<string, number[]> = {
-        all: all.slice(0, proposed.length),
-        checks: all.slice(proposed.length),
-      }
-      const chosen = byWord[asked.toLowerCase()] ?? line.numbers(asked)
+      const byWord = new Map([
+        ['all', all.slice(0, proposed.length)],
+        ['checks', all.slice(proposed.length)],
+      ])
+      const chosen = byWord.get(asked.toLowerCase()) ?? line.numbers(asked)
       if (chosen.length === 0) misread({ code: 'no-such-proposal', part: asked, count })
       return [...new Set(chosen)].map((number) => {
         const check = checks[number - 1 - proposed.length]

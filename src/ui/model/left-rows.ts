@@ -89,6 +89,8 @@ function placeOfLeftover(state: State, leftover: Leftover): Choice | null {
     const container = state.differences.get(leftover.difference)?.container
     return container === undefined ? null : goTo('explain the count', { at: 'differences', container })
   }
+  if (leftover.code === 'left-out-open')
+    return { says: 'say how it is settled', act: { do: 'write', before: `settle ${leftover.leftOut}: ` } }
   if ('place' in leftover) {
     const container = containerPlace(leftover.place)?.container
     if (container !== undefined)

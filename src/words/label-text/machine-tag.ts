@@ -54,6 +54,7 @@ function reasonsOf(state: State, leftovers: readonly Leftover[]): string[] {
   const marks = sum('mark-open')
   const faults = sum('fault-open')
   const counts = sum('count-open')
+  const leftOut = sum('left-out-open')
   const steps = sum('step-open')
   return [
     ...some(off, `${counted(off, 'piece')} off`),
@@ -69,6 +70,7 @@ function reasonsOf(state: State, leftovers: readonly Leftover[]): string[] {
     ...some(counts, `${counted(counts, 'count')} not explained`),
     ...byName(state, leftovers, 'tool-out', 'not back'),
     ...some(old, `${counted(old, 'piece')} lying about that nothing waits for`),
+    ...some(leftOut, `${counted(leftOut, 'entry', 'entries')} of a copy to be settled`),
     ...some(steps, `${counted(steps, 'step')} to do`),
   ]
 }

@@ -25,6 +25,7 @@ export const jobRefusals: Tellers<
   | 'checks-open'
   | 'nothing-to-undo'
   | 'nothing-to-redo'
+  | 'merge-stays'
   | 'written-since'
 > = {
   'no-job': () => told('no job is open, so nothing can be recorded', 'open a job or start a new one first'),
@@ -88,6 +89,11 @@ export const jobRefusals: Tellers<
     told('nothing is left to take back', 'the opening of the job itself is never taken back'),
   'nothing-to-redo': () =>
     told('nothing was taken back since the last new entry', 'say again what is to be recorded'),
+  'merge-stays': (_, { entry }) =>
+    told(
+      `entry ${entry} merged a copy of the job into this record, and a merge is not taken back`,
+      `${say('log')} shows what came with it; put right with new lines what is not so`,
+    ),
   'written-since': (_, { entry, last }) =>
     entry < 1 || entry > last
       ? told(`there is no entry ${entry}, the last is ${last}`, `${say('undo')} takes that back`)
@@ -98,7 +104,11 @@ export const jobRefusals: Tellers<
 }
 
 /** What goes by another word at the bench. */
-const NAMES: Partial<Record<UnknownThing, string>> = { trigger: 'list', consumable: 'thing to put on' }
+const NAMES: Partial<Record<UnknownThing, string>> = {
+  trigger: 'list',
+  consumable: 'thing to put on',
+  'left-out': 'left-out entry',
+}
 
 const FIRST: Record<UnknownThing, string> = {
   step: `${say('begin TITLE')} starts one`,
@@ -110,6 +120,7 @@ const FIRST: Record<UnknownThing, string> = {
   loosening: `${say('loosen PIECE 2x4: ...')} sets one`,
   fault: 'faults are noted as parts come off',
   difference: `${say('count BAG = ...')} compares what is there with the record`,
+  'left-out': `what does not fit of a copy is left out when the two are merged, ${say('merge PATH')}`,
   picture: `pictures come in from a folder, ${say('photos import FOLDER')}`,
   check: `${say('check PIECE: ...')} asks for one`,
   trigger: `${say('checks')} shows your lists, ${say('help when')} tells how one is made`,
@@ -128,6 +139,7 @@ const LOOK_UP: Record<UnknownThing, string> = {
   loosening: 'say one of these',
   fault: 'say one of these',
   difference: 'say one of these',
+  'left-out': `${say('left')} shows what is to be settled`,
   picture: `${say('photos')} shows every picture`,
   check: `${say('checks')} shows every check`,
   trigger: 'say one of these',
@@ -162,6 +174,7 @@ function knownIds(state: State, what: UnknownThing): string[] {
     loosening: state.loosenings,
     fault: state.faults,
     difference: state.differences,
+    'left-out': state.leftOut,
     picture: state.pictures,
     check: state.checks,
     trigger: state.triggers,
@@ -183,7 +196,9 @@ function alreadyTold(state: State, { what, id }: RefusalOf<'already'>): Told {
       )
     case 'settled': {
       const how =
-        state.faults.get(id as `x${number}`)?.settled ?? state.differences.get(id as `d${number}`)?.settled
+        state.faults.get(id as `x${number}`)?.settled ??
+        state.differences.get(id as `d${number}`)?.settled ??
+        state.leftOut.get(id as `w${number}`)?.settled
       return told(`${id} is settled already${how ? `: ${how}` : ''}`, 'nothing more is owed there')
     }
     case 'cleared':

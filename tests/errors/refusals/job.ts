@@ -12,6 +12,7 @@ import {
   job,
   look,
   marked,
+  merged,
   move,
   off,
   open,
@@ -54,6 +55,23 @@ export const jobCases = {
     },
   ],
   unknown: [
+    {
+      given: [job, merged('cleared', 'first start')],
+      when: { do: 'settle-left-out', leftOut: 'w3', how: 'it was not' },
+      says: [
+        'There is no left-out entry w3 in this job.',
+        '  Known: w1, w2.',
+        '> "left" shows what is to be settled.',
+      ],
+    },
+    {
+      given: [job],
+      when: { do: 'settle-left-out', leftOut: 'w1', how: 'it was not' },
+      says: [
+        'There is no left-out entry w1 in this job.',
+        '> There is none yet: what does not fit of a copy is left out when the two are merged, "merge PATH".',
+      ],
+    },
     {
       given: [job, begin('Valve cover off')],
       when: take(9),
@@ -163,6 +181,11 @@ export const jobCases = {
     },
   ],
   already: [
+    {
+      given: [job, merged('cleared'), { do: 'settle-left-out', leftOut: 'w1', how: 'it was not' }],
+      when: { do: 'settle-left-out', leftOut: 'w1', how: 'it was' },
+      says: ['w1 is settled already: it was not.', '> Nothing more is owed there.'],
+    },
     {
       given: [job, begin('Seat off'), marked('dot up'), end, take(1), { do: 'confirm', mark: 'm1' }],
       when: { do: 'confirm', mark: 'm1' },
@@ -307,6 +330,16 @@ export const jobCases = {
       given: [job, begin('Seat off')],
       when: { do: 'redo' },
       says: ['Nothing was taken back since the last new entry.', '> Say again what is to be recorded.'],
+    },
+  ],
+  'merge-stays': [
+    {
+      given: [job, begin('Seat off'), merged()],
+      when: { do: 'undo' },
+      says: [
+        'Entry 3 merged a copy of the job into this record, and a merge is not taken back.',
+        '> "log" shows what came with it; put right with new lines what is not so.',
+      ],
     },
   ],
   'written-since': [
