@@ -1,25 +1,16 @@
 import { createHash } from 'node:crypto'
 import fs from 'node:fs'
 import { dirname, join } from 'node:path'
-import {
-  errnoOf,
-  type FileSystem,
-  nodeFileSystem,
-  removeQuietly,
-  syncFolder,
-  withFile,
-  writeAll,
-} from './file-system.ts'
+import { errnoOf, nodeFileSystem, removeQuietly, syncFolder, withFile, writeAll } from './file-system.ts'
 import { notRecorded } from './not-recorded.ts'
 import { isAlive } from './process-alive.ts'
+import { type NamingFileSystem, putInPlace } from './put-in-place.ts'
 
 /** The name of the folder of pictures inside a job's folder. */
 export const PHOTOS_NAME = 'photos'
 
 /** What keeping pictures asks of the file system beyond journals. */
-export interface PhotoFileSystem extends FileSystem {
-  linkSync(existing: string, name: string): void
-}
+export type PhotoFileSystem = NamingFileSystem
 
 const nodePhotoFileSystem: PhotoFileSystem = { ...nodeFileSystem, linkSync: fs.linkSync }
 
@@ -95,7 +86,7 @@ export class PhotoFiles {
       this.#makeFolder()
       const temporary = this.#copy({ source, sha256 })
       try {
-        return this.#putInPlace(temporary, join(this.path, name))
+        return putInPlace(this.#fs, temporary, join(this.path, name))
       } finally {
         removeQuietly(this.#fs, temporary)
       }
@@ -213,36 +204,10 @@ export class PhotoFiles {
     for (let number = this.#next.get(alike) ?? 1; ; number += 1) {
       const name = number === 1 ? alike : `${stem}-${number}.${extension}`
       if (this.#taken.has(name.toLowerCase())) continue
-      if (!this.#putInPlace(temporary, join(this.path, name))) continue
+      if (!putInPlace(this.#fs, temporary, join(this.path, name))) continue
       this.#next.set(alike, number + 1)
       return name
     }
-  }
-
-  /** Never over a file that is there: false then. A rename would go over it, so the name is made by a link. */
-  #putInPlace(temporary: string, path: string): boolean {
-    try {
-      this.#fs.linkSync(temporary, path)
-      return true
-    } catch (error) {
-      const errno = errnoOf(error) ?? ''
-      if (errno === 'EEXIST') return false
-      if (!NO_LINKS.has(errno)) throw error
-    }
-    try {
-      // Without links, the name is reserved by an empty file of ours, and the rename goes over that.
-      this.#fs.closeSync(this.#fs.openSync(path, 'wx', 0o600))
-    } catch (error) {
-      if (errnoOf(error) === 'EEXIST') return false
-      throw error
-    }
-    try {
-      this.#fs.renameSync(temporary, path)
-    } catch (error) {
-      removeQuietly(this.#fs, path)
-      throw error
-    }
-    return true
   }
 
   #recorded<T>(work: () => T): T {
@@ -278,8 +243,6 @@ export function isCopyName(name: string): boolean {
 
 const CHUNK = 1 << 20
 const TEMPORARY = /^\.copy-(\d+)-\d+\.tmp$/
-/** File systems without hard links: FAT and its kin, some of networks. */
-const NO_LINKS = new Set(['EPERM', 'ENOTSUP', 'EOPNOTSUPP', 'ENOSYS', 'EMLINK', 'EXDEV', 'EINVAL', 'EACCES'])
 
 function isNamed(name: string, { stem, extension }: PictureToCopy): boolean {
   const rest = name.startsWith(stem) ? name.slice(stem.length) : ''
