@@ -1,4 +1,5 @@
 import { dirname } from 'node:path'
+import { withoutSteering } from '../label/without-steering.ts'
 import { jobsHome } from '../storage/home.ts'
 import { troubleText } from '../words/storage-troubles.ts'
 import { troubleOfRecord } from '../words/trouble-of.ts'
@@ -69,7 +70,7 @@ function carryOut(desk: Desk, { words, options }: Arguments, place: Place): Resu
 /** How far an errand is, on one line of a terminal that is written over. */
 function progressOf(place: Place): (text: string) => void {
   if (!place.progress) return () => undefined
-  return (text) => place.error(`\r\x1b[K${text.replace(/\p{Cc}/gu, '').slice(0, 79)}`)
+  return (text) => place.error(`\r\x1b[K${withoutSteering(text).slice(0, 79)}`)
 }
 
 /** What is wrong with the record that was read, and what was set aside from it. */

@@ -69,7 +69,9 @@ function wrongUse(code: string, text: string): number {
 /** A fault of ours is never taken for a refusal. */
 function fault(error: unknown): number {
   console.error('putback stopped by a fault of its own. Everything recorded before is recorded.')
-  console.error(error instanceof Error ? error.stack : error)
+  // It may quote what was typed or read.
+  const told = String(error instanceof Error ? error.stack : error)
+  console.error(told.split('\n').map(printable).join('\n'))
   return EXIT.notRecorded
 }
 
@@ -85,7 +87,7 @@ function surroundings() {
   }
 }
 
-/** The text without control characters, so that nothing typed can steer the terminal. */
+/** What `withoutSteering` does: help and version load nothing beside this file. */
 function printable(text: string): string {
-  return text.replace(/\p{Cc}/gu, '')
+  return text.replace(/[\p{Cc}\p{Cf}\p{Cs}\p{Zl}\p{Zp}]/gu, '')
 }

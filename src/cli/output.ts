@@ -1,3 +1,4 @@
+import { withoutSteering } from '../label/without-steering.ts'
 import type { Result } from './result.ts'
 
 /** Where a command's words go: the terminal, a pipe, or a test. */
@@ -20,7 +21,7 @@ export function show(
   if (result.ok && result.bytes && surface.bytes) {
     surface.bytes(result.bytes)
     // Standard output is the file: a word in it would spoil it.
-    const words = json ? jsonLine(result, warnings) : result.text.map(printable).join('\n')
+    const words = json ? jsonLine(result, warnings) : result.text.map(withoutSteering).join('\n')
     surface.error(`${words}\n`)
     return
   }
@@ -28,10 +29,10 @@ export function show(
     surface.out(`${jsonLine(result, warnings)}\n`)
     return
   }
-  for (const warning of warnings) surface.error(`${printable(warning)}\n`)
+  for (const warning of warnings) surface.error(`${withoutSteering(warning)}\n`)
   if (result.ok && result.symbol) surface.out(`${result.symbol.join('\n')}\n`)
-  if (result.text && result.text.length > 0) surface.out(`${result.text.map(printable).join('\n')}\n`)
-  if (!result.ok) surface.error(`${toldLines(result).map(printable).join('\n')}\n`)
+  if (result.text && result.text.length > 0) surface.out(`${result.text.map(withoutSteering).join('\n')}\n`)
+  if (!result.ok) surface.error(`${toldLines(result).map(withoutSteering).join('\n')}\n`)
 }
 
 /** What went wrong, all of it, line by line. */
@@ -81,9 +82,4 @@ function escaped(json: string): string {
       .map((unit) => `\\u${unit.charCodeAt(0).toString(16).padStart(4, '0')}`)
       .join(''),
   )
-}
-
-// Names may come from a file that others wrote: nothing in them may steer the terminal.
-function printable(line: string): string {
-  return line.replace(/[\p{Cc}\p{Cf}\u2028\u2029]/gu, '')
 }

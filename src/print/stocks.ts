@@ -1,7 +1,9 @@
-import { readdirSync, readFileSync, statSync } from 'node:fs'
+import { readdirSync } from 'node:fs'
 import { basename, dirname, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { readStock, type Stock, type StockFault } from '../label/stock.ts'
+import { errnoOf } from '../storage/file-system.ts'
+import { readSmallFile } from '../storage/read-small-file.ts'
 
 /** A file of a stock that cannot be used, and why. */
 export interface BadStock {
@@ -35,20 +37,21 @@ function readFolder(folder: string, { stocks, bad }: Stocks): void {
     const path = join(folder, name)
     let raw: unknown
     try {
-      if (statSync(path).size > MOST_BYTES) {
-        bad.push({ path, why: 'too-large' })
-        continue
-      }
       // Some editors put a mark of its encoding before a text.
-      raw = JSON.parse(readFileSync(path, 'utf8').replace(/^\ufeff/, ''))
+      raw = JSON.parse(readSmallFile(path, MOST_BYTES).replace(/^\ufeff/, ''))
     } catch (error) {
-      bad.push({ path, why: error instanceof SyntaxError ? 'not-json' : 'unreadable' })
+      bad.push({ path, why: whyBad(error) })
       continue
     }
     const reading = readStock(raw)
     if (reading.ok) stocks.set(reading.stock.name.toLowerCase(), reading.stock)
     else bad.push({ path, why: { faults: reading.refusal.faults } })
   }
+}
+
+function whyBad(error: unknown): 'not-json' | 'unreadable' | 'too-large' {
+  if (error instanceof SyntaxError) return 'not-json'
+  return errnoOf(error) === 'EOVERFLOW' ? 'too-large' : 'unreadable'
 }
 
 /** A stock is a few lines. */

@@ -1,12 +1,13 @@
-import { readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import * as z from 'zod/mini'
 import type { HowPrinted } from '../lines/errand.ts'
+import { readSmallFile } from '../storage/read-small-file.ts'
+import { replaceFile } from '../storage/replace-file.ts'
 
 /** What is used where nothing else is said. A file that cannot be read counts as none: it is a convenience only. */
 export function usualHow(home: string): HowPrinted {
   try {
-    return usual.parse(JSON.parse(readFileSync(join(home, NAME), 'utf8'))) as HowPrinted
+    return usual.parse(JSON.parse(readSmallFile(join(home, NAME), MOST_BYTES))) as HowPrinted
   } catch {
     return {}
   }
@@ -14,18 +15,11 @@ export function usualHow(home: string): HowPrinted {
 
 /** Keeps it for the next time. */
 export function keepUsual(home: string, how: HowPrinted): void {
-  const path = join(home, NAME)
-  const partial = `${path}.${process.pid}.tmp`
-  try {
-    writeFileSync(partial, `${JSON.stringify(usual.parse(how), null, 2)}\n`, { mode: 0o600 })
-    renameSync(partial, path)
-  } catch (error) {
-    rmSync(partial, { force: true })
-    throw error
-  }
+  replaceFile(join(home, NAME), Buffer.from(`${JSON.stringify(usual.parse(how), null, 2)}\n`))
 }
 
 const NAME = '.printing.json'
+const MOST_BYTES = 10_000
 
 /** As long as a line may be that is read. */
 const text = z.string().check(z.maxLength(500))

@@ -112,7 +112,7 @@ export class PhotoFiles {
       if (errnoOf(error) !== 'EEXIST') throw error
     }
     if (!isOwnFolder(this.path))
-      throw Object.assign(new Error(`${this.path} is no folder of the job`), { code: 'ENOTDIR' })
+      throw Object.assign(new Error(`${this.path} is no folder of the job`), { code: 'ELOOP' })
     this.#removeLeftovers()
     this.#unclaimed = this.#listUnclaimed()
   }

@@ -7,7 +7,8 @@ import { type FileSystem, nodeFileSystem, readBytes, withFile } from './file-sys
 export function readSmallFile(path: string, most: number, fs: FileSystem = nodeFileSystem): string {
   return withFile(fs, path, 'r', (fd) => {
     const { size } = fs.fstatSync(fd)
-    if (size > most) throw Object.assign(new Error(`EOVERFLOW: ${path} is too long`), { code: 'EOVERFLOW', path })
+    if (size > most)
+      throw Object.assign(new Error(`EOVERFLOW: ${path} is too long`), { code: 'EOVERFLOW', path })
     return readBytes(fs, fd, 0, size).toString('utf8')
   })
 }

@@ -11,24 +11,22 @@ const codes = new Set(
 )
 
 // ISO 4217, table A.1, minor unit; all others have two digits.
-const otherDigits: Readonly<Record<string, number>> = {
-  ...Object.fromEntries(
-    'BIF CLP DJF GNF ISK JPY KMF KRW PYG RWF UGX VND VUV XAF XOF XPF'.split(' ').map((code) => [code, 0]),
-  ),
-  ...Object.fromEntries('BHD IQD JOD KWD LYD OMR TND'.split(' ').map((code) => [code, 3])),
-  '₩': 0,
-  '₫': 0,
-}
+const otherDigits = new Map<string | null, number>([
+  ...'BIF CLP DJF GNF ISK JPY KMF KRW PYG RWF UGX VND VUV XAF XOF XPF ₩ ₫'
+    .split(' ')
+    .map((code) => [code, 0] as const),
+  ...'BHD IQD JOD KWD LYD OMR TND'.split(' ').map((code) => [code, 3] as const),
+])
 
 // Signs that are made of letters: common practice.
 const letterSigns = ['kr', 'zł', 'Kč', 'Ft', 'Fr', 'Rs']
 
 // Signs that several currencies share: common practice.
-const sharedSigns: Readonly<Record<string, RegExp>> = {
-  $: /^(?:..D|ARS|BRL|CLP|COP|CUP|CVE|DOP|MXN|NIO|TOP|UYU)$/,
-  '£': /^(?:EGP|FKP|GBP|GIP|SHP)$/,
-  '¥': /^(?:CNY|JPY)$/,
-}
+const sharedSigns = new Map([
+  ['$', /^(?:..D|ARS|BRL|CLP|COP|CUP|CVE|DOP|MXN|NIO|TOP|UYU)$/],
+  ['£', /^(?:EGP|FKP|GBP|GIP|SHP)$/],
+  ['¥', /^(?:CNY|JPY)$/],
+])
 
 /**
  * A currency as it is written, in capitals where it is a code: `eur` is `EUR`. The euro sign stands for one currency only,
@@ -45,7 +43,7 @@ export function currencyNamed(text: string): string | null {
 
 /** How many digits a currency has behind the point. */
 export function minorDigits(currency: string | null): number {
-  return otherDigits[currency ?? ''] ?? 2
+  return otherDigits.get(currency) ?? 2
 }
 
 /** Whether the sign is written in front of the amount, as in `$4.50`. */
@@ -55,5 +53,5 @@ export function isWrittenInFront(currency: string): boolean {
 
 /** Whether a sign stands for the currency of a code, among others: `$` for `USD`. */
 export function isSignOf(sign: string, code: string): boolean {
-  return sharedSigns[sign]?.test(code) ?? false
+  return sharedSigns.get(sign)?.test(code) ?? false
 }

@@ -169,6 +169,22 @@ const CAUSES: Record<string, Cause> = {
   EACCES: NOT_ALLOWED,
   EPERM: NOT_ALLOWED,
   EIO: FAULTY,
+  ELOOP: {
+    what: 'a link lies in its place, and none is followed inside a job',
+    cure: 'put the file or the folder itself in the place of the link',
+  },
+  EFTYPE: {
+    what: 'it is a pipe or a device, and no file',
+    cure: 'move it away, and put the file in its place',
+  },
+  EOVERFLOW: {
+    what: 'it is longer than the journal of any job',
+    cure: 'look at what it is; put the journal back from a copy',
+  },
+  'journal-full': {
+    what: 'the journal has reached the length that can be read back',
+    cure: 'make another job for what is still to be recorded',
+  },
   ENOENT: GONE,
   ENOTDIR: GONE,
   ENODEV: GONE,

@@ -1,10 +1,10 @@
-import { readFileSync } from 'node:fs'
 import { resolve } from 'node:path'
 import { counted } from '../../words/grammar.ts'
 import { told } from '../../words/told.ts'
 import type { Options } from '../arguments.ts'
 import type { Desk } from '../desk.ts'
 import type { Pending } from '../pending.ts'
+import { MOST_RUN_BYTES, readRunFile } from '../read-run-file.ts'
 import { type Result, wrongUse } from '../result.ts'
 import { type Run, runFile } from '../run-file.ts'
 
@@ -24,9 +24,10 @@ export function run(
   const name = file === '-' ? 'standard input' : file
   let text: string
   try {
-    text = readFileSync(file === '-' ? 0 : resolve(desk.cwd, file), 'utf8')
+    text = readRunFile(file === '-' ? null : resolve(desk.cwd, file))
   } catch (error) {
     const code = error instanceof Error && 'code' in error ? String(error.code) : 'unknown'
+    if (code === 'EOVERFLOW') return tooLong(name)
     return wrongUse(
       'no-such-file',
       told(`the file '${name}' cannot be read: ${code}`, 'look at the name of the file'),
@@ -39,6 +40,16 @@ export function run(
   const ran = runFile(desk, text, { name, until: options.until, each }, errand)
   const tell = (run: Run) => resultOf(run, name, lines)
   return ran instanceof Promise ? ran.then(tell) : tell(ran)
+}
+
+function tooLong(name: string): Result {
+  return wrongUse(
+    'file-too-long',
+    told(
+      `${name} is longer than ${MOST_RUN_BYTES / 1024 / 1024} MiB, so nothing of it was done`,
+      'part it into several files, and run one after the other',
+    ),
+  )
 }
 
 function resultOf({ done, refused, failure }: Run, name: string, lines: string[]): Result {

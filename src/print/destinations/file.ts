@@ -8,7 +8,7 @@ export async function toFile(bytes: Uint8Array, path: string, cwd: string): Prom
   const where = resolve(cwd, path)
   const partial = join(dirname(where), `.${basename(where).slice(0, 100)}.${randomUUID().slice(0, 8)}.tmp`)
   try {
-    await mkdir(dirname(where), { recursive: true })
+    await mkdir(dirname(where), { recursive: true, mode: 0o700 })
     await writeFlushed(partial, bytes)
     return await place(partial, where)
   } catch (error) {

@@ -1,3 +1,4 @@
+import { withoutSteering } from '../../label/without-steering.ts'
 import type { Errand } from '../../lines/errand.ts'
 import type { ErrandOutcome, Errands } from '../../session/errands.ts'
 import type { Session } from '../../session/session.ts'
@@ -86,7 +87,7 @@ export class ErrandOut {
 
   #tell(progress: string): void {
     if (!this.#out) return
-    this.#out.progress = printed(progress)
+    this.#out.progress = withoutSteering(progress)
     this.#changed()
   }
 }
@@ -110,17 +111,13 @@ const NAMES: Record<Errand['errand'], string> = {
 
 /** An outcome without what would steer the terminal: paths hold whatever a disk holds. */
 function printable(outcome: ErrandOutcome): ErrandOutcome {
-  if (outcome.ok) return { ...outcome, text: outcome.text.map(printed) }
+  if (outcome.ok) return { ...outcome, text: outcome.text.map(withoutSteering) }
   const { what, lines, cure } = outcome.told
   return {
     ...outcome,
-    told: { what: printed(what), lines: lines.map(printed), cure: printed(cure) },
-    text: outcome.text?.map(printed),
+    told: { what: withoutSteering(what), lines: lines.map(withoutSteering), cure: withoutSteering(cure) },
+    text: outcome.text?.map(withoutSteering),
   }
-}
-
-function printed(text: string): string {
-  return text.replace(/[\p{Cc}\p{Bidi_Control}]/gu, '')
 }
 
 function linesOf(outcome: ErrandOutcome): string[] {

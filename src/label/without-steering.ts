@@ -1,0 +1,7 @@
+/**
+ * A line of text as it may go to a terminal, whatever it holds: without controls, line ends, format characters (which hide,
+ * or turn the reading order) and halves of characters. Nothing else is changed, so that a path can still be copied.
+ */
+export function withoutSteering(text: string): string {
+  return text.replace(/[\p{Cc}\p{Cf}\p{Cs}\p{Zl}\p{Zp}]/gu, '')
+}
