@@ -1,23 +1,37 @@
-import { mkdirSync } from 'node:fs'
 import { basename, dirname, join, resolve } from 'node:path'
 import { type JobShelf, type JobSummary, type NewJob, NumbersUsedUp } from '../session/jobs.ts'
 import { Session, type SessionOptions } from '../session/session.ts'
 import { type Entry, parseEntry } from '../session/stored-entry.ts'
 import { cardOf } from '../session/views.ts'
 import { choose, chosen } from '../storage/chosen-job.ts'
-import { createJob, type JobFolder, listJobs } from '../storage/job-folders.ts'
+import { errnoOf, type FileSystem } from '../storage/file-system.ts'
+import {
+  createJob,
+  discardJob,
+  type HeaderProblem,
+  type JobFolder,
+  listJobs,
+  makeHome,
+} from '../storage/job-folders.ts'
 import { withLock } from '../storage/lock.ts'
 import { openJournal } from '../storage/open-journal.ts'
 import { enterJob, type Presence } from '../storage/presence.ts'
 import { soundWanted, wantSound } from '../storage/sound-setting.ts'
 import { addDemoJob } from './demo-job.ts'
 
+interface ShelfOptions extends SessionOptions {
+  /** What the jobs are read and written through. */
+  fs?: FileSystem | undefined
+  /** How long to wait for another program that is writing, in milliseconds. */
+  lockLimit?: number | undefined
+}
+
 /** The jobs of a home on the disk. */
 export class DiskShelf implements JobShelf {
   readonly home: string
-  readonly #options: SessionOptions
+  readonly #options: ShelfOptions
 
-  constructor(home: string, options: SessionOptions = {}) {
+  constructor(home: string, options: ShelfOptions = {}) {
     this.home = home
     this.#options = options
   }
@@ -32,7 +46,8 @@ export class DiskShelf implements JobShelf {
   }
 
   open(path: string): Session {
-    return new Session(openJournal(path, { parse: parseEntry }), this.#options)
+    const { fs, lockLimit } = this.#options
+    return new Session(openJournal(path, { parse: parseEntry, fs, lockLimit }), this.#options)
   }
 
   enter(path: string): Presence {
@@ -40,15 +55,18 @@ export class DiskShelf implements JobShelf {
   }
 
   create({ name, machine, units, practice }: NewJob): string {
-    mkdirSync(this.home, { recursive: true, mode: 0o700 })
+    const { fs, lockLimit } = this.#options
+    makeHome(this.home, fs)
     // Two that are made at the same moment must not get the same number: it stands on every label.
-    const path = withLock(join(this.home, '.jobs.lock'), {}, () => {
+    const path = withLock(join(this.home, '.jobs.lock'), { fs, limit: lockLimit }, () => {
       const no = freeNumber(this.headers())
-      const { path } = createJob(this.home, name)
+      const { path } = createJob(this.home, name, fs)
       const outcome = this.open(path).send({ do: 'open-job', no, name, machine, units, practice })
+      if (outcome.kind === 'recorded') return path
+      // A folder without a job in it would stand in the list, and the next one of that name beside it.
+      discardJob(path, fs)
       if (outcome.kind === 'not-recorded') throw outcome.error
-      if (outcome.kind === 'refused') throw new Error(`a new job was refused: ${outcome.refusal.code}`)
-      return path
+      throw new Error(`a new job was refused: ${outcome.refusal.code}`)
     })
     this.choose(path)
     return path
@@ -70,7 +88,7 @@ export class DiskShelf implements JobShelf {
   choose(path: string): void {
     if (resolve(dirname(path)) !== resolve(this.home))
       throw new RangeError(`not a job of ${this.home}: ${path}`)
-    choose(this.home, basename(path))
+    choose(this.home, basename(path), this.#options.fs)
   }
 
   hasSound(): boolean {
@@ -79,6 +97,17 @@ export class DiskShelf implements JobShelf {
 
   setSound(isWanted: boolean): void {
     wantSound(this.home, isWanted)
+  }
+
+  /** A job whose file cannot be read does not keep the others from being listed. */
+  #lookInto(path: string): Session | Extract<HeaderProblem, { kind: 'unreadable' }> {
+    try {
+      return new Session(openJournal(path, { parse: parseEntry, readOnly: true }))
+    } catch (error) {
+      const code = errnoOf(error)
+      if (code === undefined) throw error
+      return { kind: 'unreadable', code }
+    }
   }
 
   #summary({ folder, path, header, problem }: JobFolder<Entry>): JobSummary {
@@ -93,8 +122,9 @@ export class DiskShelf implements JobShelf {
     if (problem?.kind === 'empty' || problem?.kind === 'unreadable' || !opened) {
       return { ...base, archived: false, phase: null, problem }
     }
-    const session = new Session(openJournal(path, { parse: parseEntry, readOnly: true }))
-    const { state, store, unlawful } = session
+    const session = this.#lookInto(path)
+    if (!(session instanceof Session)) return { ...base, archived: false, phase: null, problem: session }
+    const { state, problem: found } = session
     const { name, machine, archived } = state.job
     return {
       ...base,
@@ -102,7 +132,7 @@ export class DiskShelf implements JobShelf {
       machine,
       archived,
       phase: cardOf(session).phase,
-      problem: store.problem ?? (unlawful ? { kind: 'law', entry: unlawful.n } : null),
+      problem: found,
     }
   }
 }

@@ -37,7 +37,11 @@ function openPlain(path: string, flags: string, mode?: number): number {
   // Where the system cannot refuse a link while it opens, looking first is all that can be done.
   if (!constants.O_NOFOLLOW && fs.lstatSync(path, { throwIfNoEntry: false })?.isSymbolicLink())
     throw refusedToOpen('ELOOP', path)
-  const fd = fs.openSync(path, flagsOf(flags) | (constants.O_NOFOLLOW ?? 0) | (constants.O_NONBLOCK ?? 0), mode)
+  const fd = fs.openSync(
+    path,
+    flagsOf(flags) | (constants.O_NOFOLLOW ?? 0) | (constants.O_NONBLOCK ?? 0),
+    mode,
+  )
   const about = fs.fstatSync(fd)
   if (about.isFile() || about.isDirectory()) return fd
   fs.closeSync(fd)

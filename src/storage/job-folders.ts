@@ -1,14 +1,6 @@
-import { lstatSync, mkdirSync, readdirSync, rmdirSync } from 'node:fs'
-import { dirname, join } from 'node:path'
-import {
-  errnoOf,
-  type FileSystem,
-  nodeFileSystem,
-  readBytes,
-  removeQuietly,
-  syncFolder,
-  withFile,
-} from './file-system.ts'
+import { lstatSync, readdirSync } from 'node:fs'
+import { dirname, join, resolve } from 'node:path'
+import { errnoOf, type FileSystem, nodeFileSystem, readBytes, syncFolder, withFile } from './file-system.ts'
 import { numberedSlug, slugOf } from './job-slug.ts'
 import { JOURNAL_NAME } from './journal-file.ts'
 import { type LineProblem, MAX_LINE_BYTES, type Numbered, readLines } from './line.ts'
@@ -36,6 +28,14 @@ export function listJobs<E extends Numbered>(home: string, parse: (raw: unknown)
     .map((job) => ({ ...job, ...readHeader(join(job.path, JOURNAL_NAME), parse) }))
 }
 
+/** Makes the folder that jobs lie in, with those above it, each name flushed. Throws the system's error. */
+export function makeHome(home: string, fs: FileSystem = nodeFileSystem): void {
+  const first = fs.mkdirSync(home, { recursive: true, mode: 0o700 })
+  if (first === undefined) return
+  const above = dirname(resolve(first))
+  for (let made = resolve(home); made !== above; made = dirname(made)) syncFolder(fs, dirname(made))
+}
+
 /**
  * Makes a folder with an empty journal for a new job, for this user only. The folder's name comes from the job's,
  * with -2, -3 behind it when there is one already. Throws the system's error.
@@ -45,19 +45,29 @@ export function createJob(
   name: string,
   fs: FileSystem = nodeFileSystem,
 ): { folder: string; path: string } {
-  const isNewHome = mkdirSync(home, { recursive: true, mode: 0o700 }) !== undefined
-  const folder = makeFolder(home, slugOf(name))
+  makeHome(home, fs)
+  const folder = makeFolder(home, slugOf(name), fs)
   const path = join(home, folder)
   const journal = join(path, JOURNAL_NAME)
   try {
     withFile(fs, journal, 'wx', (fd) => fs.fsyncSync(fd))
-    for (const changed of isNewHome ? [path, home, dirname(home)] : [path, home]) syncFolder(fs, changed)
+    for (const changed of [path, home]) syncFolder(fs, changed)
   } catch (error) {
-    removeQuietly(fs, journal)
-    rmdirSync(path)
+    discardJob(path, fs)
     throw error
   }
   return { folder, path }
+}
+
+/** Removes a job of which nothing was recorded, if it can be removed; one with anything in it stays as it is. */
+export function discardJob(path: string, fs: FileSystem = nodeFileSystem): void {
+  const journal = join(path, JOURNAL_NAME)
+  try {
+    if (sizeOf(journal, fs) === 0) fs.unlinkSync(journal)
+    fs.rmdirSync(path)
+  } catch {
+    // It stays, and the list of jobs shows that it is empty.
+  }
 }
 
 /** Whether a folder has a journal: a file, not a link to one. One that may not be looked into counts as having one. */
@@ -67,6 +77,15 @@ export function hasJournal(path: string): boolean {
   } catch (error) {
     // To say that there is no job would be a guess.
     return errnoOf(error) === 'EACCES'
+  }
+}
+
+function sizeOf(path: string, fs: FileSystem): number | null {
+  try {
+    return fs.statSync(path).size
+  } catch (error) {
+    if (errnoOf(error) === 'ENOENT') return null
+    throw error
   }
 }
 
@@ -107,11 +126,11 @@ function firstLine(path: string): Buffer {
 const LINE_FEED = 0x0a
 const MANY = 10_000
 
-function makeFolder(home: string, slug: string): string {
+function makeFolder(home: string, slug: string, fs: FileSystem): string {
   for (let number = 1; number < MANY; number += 1) {
     const folder = number === 1 ? slug : numberedSlug(slug, number)
     try {
-      mkdirSync(join(home, folder), { mode: 0o700 })
+      fs.mkdirSync(join(home, folder), { mode: 0o700 })
       return folder
     } catch (error) {
       if (errnoOf(error) !== 'EEXIST') throw error

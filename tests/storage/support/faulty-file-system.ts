@@ -1,6 +1,9 @@
 import { type FileSystem, nodeFileSystem } from '../../../src/storage/file-system.ts'
 
-type Call = keyof FileSystem
+/** A call that storage makes. */
+export type FileSystemCall = keyof FileSystem
+
+type Call = FileSystemCall
 
 /** Which call fails, counted from 1 over all calls; `onwards` lets every later one fail as well. */
 export interface Fault {
@@ -45,7 +48,9 @@ export function faultyFileSystem(): FaultyFileSystem {
   }
   const reset = (fails: (call: Call) => string | null) => Object.assign(state, { hit: null, calls: 0, fails })
 
-  const calls = Object.fromEntries(names.map((name) => [name, wrap(name)])) as unknown as FileSystem
+  const calls = Object.fromEntries(
+    FILE_SYSTEM_CALLS.map((name) => [name, wrap(name)]),
+  ) as unknown as FileSystem
   return {
     ...calls,
     plant: ({ at, errno, onwards = false }) =>
@@ -61,7 +66,8 @@ export function faultyFileSystem(): FaultyFileSystem {
   }
 }
 
-const names: Call[] = [
+/** Every call that storage makes. */
+export const FILE_SYSTEM_CALLS: readonly FileSystemCall[] = [
   'openSync',
   'closeSync',
   'fstatSync',
@@ -73,4 +79,6 @@ const names: Call[] = [
   'ftruncateSync',
   'unlinkSync',
   'renameSync',
+  'mkdirSync',
+  'rmdirSync',
 ]
