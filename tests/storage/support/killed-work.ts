@@ -124,7 +124,7 @@ function start(
 async function killOne({ chance }: Killing, worker: Running, death: Death): Promise<void> {
   if (death === 'at random') {
     await worker.said(chance.whole(1, 4))
-    await new Promise((resolve) => setTimeout(resolve, chance.between(0, 5)))
+    await new Promise((resolve) => setTimeout(resolve, chance.between(0, 3)))
     worker.kill()
   }
   const { signal, stderr } = await worker.ended
