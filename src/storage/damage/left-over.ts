@@ -1,0 +1,197 @@
+import { FILE_START } from '../line.ts'
+import type { Finding } from './finding.ts'
+import type { Followed, Link } from './follow-chain.ts'
+import { factsOf, givenBy, gives, type LineFacts } from './line-facts.ts'
+import type { Piece } from './pieces.ts'
+
+/** A line that the chain did not reach, and that can be read by itself. */
+export interface Legible {
+  piece: Piece
+  facts: LineFacts
+  /** Whether the line before it stands in the file too, as far as its checksum goes: then this one is as it was written. */
+  isProved: boolean
+}
+
+/** What is left over of a file, named: and the lines behind the damage, which are neither here nor there. */
+export interface LeftOver {
+  findings: Finding[]
+  behind: Legible[]
+}
+
+/** Names what is left over of a file when its chain was followed as far as it goes. */
+export function nameLeftOver(followed: Followed): LeftOver {
+  const known = knownOf(followed)
+  const findings: Finding[] = []
+  const beyond: (Legible | Piece)[] = []
+  for (const piece of followed.left) {
+    const named = nameOf(piece, known)
+    if ('kind' in named) findings.push(named)
+    else beyond.push(named)
+  }
+  const behind = nameBeyond(beyond, known)
+  return { findings: [...findings, ...behind.findings], behind: behind.behind }
+}
+
+interface Known {
+  /** How many entries the chain has. */
+  length: number
+  /** Where its last line stands in the file. */
+  end: number
+  /** Which entry gives that to the next; 0 for the start of the file. */
+  entryGiving: ReadonlyMap<number, number>
+  entryOfText: ReadonlyMap<string, number>
+  brought: ReadonlySet<number>
+  /** The last entry that stands in the file itself: it proves all before it, wherever they come from. */
+  lastOwn: number
+  facts: ReadonlyMap<Piece, LineFacts>
+  leftGiving: ReadonlyMap<number, Piece>
+  leftFollows: ReadonlySet<number>
+  /** False where the file begins with a line that is not in the chain: then nobody can say whose file it is. */
+  isOurs: boolean
+}
+
+function knownOf({ links, left }: Followed): Known {
+  const entryOfText = new Map(links.map(({ text }, index) => [textOf(text), index + 1]))
+  const starts = links.flatMap(({ piece }) => piece?.start ?? [])
+  const facts = new Map<Piece, LineFacts>()
+  const leftGiving = new Map<number, Piece>()
+  for (const piece of left) {
+    const said = piece.form === 'text' ? factsOf(piece.text) : null
+    if (said !== null) facts.set(piece, said)
+    const given = givenBy(piece.text)
+    if (given !== null) leftGiving.set(given, piece)
+  }
+  const first = left.find((piece) => facts.has(piece))
+  return {
+    length: links.length,
+    end: starts.reduce((most, start) => Math.max(most, start), -1),
+    entryGiving: new Map([[gives(FILE_START.crc), 0], ...links.map(givenByEntry)]),
+    entryOfText,
+    brought: new Set(links.flatMap(({ how }, index) => (how === 'brought' ? index + 1 : []))),
+    lastOwn: links.reduce((last, { piece }, index) => (piece ? index + 1 : last), 0),
+    facts,
+    leftGiving,
+    leftFollows: new Set([...facts.values()].map(({ follows }) => follows)),
+    isOurs:
+      first === undefined ||
+      entryOfText.has(textOf(first.text)) ||
+      starts.some((start) => start < first.start),
+  }
+}
+
+function givenByEntry({ crc }: Link, index: number): [number, number] {
+  return [gives(crc), index + 1]
+}
+
+/** What a piece is for sure; else the line that it is by itself, or the piece where it is none. */
+function nameOf(piece: Piece, known: Known): Finding | Legible | Piece {
+  const at = { line: piece.line, last: piece.line }
+  if (piece.form === 'zeros') return { kind: 'zeros', ...at, bytes: piece.text.length, isSure: true }
+  if (piece.form === 'blank') return { kind: 'blank', ...at, isSure: true }
+  const twin = known.entryOfText.get(textOf(piece.text))
+  if (twin !== undefined) return { kind: 'doubled', ...at, entry: twin, isSure: true }
+  const facts = known.facts.get(piece)
+  const isWithin = piece.start < known.end
+  const replaced = replacedBy(piece, known)
+  if (!facts) {
+    if (replaced !== undefined) return { kind: 'illegible', ...at, entry: replaced, isSure: true }
+    if (piece.isOpenEnd) return { kind: 'torn', ...at, bytes: piece.text.length, isSure: true }
+    // The chain holds without it, before and behind: it took the place of nothing.
+    return isWithin ? { kind: 'illegible', ...at, isSure: true } : piece
+  }
+  const root = rootOf(piece, known)
+  const fork = known.entryGiving.get(root.follows)
+  if (fork !== undefined && fork > 0 && root.n === fork + 1)
+    return { kind: 'other-way', ...at, entry: facts.n, isSure: false }
+  if (!isWithin && root.n > known.length)
+    return { piece, facts, isProved: known.leftGiving.has(facts.follows) }
+  if (known.brought.has(facts.n)) {
+    // Behind the last line of the file itself a copy may have gone another way.
+    const isSure = replaced !== undefined || facts.n < known.lastOwn
+    return { kind: 'altered', ...at, entry: facts.n, isSure }
+  }
+  return { kind: 'foreign', ...at, isSure: known.isOurs }
+}
+
+/** The entry from another copy that a piece was once, as the checksum that it still has says. */
+function replacedBy(piece: Piece, { entryGiving, brought }: Known): number | undefined {
+  const given = givenBy(piece.text)
+  const entry = given === null ? undefined : entryGiving.get(given)
+  return entry !== undefined && brought.has(entry) ? entry : undefined
+}
+
+/** The first of the lines that lead to this one, among those left over. */
+function rootOf(piece: Piece, { facts, leftGiving }: Known): LineFacts {
+  let root = facts.get(piece) as LineFacts
+  const seen = new Set([piece])
+  for (;;) {
+    const before = leftGiving.get(root.follows)
+    const said = before && facts.get(before)
+    if (!before || !said || seen.has(before)) return root
+    seen.add(before)
+    root = said
+  }
+}
+
+/** Names what stands behind the place where the chain broke, in the order of the file. */
+function nameBeyond(beyond: readonly (Legible | Piece)[], known: Known): LeftOver {
+  const findings: Finding[] = []
+  const behind: Legible[] = []
+  let expected = known.length + 1
+  let illegible: Piece[] = []
+  const nameIllegible = (gap: number) => {
+    for (const [index, { line }] of illegible.entries()) {
+      const entry = gap === illegible.length ? { entry: expected + index } : {}
+      findings.push({ kind: 'illegible', line, last: line, ...entry, isSure: false })
+    }
+    illegible = []
+  }
+  const legible = beyond.filter((each): each is Legible => 'facts' in each)
+  let passed = 0
+  for (const each of beyond) {
+    if (!('facts' in each)) {
+      illegible.push(each)
+      continue
+    }
+    passed += 1
+    const { facts, piece } = each
+    const { line } = piece
+    if (isStray(each, legible[passed], expected, known)) {
+      findings.push({ kind: 'foreign', line, last: line, isSure: false })
+      continue
+    }
+    const gap = facts.n - expected
+    if (gap > illegible.length)
+      findings.push({
+        kind: 'missing',
+        line,
+        last: line,
+        entry: expected,
+        lastEntry: facts.n - 1,
+        isSure: false,
+      })
+    if (gap === 0 && !each.isProved)
+      findings.push({ kind: 'altered', line, last: line, entry: facts.n, isSure: false })
+    nameIllegible(gap)
+    behind.push(each)
+    expected = facts.n + 1
+  }
+  nameIllegible(illegible.length)
+  return { findings, behind }
+}
+
+/** Linked with no line of the file, and with a number that does not fit between those beside it. */
+function isStray(
+  { facts, isProved }: Legible,
+  next: Legible | undefined,
+  expected: number,
+  { leftFollows }: Known,
+): boolean {
+  if (isProved || leftFollows.has(facts.gives)) return false
+  // The next number would follow on it, if it were the one that was written.
+  return facts.n < expected || (next !== undefined && next.facts.n <= facts.n + 1)
+}
+
+function textOf(text: Buffer): string {
+  return text.toString('latin1')
+}
