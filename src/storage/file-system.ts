@@ -9,7 +9,14 @@ export interface FileSystem {
   fstatSync(fd: number): FileStat
   statSync(path: string): FileStat
   readSync(fd: number, buffer: Uint8Array, offset: number, length: number, position: number): number
-  writeSync(fd: number, buffer: Uint8Array): number
+  /** Writes where the last write ended, or at `position`. */
+  writeSync(
+    fd: number,
+    buffer: Uint8Array,
+    offset?: number | null,
+    length?: number | null,
+    position?: number | null,
+  ): number
   fdatasyncSync(fd: number): void
   fsyncSync(fd: number): void
   ftruncateSync(fd: number, length: number): void

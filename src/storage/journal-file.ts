@@ -92,6 +92,8 @@ class AppendOnlyFile<E extends Numbered> implements JournalFile<E> {
   /** The last good line as it stands in the file: it ends the chain, so it vouches for all before it. */
   #lastLine: Buffer = Buffer.alloc(0)
   #mustRead = true
+  /** From here on the file may have bytes that a failed flush left behind, which no later flush would look at. */
+  #doubtFrom: number | null = null
 
   constructor(path: string, parse: (raw: unknown) => E, fs: FileSystem, most: number) {
     this.path = path
@@ -144,6 +146,7 @@ class AppendOnlyFile<E extends Numbered> implements JournalFile<E> {
       const cause = 'cause' in lines.problem ? lines.problem.cause : lines.problem
       throw new NotRecorded('unreadable-entry', this.path, { cause })
     }
+    this.#writeDoubtfulAnew()
     let began = false
     try {
       withFile(this.#fs, this.path, 'a', (fd) => {
@@ -155,6 +158,7 @@ class AppendOnlyFile<E extends Numbered> implements JournalFile<E> {
     } catch (error) {
       this.#mustRead = true
       const takenBack = !began || this.#takeBack(bytes)
+      if (!takenBack) this.#doubtFrom = this.#end.byte
       throw error instanceof NotRecorded
         ? new NotRecorded(error.code, this.path, { takenBack })
         : notRecorded(error, this.path, takenBack)
@@ -183,6 +187,28 @@ class AppendOnlyFile<E extends Numbered> implements JournalFile<E> {
     this.#fs.fdatasyncSync(fd)
     if (this.#end.byte === 0) syncFolder(this.#fs, dirname(this.path))
     this.stamp = stampOf(this.#fs.fstatSync(fd))
+  }
+
+  /**
+   * Once a flush has failed, the system may take the bytes for written that are not on the disk, and say so to every
+   * flush after it (Linux does). What is in the file of that write is read back, written over itself and flushed, before
+   * anything follows on it.
+   */
+  #writeDoubtfulAnew(): void {
+    const from = this.#doubtFrom
+    if (from === null) return
+    try {
+      withFile(this.#fs, this.path, 'r+', (fd) => {
+        const bytes = readBytes(this.#fs, fd, from, this.#end.byte)
+        if (this.#fs.writeSync(fd, bytes, 0, bytes.length, from) !== bytes.length)
+          throw new NotRecorded('short-write', this.path)
+        this.#fs.fsyncSync(fd)
+      })
+    } catch (error) {
+      this.#mustRead = true
+      throw notRecorded(error, this.path)
+    }
+    this.#doubtFrom = null
   }
 
   /** Cuts a failed write off the file again, if what follows the good bytes is that write and nothing else. */

@@ -11,11 +11,11 @@ export function dyingFileSystem(diesIn: string, says: (line: string) => void): F
   const wrap = (name: FileSystemCall) => {
     const real = nodeFileSystem[name] as (...args: unknown[]) => unknown
     return (...args: unknown[]) => {
-      const [first, bytes] = args as [string | number, Uint8Array]
+      const [first, bytes, , , position] = args as [string | number, Uint8Array, 0?, number?, number?]
       const file = typeof first === 'number' ? (open.get(first) ?? '') : basename(first)
       if (`${name} ${file}` === diesIn) {
         says(`dies in ${diesIn}`)
-        if (name === 'writeSync') real(first, bytes.subarray(0, bytes.length >> 1))
+        if (name === 'writeSync') real(first, bytes, 0, bytes.length >> 1, position)
         die()
       }
       const result = real(...args)

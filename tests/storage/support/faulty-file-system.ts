@@ -1,4 +1,5 @@
 import { type FileSystem, nodeFileSystem } from '../../../src/storage/file-system.ts'
+import type { Chance } from '../../support/damage/chance.ts'
 
 /** A call that storage makes. */
 export type FileSystemCall = keyof FileSystem
@@ -17,6 +18,8 @@ export interface FaultyFileSystem extends FileSystem {
   plant(fault: Fault): void
   /** Fails the next call of that name. A write that fails has written the first half of its bytes. */
   plantIn(call: Call, errno: string | 'short'): void
+  /** Fails so many of all calls, 0 to 1, each with one of the usual errors. */
+  plantAtRandom(chance: Chance, rate: number): void
   mend(): void
   /** The call the fault hit, and how many calls were made since it was planted. */
   readonly hit: Call | null
@@ -39,8 +42,9 @@ export function faultyFileSystem(): FaultyFileSystem {
       state.hit ??= name
       if (name === 'closeSync') real(...args)
       if (name === 'writeSync') {
-        const [fd, bytes] = args as [number, Uint8Array]
-        const written = real(fd, bytes.subarray(0, Math.ceil(bytes.length / 2)))
+        const [fd, bytes, , , position] = args as [number, Uint8Array, 0?, number?, number?]
+        const half = Math.ceil(bytes.length / 2)
+        const written = real(fd, bytes, 0, half, position)
         if (errno === 'short') return written
       }
       throw Object.assign(new Error(`${errno}: planted in ${name}`), { code: errno, syscall: name })
@@ -56,6 +60,10 @@ export function faultyFileSystem(): FaultyFileSystem {
     plant: ({ at, errno, onwards = false }) =>
       reset(() => (state.calls === at || (onwards && state.calls > at) ? errno : null)),
     plantIn: (call, errno) => reset((name) => (name === call && state.hit === null ? errno : null)),
+    plantAtRandom: (chance, rate) =>
+      reset(() =>
+        chance.between(0, 1) < rate ? (ERRORS[chance.whole(0, ERRORS.length - 1)] ?? null) : null,
+      ),
     mend: () => reset(() => null),
     get hit() {
       return state.hit
@@ -65,6 +73,8 @@ export function faultyFileSystem(): FaultyFileSystem {
     },
   }
 }
+
+const ERRORS = ['EIO', 'ENOSPC', 'EROFS', 'ESTALE']
 
 /** Every call that storage makes. */
 export const FILE_SYSTEM_CALLS: readonly FileSystemCall[] = [
