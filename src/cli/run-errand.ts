@@ -8,6 +8,7 @@ import type { Session } from '../session/session.ts'
 import { recordAnswer } from './answers/record-text.ts'
 import { type OpenOther, runBorrow } from './borrow.ts'
 import { writeOrderList } from './buy-csv.ts'
+import { runMerge } from './merge.ts'
 
 /**
  * Every errand, loaded together and only when one is run: what prints, reads pictures and tells the whole job is heavy,
@@ -35,6 +36,8 @@ export async function errandIn(
       return writeOrderList(session, errand.file, places)
     case 'borrow':
       return runBorrow(errand, session, openOther)
+    case 'merge':
+      return runMerge(errand, session, places, tell)
     default:
       return errand satisfies never
   }

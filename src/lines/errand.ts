@@ -16,6 +16,8 @@ export type Errand =
   | { errand: 'buy-csv'; file: string | null }
   | { errand: 'photos-import'; folder: string }
   | { errand: 'photos-open'; of: PicturesOf }
+  /** A copy of this job is brought together with it; `isTaken`: what does not fit was seen, and is left out. */
+  | { errand: 'merge'; path: string; isTaken: boolean }
   | Borrowing
 
 /** Pieces of another job are taken for this one, as many as `count`. */

@@ -1,10 +1,10 @@
 import { realpathSync, statSync } from 'node:fs'
-import { homedir } from 'node:os'
 import { join, resolve } from 'node:path'
 import type { State } from '../journal/state.ts'
 import { plainText } from '../label/plain-text.ts'
 import type { ErrandOutcome } from '../session/errands.ts'
 import type { Session } from '../session/session.ts'
+import { pathNamed } from '../storage/path-named.ts'
 import { PHOTOS_NAME, type PhotoFileSystem, PhotoFiles } from '../storage/photo-files.ts'
 import { told } from '../words/told.ts'
 import { troubleOfRecord } from '../words/trouble-of.ts'
@@ -38,7 +38,7 @@ export async function importPhotos(
 ): Promise<ErrandOutcome> {
   const trouble = troubleOfRecord(session)
   if (trouble) return failedByTrouble(trouble, [])
-  const source = resolve(cwd, folderNamed(folder))
+  const source = resolve(cwd, pathNamed(folder))
   const wrong = wrongFolder(source, join(jobFolderOf(session), PHOTOS_NAME))
   if (wrong) return wrong
   try {
@@ -81,12 +81,6 @@ function knownLabels({ job, blanks, containers, steps }: State): KnownLabels {
     ),
     steps: new Set(steps.keys()),
   }
-}
-
-/** A folder as it is typed, or as a terminal writes one that was dropped on it: quoted, or from the home folder. */
-function folderNamed(text: string): string {
-  const bare = /^(['"])(.+)\1$/.exec(text.trim())?.[2] ?? text.trim()
-  return /^~(?=$|[/\\])/.test(bare) ? join(homedir(), bare.slice(1)) : bare
 }
 
 function wrongFolder(source: string, copies: string): Failed | null {

@@ -24,6 +24,13 @@ export interface SessionOptions {
   by?: string | undefined
 }
 
+/** What entries are made on: all that the journal holds, the time, and what makes an entry of its facts. */
+export interface WritingNow {
+  entries: readonly Entry[]
+  clock: Clock
+  seal(body: EntryBody, n: number): Entry
+}
+
 /** An open job: its folded state, and the one way to change it. CLI and screens both stand on this. */
 export class Session {
   readonly #store: JournalStore<Entry>
@@ -131,6 +138,30 @@ export class Session {
     return decide(this.#state, command, this.#clock())
   }
 
+  /**
+   * Appends several entries in one go, all or none of them, made on what the journal holds at this moment. They must be
+   * lawful: nothing is decided here. Answers none where none are made.
+   */
+  writeTogether(
+    make: (now: WritingNow) => readonly Entry[] | null,
+  ): { kind: 'recorded'; entries: readonly Entry[] } | { kind: 'not-recorded'; error: Error } {
+    if (this.#unlawful) return { kind: 'not-recorded', error: this.#unlawful }
+    try {
+      const entries = this.#store.append((fresh) => {
+        this.#takeFromElsewhere(fresh)
+        if (this.#unlawful) throw this.#unlawful
+        const at = this.#now()
+        const seal = (body: EntryBody, n: number) => this.#entry(body, at, n)
+        return make({ entries: this.#store.entries(), clock: this.#clock(at), seal })
+      })
+      this.#take(entries)
+      return { kind: 'recorded', entries }
+    } catch (error) {
+      if (!(error instanceof Error)) throw error
+      return { kind: 'not-recorded', error }
+    }
+  }
+
   /** Reads what others have written since. Answers whether there was anything. */
   refresh(): boolean {
     const fresh = this.#store.refresh()
@@ -144,10 +175,10 @@ export class Session {
     return () => this.#listeners.delete(listener)
   }
 
-  #entry(body: EntryBody, at: Date): Entry {
+  #entry(body: EntryBody, at: Date, n = this.#state.seq + 1): Entry {
     const header = {
       v: ENTRY_VERSION,
-      n: this.#state.seq + 1,
+      n,
       at: at.toISOString(),
       id: randomUUID(),
     }

@@ -1,13 +1,6 @@
 import { dirname, extname } from 'node:path'
-import {
-  errnoOf,
-  type FileSystem,
-  nodeFileSystem,
-  readBytes,
-  syncFolder,
-  withFile,
-  writeAll,
-} from './file-system.ts'
+import { type FileSystem, nodeFileSystem, readBytes, syncFolder, withFile } from './file-system.ts'
+import { writeNew } from './write-new.ts'
 
 /** A torn end of a journal, kept in a file of its own. */
 export interface SetAside {
@@ -34,20 +27,4 @@ export function setAsideTornEnd(
     fs.fsyncSync(fd)
     return { path: copy, bytes: torn.length }
   })
-}
-
-/** Writes to the first name `<start><n>` that is free, and syncs. */
-function writeNew(fs: FileSystem, start: string, bytes: Buffer): string {
-  for (let n = 1; ; n += 1) {
-    const path = `${start}${n}`
-    try {
-      withFile(fs, path, 'wx', (fd) => {
-        writeAll(fs, fd, bytes)
-        fs.fsyncSync(fd)
-      })
-      return path
-    } catch (error) {
-      if (errnoOf(error) !== 'EEXIST') throw error
-    }
-  }
 }

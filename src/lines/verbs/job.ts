@@ -1,4 +1,5 @@
 import type { Command } from '../../journal/command.ts'
+import type { Errand } from '../errand.ts'
 import type { Line } from '../line.ts'
 import type { Verb } from '../verb.ts'
 
@@ -38,6 +39,17 @@ export const jobVerbs: readonly Verb[] = [
     },
   },
   plain('redo', 'redo', 'Takes back an undo.'),
+  {
+    words: ['merge'],
+    topic: 'job',
+    forms: ['merge PATH', 'merge PATH take'],
+    says: 'Brings a copy of this job that was gone on with elsewhere together with it; what does not fit is shown first, "take" leaves it out.',
+    examples: ['merge /media/stick/blue-twin', 'merge /media/stick/blue-twin take'],
+    read(line): Errand {
+      const isTaken = line.take(/ take$/i) !== null
+      return { errand: 'merge', path: line.takeRest('PATH'), isTaken }
+    },
+  },
   {
     words: ['rename job'],
     topic: 'job',

@@ -106,6 +106,7 @@ const NAMES: Record<Errand['errand'], string> = {
   'photos-import': 'reading pictures',
   'photos-open': 'opening pictures',
   borrow: 'borrowing',
+  merge: 'merging',
   'buy-csv': 'writing the list of what to buy',
 }
 

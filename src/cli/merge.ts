@@ -1,0 +1,165 @@
+import { basename, dirname, join, resolve } from 'node:path'
+import type { Errand } from '../lines/errand.ts'
+import { type Brought, bringPictures } from '../photos/bring-pictures.ts'
+import { failedByError, failedByTrouble, refusedWith } from '../photos/failed.ts'
+import type { ErrandOutcome } from '../session/errands.ts'
+import { isToDecide, lawfulState, type MergeOutcome, mergeCopy, planCopy } from '../session/merge.ts'
+import type { Session } from '../session/session.ts'
+import { parseEntry } from '../session/stored-entry.ts'
+import { type CopyOfJob, discardKept, keepJournal, NoCopy, openCopy } from '../storage/copy-of-job.ts'
+import { readLines } from '../storage/line.ts'
+import { pathNamed } from '../storage/path-named.ts'
+import { entryText } from '../words/entries.ts'
+import {
+  badCopyText,
+  broughtText,
+  type MergeTelling,
+  mergedText,
+  noCopyText,
+  nothingNewText,
+  otherJobText,
+  toDecideText,
+  unlawfulText,
+} from '../words/merging/merge-text.ts'
+import { troubleOfProblem, troubleOfRecord } from '../words/trouble-of.ts'
+import { label } from './answers/labels.ts'
+import { whenText } from './answers/when.ts'
+
+type Asked = Extract<Errand, { errand: 'merge' }>
+type Failed = Extract<ErrandOutcome, { ok: false }>
+
+/** Where a copy is looked for: where the program was started, then among the jobs. */
+export interface MergePlaces {
+  home: string
+  cwd: string
+}
+
+/**
+ * Brings a copy of the job together with it. What fits is recorded; where something does not, or bags get other numbers,
+ * nothing is until somebody has seen it and says `take`. The copy is only read. Throws only for a fault of ours.
+ */
+export async function runMerge(
+  asked: Asked,
+  session: Session,
+  places: MergePlaces,
+  tell: (progress: string) => void,
+): Promise<ErrandOutcome> {
+  const trouble = troubleOfRecord(session)
+  if (trouble) return failedByTrouble(trouble, [])
+  const path = pathNamed(asked.path)
+  let copy: CopyOfJob | null = null
+  try {
+    tell('reading the copy')
+    copy = await openCopyNamed(path, session, places)
+    return await withCopy({ asked, session, copy, tell })
+  } catch (error) {
+    if (error instanceof NoCopy) return refusedWith(error.code, noCopyText(error.code, asked.path))
+    return failedByError(error, path, [])
+  } finally {
+    copy?.close()
+  }
+}
+
+/** By a path; or by the name of a folder that lies beside that of the job. */
+async function openCopyNamed(path: string, session: Session, { home, cwd }: MergePlaces): Promise<CopyOfJob> {
+  const { path: own } = session.store
+  try {
+    return await openCopy(resolve(cwd, path), own)
+  } catch (error) {
+    const isNowhere = error instanceof NoCopy && error.code === 'nothing-there'
+    if (!isNowhere || basename(path) !== path) throw error
+    return openCopy(join(home, path), own)
+  }
+}
+
+interface Merge {
+  asked: Asked
+  session: Session
+  copy: CopyOfJob
+  tell: (progress: string) => void
+}
+
+async function withCopy({ asked, session, copy, tell }: Merge): Promise<ErrandOutcome> {
+  const { entries: theirs, problem } = readLines(copy.journal, parseEntry)
+  if (problem) return refusedWith('copy-hurt', badCopyText(troubleOfProblem(problem, copy.path), asked.path))
+  const there = lawfulState(theirs)
+  if (there instanceof Error)
+    return refusedWith(
+      'copy-hurt',
+      badCopyText(troubleOfProblem({ kind: 'law', entry: there.n }, copy.path), asked.path),
+    )
+  session.refresh()
+  const telling: MergeTelling = {
+    here: session.state,
+    there,
+    path: asked.path,
+    when: whenText,
+    code: label(session.state),
+  }
+  const planned = planCopy(session.entries(), theirs)
+  if (planned.kind === 'none') {
+    return planned.why === 'other-job'
+      ? notMerged(planned, telling)
+      : nothingNew({ asked, session, copy, tell }, telling)
+  }
+  const { plan } = planned
+  if (isToDecide(plan) && !asked.isTaken) return notMerged({ kind: 'to-decide', plan }, telling)
+  const brought = await bringPictures(session, copy, plan.fits, tell)
+  tell('')
+  const kept = asked.isTaken ? keepJournal(dirname(session.store.path), copy.journal) : undefined
+  const outcome = mergeCopy(session, {
+    theirs,
+    copy: copy.path,
+    kept: kept && basename(kept),
+    isTaken: asked.isTaken,
+    pictures: brought.names,
+    tell: (entry) => entryText(there, entry),
+  })
+  if (outcome.kind === 'merged') return merged(outcome, { ...telling, here: session.state }, brought)
+  if (kept !== undefined) discardKept(kept)
+  if (outcome.kind === 'not-recorded') return failedByError(outcome.error, session.store.path, [])
+  return notMerged(outcome, telling)
+}
+
+/** Pictures may still have been missing here. */
+async function nothingNew({ session, copy, tell }: Merge, telling: MergeTelling): Promise<ErrandOutcome> {
+  const { restored } = await bringPictures(session, copy, [], tell)
+  const pictures = { copied: 0, restored: restored.length, missing: [] }
+  return {
+    ok: true,
+    entries: [],
+    text: [nothingNewText(telling.path), ...broughtText(pictures)],
+    answer: { renumbered: [], leftOut: [], pictures },
+  }
+}
+
+function merged(
+  { entries, plan }: Extract<MergeOutcome, { kind: 'merged' }>,
+  telling: MergeTelling,
+  { names, restored, missing }: Brought,
+): ErrandOutcome {
+  const pictures = { copied: names.size, restored: restored.length, missing }
+  const { renumbered, conflicts } = plan
+  return {
+    ok: true,
+    entries,
+    text: [...mergedText(telling, entries, plan), ...broughtText(pictures)],
+    answer: { renumbered, leftOut: conflicts.map(({ entry, why }) => ({ entry: entry.id, why })), pictures },
+  }
+}
+
+function notMerged(
+  outcome: Exclude<MergeOutcome, { kind: 'merged' | 'not-recorded' }>,
+  telling: MergeTelling,
+): Failed {
+  switch (outcome.kind) {
+    case 'to-decide':
+      return refusedWith('merge-to-decide', toDecideText(telling, outcome.plan))
+    case 'none':
+      return refusedWith('other-job', otherJobText(telling))
+    case 'unlawful':
+      return refusedWith('merge-unlawful', unlawfulText(telling.path, outcome.n))
+    default:
+      return outcome satisfies never
+  }
+}

@@ -1,0 +1,144 @@
+import type { Command } from '../journal/command.ts'
+import { decide } from '../journal/decide/decide.ts'
+import { ENTRY_VERSION, type Entry } from '../journal/entry.ts'
+import { fold, foldOn, UnlawfulEntry } from '../journal/fold.ts'
+import { type Conflict, type MergePlan, type MergeRefusal, planMerge } from '../journal/merge/plan-merge.ts'
+import { MOST_LEFT_OUT } from '../journal/shapes/merging.ts'
+import type { State } from '../journal/state.ts'
+import { namedHere } from './merged-pictures.ts'
+import type { Session, WritingNow } from './session.ts'
+
+export type { Conflict, MergePlan, MergeRefusal }
+
+/** A copy of the job that is to be brought together with its record. */
+export interface Merging {
+  /** The entries of the copy, all of them, sound and in order. */
+  theirs: readonly Entry[]
+  /** Where the copy lies. */
+  copy: string
+  /** The name of the file that keeps its journal, where it is kept. */
+  kept: string | undefined
+  /** Whether somebody has seen what does not fit: then it is left out, and bags get the numbers that are free here. */
+  isTaken: boolean
+  /** The names that pictures of the copy got here, by the SHA-256 of their bytes. */
+  pictures: ReadonlyMap<string, string>
+  /** An entry of the copy in words. */
+  tell(entry: Entry): string
+}
+
+export interface NoMerge {
+  kind: 'none'
+  why: MergeRefusal
+}
+
+export type MergeOutcome =
+  | { kind: 'merged'; entries: readonly Entry[]; plan: MergePlan }
+  /** Something of it is to be seen first: nothing was written. */
+  | { kind: 'to-decide'; plan: MergePlan }
+  | NoMerge
+  /** The entry that would have that number tells what cannot be. */
+  | { kind: 'unlawful'; n: number }
+  | { kind: 'not-recorded'; error: Error }
+
+/** Whether somebody has to see what a merge comes to before it is written. */
+export function isToDecide({ conflicts, renumbered }: MergePlan): boolean {
+  return conflicts.length > 0 || renumbered.length > 0
+}
+
+/** What follows from entries, or the first that cannot be. */
+export function lawfulState(entries: readonly Entry[]): State | UnlawfulEntry {
+  try {
+    return fold(entries)
+  } catch (error) {
+    if (error instanceof UnlawfulEntry) return error
+    throw error
+  }
+}
+
+/** What a merge comes to, without what an earlier one of the same copy has left out or numbered anew already. */
+export function planCopy(
+  ours: readonly Entry[],
+  theirs: readonly Entry[],
+): { kind: 'planned'; plan: MergePlan } | NoMerge {
+  const planned = planMerge(ours, theirs)
+  if (!planned.ok) return { kind: 'none', why: planned.why }
+  const merges = ours.filter((entry) => entry.type === 'merged')
+  const leftOut = new Set(merges.flatMap((entry) => entry.leftOut.map((each) => each.entry)))
+  const relabelled = new Set(merges.flatMap(({ renumbered }) => renumbered.map(pairText)))
+  const { fits, conflicts, renumbered, onlyHere } = planned.plan
+  const plan = {
+    fits,
+    conflicts: conflicts.filter(({ entry }) => !leftOut.has(entry.id)),
+    renumbered: renumbered.filter((pair) => !relabelled.has(pairText(pair))),
+    onlyHere,
+  }
+  const isNew = fits.length > 0 || plan.conflicts.length > 0
+  return isNew ? { kind: 'planned', plan } : { kind: 'none', why: 'nothing-new' }
+}
+
+/**
+ * Brings a copy of the job together with its record: planned on what the journal holds at this moment, and written in one
+ * go. Where something is to be seen first, or nothing is new, nothing is written.
+ */
+export function mergeCopy(session: Session, asked: Merging): MergeOutcome {
+  let made: Made | undefined
+  const written = session.writeTogether((now) => {
+    made = makeMerge(asked, now)
+    return made.kind === 'made' ? made.entries : null
+  })
+  if (written.kind === 'not-recorded') return written
+  if (made?.kind === 'made') return { kind: 'merged', entries: written.entries, plan: made.plan }
+  return made as Exclude<Made, { kind: 'made' }>
+}
+
+type Made =
+  | { kind: 'made'; entries: Entry[]; plan: MergePlan }
+  | { kind: 'to-decide'; plan: MergePlan }
+  | { kind: 'unlawful'; n: number }
+  | NoMerge
+
+/** Everything that a merge writes: what fits, and behind it what was left out. */
+function makeMerge(asked: Merging, { entries: ours, clock, seal }: WritingNow): Made {
+  const planned = planCopy(ours, asked.theirs)
+  if (planned.kind !== 'planned') return planned
+  const { plan } = planned
+  if (!asked.isTaken && isToDecide(plan)) return { kind: 'to-decide', plan }
+  const fits = namedHere(ours, plan.fits, asked.pictures)
+  const all = [...ours, ...fits.map((entry) => ({ ...entry, v: ENTRY_VERSION }))]
+  // What would not read back as a lawful record is never written behind one that is.
+  let state = lawfulState(all)
+  if (state instanceof UnlawfulEntry) return { kind: 'unlawful', n: state.n }
+  for (const note of notes(plan, asked)) {
+    const decision = decide(state, note, clock)
+    if (!decision.ok) throw new Error(`a merge was refused: ${decision.refusal.code}`)
+    const entry = seal(decision.body, all.length + 1)
+    all.push(entry)
+    state = foldOn(state, all, [entry])
+  }
+  return { kind: 'made', entries: all.slice(ours.length), plan }
+}
+
+/** One command that notes the merge; more where more is left out than an entry has room for. */
+function notes(plan: MergePlan, { copy, kept, tell }: Merging): Extract<Command, { do: 'note-merge' }>[] {
+  const leftOut = plan.conflicts.map(({ entry }) => ({
+    entry: entry.id,
+    at: entry.at,
+    by: entry.by,
+    says: tell(entry),
+  }))
+  const parts = Array.from({ length: Math.max(1, Math.ceil(leftOut.length / MOST_LEFT_OUT)) }, (_, part) =>
+    leftOut.slice(part * MOST_LEFT_OUT, (part + 1) * MOST_LEFT_OUT),
+  )
+  return parts.map((some, part) => ({
+    do: 'note-merge',
+    copy,
+    kept,
+    taken: part === 0 ? plan.fits.length : 0,
+    leftOut: some,
+    renumbered: part === 0 ? [...plan.renumbered] : [],
+  }))
+}
+
+function pairText({ there, here }: { there: number; here: number }): string {
+  return `${there} ${here}`
+}
