@@ -49,12 +49,17 @@ export function readArguments(args: readonly string[]): Arguments | WrongOption 
     else if (valued !== undefined) {
       const value = inline ?? args[++at]
       if (value === undefined || value === '') return { wrong: `${name} needs a value` }
+      if (valued === 'by' && value.length > LONGEST_NAME)
+        return { wrong: `${name} takes a name of at most ${LONGEST_NAME} characters` }
       options[valued] = value
     } else if (arg.startsWith('--')) return { wrong: `there is no option ${arg}` }
     else words.push(arg)
   }
   return { words, options }
 }
+
+/** It stands beside every entry. */
+const LONGEST_NAME = 100
 
 const FLAGS = new Map<
   string,

@@ -1,4 +1,5 @@
 import { dirname } from 'node:path'
+import { plainText } from '../label/plain-text.ts'
 import { withoutSteering } from '../label/without-steering.ts'
 import { jobsHome } from '../storage/home.ts'
 import { troubleText } from '../words/storage-troubles.ts'
@@ -48,7 +49,8 @@ export function openDesk({ options }: Arguments, { env, cwd, colour, now }: Plac
   const beside = options.job === undefined ? null : jobAtPath(options.job, cwd)
   const option = options.home ?? (beside === null ? undefined : dirname(beside))
   const home = jobsHome({ option, env, cwd }).path
-  const shelf = new DiskShelf(home, { by: options.by, now })
+  const by = plainText(options.by ?? '') || undefined
+  const shelf = new DiskShelf(home, { by, now })
   return new Desk(shelf, { options, cwd, colour: colour && !options.noColour })
 }
 
