@@ -380,7 +380,8 @@ export type EntryBodyOf<Type extends EntryType> = Extract<EntryBody, { type: Typ
 export type Entry = EntryBody & { v: number; n: number; at: string; id: string; by?: string | undefined }
 export type EntryOf<Type extends EntryType> = Extract<Entry, { type: Type }>
 
-const schemas = new Map<string, z.ZodMiniType>(
+/** The schema of each kind of entry by its type, in the newest version. */
+export const entrySchemas: ReadonlyMap<string, z.ZodMiniType> = new Map(
   Object.entries(bodies).map(([type, body]) => [
     type,
     z.strictObject({ ...header, type: z.literal(type), ...body }),
@@ -395,7 +396,7 @@ export function parseEntry(raw: unknown): Entry {
   if (typeof raw !== 'object' || raw === null) throw new Error('an entry must be an object')
   const now = upgraded({ ...raw })
   const type = typeof now.type === 'string' ? now.type : ''
-  const schema = schemas.get(type)
+  const schema = entrySchemas.get(type)
   if (!schema) throw new Error(`an entry of unknown type '${type.slice(0, 40)}'`)
   return harmless(schema.parse(now)) as Entry
 }
