@@ -49,11 +49,14 @@ export interface MissingPicture {
 const MANIFEST_KIND = 'putback back-up'
 const MANIFEST_VERSION = 1
 
-/** The bytes of a manifest, with the kind and the version that this program writes. */
-export function writeManifest(about: Omit<Manifest, 'kind' | 'version'>): Buffer {
-  return Buffer.from(
-    `${JSON.stringify({ kind: MANIFEST_KIND, version: MANIFEST_VERSION, ...about }, null, 1)}\n`,
-  )
+/** A manifest of the kind and the version that this program writes. */
+export function manifestOf(about: Omit<Manifest, 'kind' | 'version'>): Manifest {
+  return { kind: MANIFEST_KIND, version: MANIFEST_VERSION, ...about }
+}
+
+/** The bytes of a manifest. */
+export function writeManifest(manifest: Manifest): Buffer {
+  return Buffer.from(`${JSON.stringify(manifest, null, 1)}\n`)
 }
 
 /** Reads a manifest of the archive at `path`. Throws BadArchive for anything that this program would not write. */

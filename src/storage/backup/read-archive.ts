@@ -12,7 +12,7 @@ import { JOURNAL_NAME, MOST_JOURNAL_BYTES } from '../journal-file.ts'
 import { type ArchiveFileSystem, nodeArchiveFileSystem } from './archive-file-system.ts'
 import { foldedName, isArchiveName, MANIFEST_NAME, pictureEntry, pictureIn } from './archive-names.ts'
 import { BadArchive } from './bad-archive.ts'
-import { readStream } from './file-streams.ts'
+import { chunksOf, streamOf } from './file-streams.ts'
 import { factsOfJournal } from './journal-facts.ts'
 import { type JobInArchive, type Manifest, readManifest } from './manifest.ts'
 
@@ -28,7 +28,7 @@ export interface Archive {
    * Reads all of it. Answers the job as its journal tells it now. `tell` hears of each file. Throws BadArchive at the
    * first byte that is not what was put in.
    */
-  verify(tell?: (progress: string) => void): Promise<JobInArchive>
+  verify(tell?: (progress: ArchiveProgress) => void): Promise<JobInArchive>
   /**
    * Writes a file of it, by its name in the archive, into a new file for this user only, flushed; its name is durable when the
    * folder is flushed. Throws BadArchive or the system's error, with nothing left at `to`.
@@ -37,6 +37,14 @@ export interface Archive {
   /** The same for a picture, by the name that it has in the job. */
   copyPictureOut(picture: string, to: string): Promise<void>
   close(): void
+}
+
+/** How far it is: which of how many files. */
+export interface ArchiveProgress {
+  doing: 'writing' | 'reading'
+  file: number
+  of: number
+  name: string
 }
 
 /** A file of it other than a picture, in bytes. */
@@ -98,10 +106,10 @@ class OpenArchive implements Archive {
     return Buffer.concat(chunks)
   }
 
-  async verify(tell: (progress: string) => void = () => undefined): Promise<JobInArchive> {
+  async verify(tell: (progress: ArchiveProgress) => void = () => undefined): Promise<JobInArchive> {
     const { files, job } = this.manifest
     for (const [index, { name }] of files.entries()) {
-      tell(`${index + 1} of ${files.length}: ${name}`)
+      tell({ doing: 'reading', file: index + 1, of: files.length, name })
       if (name !== JOURNAL_NAME) await this.#read(name, () => undefined)
     }
     const facts = factsOfJournal(await this.journal()).job
@@ -286,7 +294,7 @@ class FileReader extends RandomAccessReader {
   }
 
   override createReadStream(range: { start: number; end: number }): Readable {
-    return readStream(this.#fs, this.#fd, range)
+    return streamOf(chunksOf(this.#fs, this.#fd, range))
   }
 
   override read(
