@@ -91,6 +91,7 @@ class Walk {
 
   /** Looked up, not searched: what each line must follow is worked out once, when the first one is not in its place. */
   elsewhere(): Link | null {
+    if (this.#others.length === 0 && this.#pieces.every((piece) => !isOpen(piece, this.#used))) return null
     this.#following ??= new Following(this.#pieces, this.#others)
     const n = this.links.length + 1
     const found = this.#following.on(gives(this.#crc), n, this.#at, this.#used)

@@ -20,6 +20,7 @@ export interface LeftOver {
 
 /** Names what is left over of a file when its chain was followed as far as it goes. */
 export function nameLeftOver(followed: Followed): LeftOver {
+  if (followed.left.length === 0) return { findings: [], behind: [] }
   const known = knownOf(followed)
   const findings: Finding[] = []
   const beyond: (Legible | Piece)[] = []

@@ -1,0 +1,162 @@
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { beforeAll, describe, expect, test } from 'vitest'
+import { type Entry, parseEntry } from '../../../src/journal/entry.ts'
+import { examine } from '../../../src/storage/damage/examine.ts'
+import { followChain } from '../../../src/storage/damage/follow-chain.ts'
+import { cutUp } from '../../../src/storage/damage/pieces.ts'
+import { JOURNAL_NAME } from '../../../src/storage/journal-file.ts'
+import { FILE_START, type LineEnd, readLines } from '../../../src/storage/line.ts'
+import { openJournal } from '../../../src/storage/open-journal.ts'
+import { demoUntil } from '../../support/paper/demo-until.ts'
+import { linesOf } from '../support/journal-bytes.ts'
+import { temporaryFolder } from '../support/temporary-folder.ts'
+
+/** The journal of the demo job, told whole. */
+let whole: Buffer
+let entries: readonly Entry[]
+/** Where each line begins, and what a reader knows there. */
+let starts: LineEnd[]
+
+beforeAll(() => {
+  const home = mkdtempSync(join(tmpdir(), 'putback-storage-'))
+  try {
+    const session = demoUntil(home, 'After the start')
+    whole = readFileSync(session.store.path)
+    entries = session.entries()
+  } finally {
+    rmSync(home, { recursive: true, force: true })
+  }
+  starts = [FILE_START]
+  for (const line of linesOf(whole)) starts.push(readLines(line, parseEntry, starts.at(-1)).end)
+})
+
+/** The last line that begins at or before a byte. */
+function lineAt(byte: number): LineEnd {
+  let low = 0
+  let high = starts.length - 1
+  while (low < high) {
+    const middle = (low + high + 1) >> 1
+    if ((starts[middle] as LineEnd).byte <= byte) low = middle
+    else high = middle - 1
+  }
+  return starts[low] as LineEnd
+}
+
+test('the demo job is long enough to say something', () => {
+  expect(entries.length).toBeGreaterThan(300)
+  expect(whole.length).toBeGreaterThan(64 * 1024)
+})
+
+describe('cut at every byte of the last 4 KiB', () => {
+  const cuts = () => Array.from({ length: 4096 }, (_, index) => whole.length - 4096 + index)
+
+  test('the torn line is found, and everything before it is read', () => {
+    let between = 0
+    for (const length of cuts()) {
+      const last = lineAt(length)
+      const { problem, end } = readLines(whole.subarray(last.byte, length), parseEntry, last)
+      // Between two lines there is nothing to be found: it is the journal as it once was.
+      if (last.byte === length) between += 1
+      else if (problem?.kind !== 'torn' || problem.bytes !== length - last.byte || end !== last)
+        expect.unreachable(`cut at ${length}: ${JSON.stringify(problem)}`)
+    }
+    expect(between).toBe(
+      starts.filter(({ byte }) => byte >= whole.length - 4096 && byte < whole.length).length,
+    )
+  })
+
+  test('opened on a disk, every 64th', () => {
+    for (const length of cuts().filter((_, index) => index % 64 === 0)) {
+      const { folder, store } = opened(whole.subarray(0, length))
+      const last = lineAt(length)
+      expect(ids(store.entries())).toEqual(ids(entries.slice(0, last.line)))
+      expect(store.setAside.map(({ bytes }) => bytes)).toEqual(
+        last.byte === length ? [] : [length - last.byte],
+      )
+      expect(readFileSync(join(folder, JOURNAL_NAME)).equals(whole.subarray(0, last.byte))).toBe(true)
+    }
+  })
+
+  test('only the feed of the last line cut off: the doctor puts it back', () => {
+    const found = examine(whole.subarray(0, -1), looking)
+    expect(found).toMatchObject({
+      verdict: 'certain',
+      findings: [{ kind: 'unended', entry: entries.length }],
+    })
+    expect(whole.equals(found.mended)).toBe(true)
+  })
+})
+
+describe('one bit flipped in 5,000 places', () => {
+  const places = () => {
+    const next = chance(20_261_130)
+    return Array.from({ length: 5000 }, () => ({ byte: next(whole.length), bit: next(8) }))
+  }
+
+  test('each is found in its line, everything before it is read, and each is found again to the very byte', () => {
+    let again = 0
+    for (const { byte, bit } of places()) {
+      const { bytes, line } = flippedAt(byte, bit)
+      const { problem, end } = readLines(bytes.subarray(line.byte, line.byte + 8192), parseEntry, line)
+      if (end !== line || problem?.line !== line.line + 1)
+        expect.unreachable(`byte ${byte}, bit ${bit}: not found`)
+      const { links, left } = followChain(cutUp(bytes), [], parseEntry)
+      const mended = links.flatMap(({ how }, index) => (how === 'flipped' ? [index] : []))
+      const isOnlyOne = mended.length === 1 && mended[0] === line.line && left.length === 0
+      if (!isOnlyOne) expect.unreachable(`byte ${byte}, bit ${bit}: another line was taken for it`)
+      if (whole.equals(Buffer.concat(links.flatMap(({ text }) => [text, LINE_FEED])))) again += 1
+    }
+    expect(again).toBe(5000)
+  }, 60_000)
+
+  test('the doctor names and mends it, every 100th', () => {
+    for (const { byte, bit } of places().filter((_, index) => index % 100 === 0)) {
+      const { bytes, line } = flippedAt(byte, bit)
+      const found = examine(bytes, looking)
+      const at = { line: line.line + 1, last: line.line + 1, entry: line.line + 1 }
+      expect(found.findings, `byte ${byte}, bit ${bit}`).toEqual([{ kind: 'flipped', ...at, isSure: true }])
+      expect([found.verdict, whole.equals(found.mended)]).toEqual(['certain', true])
+    }
+  })
+
+  test('opened on a disk, every 100th', () => {
+    for (const { byte, bit } of places().filter((_, index) => index % 100 === 0)) {
+      const { store } = opened(flippedAt(byte, bit).bytes)
+      expect(ids(store.entries())).toEqual(ids(entries.slice(0, lineAt(byte).line)))
+      expect(store.problem).toMatchObject({ kind: 'damaged', line: lineAt(byte).line + 1 })
+    }
+  })
+})
+
+const looking = { parse: parseEntry, firstUnlawful: () => null }
+const LINE_FEED = Buffer.from('\n')
+
+/** The journal with one bit wrong, and the line that it is in. */
+function flippedAt(byte: number, bit: number): { bytes: Buffer; line: LineEnd } {
+  const bytes = Buffer.from(whole)
+  bytes[byte] = (bytes[byte] as number) ^ (1 << bit)
+  return { bytes, line: lineAt(byte) }
+}
+
+function ids(of: readonly Entry[]): string {
+  return of.map(({ id }) => id).join(' ')
+}
+
+function opened(bytes: Uint8Array) {
+  const folder = temporaryFolder()
+  writeFileSync(join(folder, JOURNAL_NAME), bytes)
+  return { folder, store: openJournal(folder, { parse: parseEntry }) }
+}
+
+/** Numbers by chance from a seed, the same on every machine (xorshift of 32 bits). */
+function chance(seed: number): (below: number) => number {
+  let state = seed
+  return (below) => {
+    state ^= state << 13
+    state ^= state >>> 17
+    state ^= state << 5
+    return (state >>> 0) % below
+  }
+}
