@@ -61,12 +61,16 @@ export class DiskShelf implements JobShelf {
     const path = withLock(join(this.home, '.jobs.lock'), { fs, limit: lockLimit }, () => {
       const no = freeNumber(this.headers())
       const { path } = createJob(this.home, name, fs)
-      const outcome = this.open(path).send({ do: 'open-job', no, name, machine, units, practice })
-      if (outcome.kind === 'recorded') return path
-      // A folder without a job in it would stand in the list, and the next one of that name beside it.
-      discardJob(path, fs)
-      if (outcome.kind === 'not-recorded') throw outcome.error
-      throw new Error(`a new job was refused: ${outcome.refusal.code}`)
+      try {
+        const outcome = this.open(path).send({ do: 'open-job', no, name, machine, units, practice })
+        if (outcome.kind === 'not-recorded') throw outcome.error
+        if (outcome.kind === 'refused') throw new Error(`a new job was refused: ${outcome.refusal.code}`)
+      } catch (error) {
+        // A folder without a job in it would stand in the list, and the next one of that name beside it.
+        discardJob(path, fs)
+        throw error
+      }
+      return path
     })
     this.choose(path)
     return path
@@ -96,7 +100,7 @@ export class DiskShelf implements JobShelf {
   }
 
   setSound(isWanted: boolean): void {
-    wantSound(this.home, isWanted)
+    wantSound(this.home, isWanted, this.#options.fs)
   }
 
   /** A job whose file cannot be read does not keep the others from being listed. */
@@ -115,6 +119,7 @@ export class DiskShelf implements JobShelf {
     const base = {
       folder,
       path,
+      id: header?.id ?? null,
       no: opened?.no ?? null,
       name: opened?.name ?? folder,
       machine: opened?.machine ?? '',

@@ -95,7 +95,11 @@ export class PhotoFiles {
 
   /** Makes the names of all copies durable. Only then may an entry name them. */
   flush(): void {
-    this.#recorded(() => syncFolder(this.#fs, this.path))
+    this.#recorded(() => {
+      syncFolder(this.#fs, this.path)
+      // The folder itself is new at times, and its name may not have been flushed when that was tried.
+      syncFolder(this.#fs, dirname(this.path))
+    })
   }
 
   /** Removes a copy that no entry names, or ever will: its picture was recorded with another copy. */

@@ -1,4 +1,5 @@
 import { join } from 'node:path'
+import type { FileSystem } from './file-system.ts'
 import { readSmallFile } from './read-small-file.ts'
 import { replaceFile } from './replace-file.ts'
 
@@ -15,9 +16,9 @@ export function soundWanted(home: string): boolean {
 }
 
 /** Remembers it for all jobs of the home, beside what else is set. Throws the system's error. */
-export function wantSound(home: string, sound: boolean): void {
+export function wantSound(home: string, sound: boolean, fs?: FileSystem): void {
   const settings = JSON.stringify({ ...settingsIn(home), sound }, null, 2)
-  replaceFile(join(home, NAME), Buffer.from(`${settings}\n`))
+  replaceFile(join(home, NAME), Buffer.from(`${settings}\n`), fs)
 }
 
 /** What is set, where it is legible. */
