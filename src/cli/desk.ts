@@ -3,6 +3,7 @@ import type { JobSummary } from '../session/jobs.ts'
 import type { JobNumber } from '../session/scan.ts'
 import type { Session } from '../session/session.ts'
 import { hasJournal } from '../storage/job-folders.ts'
+import { say } from '../words/cures.ts'
 import { type Trouble, troubleText } from '../words/storage-troubles.ts'
 import { told } from '../words/told.ts'
 import { troubleOfRecord } from '../words/trouble-of.ts'
@@ -180,6 +181,11 @@ function ambiguous(asked: string, jobs: readonly JobSummary[]): Failure {
   const names = jobs.map(({ no, name, path }) =>
     areNumbered ? `${no ?? '-'}  ${name}` : `${path}: job ${no ?? '-'}, ${name}`,
   )
-  const cure = areNumbered ? 'say its number' : 'say its path'
+  const isOneJob = jobs.every(({ id }) => id !== null && id === jobs[0]?.id)
+  const cure = areNumbered
+    ? 'say its number'
+    : isOneJob
+      ? `say its path; they are copies of one job, and in either ${say('merge PATH')} of the other brings both together`
+      : 'say its path'
   return wrongUse('which-job', told(`several jobs answer to '${asked}'`, cure, names), EXIT.noJob)
 }

@@ -12,12 +12,21 @@ export interface JobSummary {
   /** The name of its folder in the home. */
   folder: string
   path: string
+  /** The id of its first entry: a copy of a job has the same. */
+  id: string | null
   no: number | null
   name: string
   machine: string
   archived: boolean
   phase: Phase | null
   problem: JobProblem | null
+}
+
+/** The folders of the other jobs in a list that are copies of one and the same job, each gone on with by itself. */
+export function copiesOf({ id, path }: JobSummary, jobs: readonly JobSummary[]): string[] {
+  return id === null
+    ? []
+    : jobs.filter((job) => job.id === id && job.path !== path).map(({ folder }) => folder)
 }
 
 export interface NewJob {

@@ -105,7 +105,7 @@ test('a copy beside its job is told apart by its path', () => {
     expect(err).toContain('Say its path')
   }
   expect(say('use', join(home, 'copy')).code).toBe(0)
-  expect(say('jobs').out).toContain(`in ${join(home, 'copy')}: another job has this number`)
+  expect(say('jobs').out).toContain(`in ${join(home, 'copy')}\n        blue-twin is a copy of it: "merge blue-twin"`)
 })
 
 describe('a command says in one line what was recorded, and what follows', () => {

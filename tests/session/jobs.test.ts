@@ -79,6 +79,7 @@ describe('a job in the list', () => {
       {
         folder: 'blue-twin',
         path,
+        id: shelf.open(path).entries()[0]?.id,
         no: 1,
         name: 'blue twin',
         machine: 'parallel twin',

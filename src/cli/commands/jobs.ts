@@ -1,5 +1,7 @@
 import { join } from 'node:path'
+import { copiesOf, type JobSummary } from '../../session/jobs.ts'
 import { JOURNAL_NAME } from '../../storage/journal-file.ts'
+import { copiesText } from '../../words/merging/copies-text.ts'
 import { troubleText } from '../../words/storage-troubles.ts'
 import { troubleOfProblem } from '../../words/trouble-of.ts'
 import type { Options } from '../arguments.ts'
@@ -13,14 +15,7 @@ export function jobs(desk: Desk, _args: readonly string[], options: Options): Re
     const all = desk.shelf.list()
     const shown = all.filter(({ archived }) => options.all || !archived)
     const chosen = desk.shelf.chosen()
-    const isShared = (no: number | null) => no !== null && all.filter((job) => job.no === no).length > 1
-    const text = shown.flatMap(({ path, no, name, machine, archived, phase, problem }) => [
-      `${path === chosen ? '*' : ' '} ${String(no ?? '-').padStart(3)}  ${name}${machine === '' ? '' : `, ${machine}`}: ${archived ? 'archived' : (phase ?? 'not readable')}`,
-      ...(isShared(no) ? [`        in ${path}: another job has this number on its labels too`] : []),
-      ...(problem
-        ? [`        ${troubleText(troubleOfProblem(problem, join(path, JOURNAL_NAME))).what}`]
-        : []),
-    ])
+    const text = shown.flatMap((job) => rowsOf(job, all, chosen))
     const hidden = all.length - shown.length
     if (hidden > 0) text.push(`${hidden} archived: jobs --all`)
     if (all.length === 0) text.push('There is no job yet: new job NAME, or demo')
@@ -28,4 +23,22 @@ export function jobs(desk: Desk, _args: readonly string[], options: Options): Re
   } catch (error) {
     return troubleOf(error, desk.shelf.home)
   }
+}
+
+/** A job, where it lies if the number does not tell, and what is wrong with it. */
+function rowsOf(job: JobSummary, all: readonly JobSummary[], chosen: string | null): string[] {
+  const { path, no, name, machine, archived, phase, problem } = job
+  const numbered = all.filter((each) => no !== null && each.no === no)
+  const copies = copiesOf(job, all)
+  const isShared = numbered.length > copies.length + 1
+  const about = [
+    ...(copies.length > 0 || isShared ? [`in ${path}`] : []),
+    ...(isShared ? ['another job has this number on its labels too'] : []),
+    ...copiesText(copies),
+    ...(problem ? [troubleText(troubleOfProblem(problem, join(path, JOURNAL_NAME))).what] : []),
+  ]
+  return [
+    `${path === chosen ? '*' : ' '} ${String(no ?? '-').padStart(3)}  ${name}${machine === '' ? '' : `, ${machine}`}: ${archived ? 'archived' : (phase ?? 'not readable')}`,
+    ...about.map((line) => `        ${line}`),
+  ]
 }

@@ -114,7 +114,7 @@ export const decisionVerbs: readonly Verb[] = [
     words: ['settle'],
     topic: 'parts and decisions',
     forms: ['settle x1: HOW', 'settle w1: HOW'],
-    says: 'Says how a fault was put right, such as a snapped stud, or how what was left out of a merged copy was settled.',
+    says: 'Says how a fault was put right; such as a snapped stud, or an entry that was left out when a copy was merged.',
     examples: ['settle x1: drilled out, thread insert fitted', 'settle w1: looked, it is on the bench'],
     read(line) {
       const [kind = '', digits] = line.take(/^([xw])(\d{1,9})(?=:| |$)/i) ?? line.missing('x1')

@@ -43,7 +43,7 @@ export const jobVerbs: readonly Verb[] = [
     words: ['merge'],
     topic: 'job',
     forms: ['merge PATH', 'merge PATH take'],
-    says: 'Brings a copy of this job that was gone on with elsewhere together with it; what does not fit is shown first, "take" leaves it out.',
+    says: 'Brings in a copy of this job; one that was gone on with elsewhere. What does not fit is shown first, "take" leaves it out.',
     examples: ['merge /media/stick/blue-twin', 'merge /media/stick/blue-twin take'],
     read(line): Errand {
       const isTaken = line.take(/ take$/i) !== null

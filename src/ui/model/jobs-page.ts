@@ -1,5 +1,6 @@
 import { plainText } from '../../label/plain-text.ts'
-import type { JobSummary } from '../../session/jobs.ts'
+import { copiesOf, type JobSummary } from '../../session/jobs.ts'
+import { copiesText } from '../../words/merging/copies-text.ts'
 import { troubleText } from '../../words/storage-troubles.ts'
 import { troubleOfProblem } from '../../words/trouble-of.ts'
 import { type Choice, choicesOf, goTo, type Page, rowsOf } from '../page.ts'
@@ -59,7 +60,7 @@ function listPage(hall: Hall): Page {
   choices.set(most + 1, NEW_JOB)
   choices.set(most + 2, DEMO)
   choices.set(most + 3, PRACTICE)
-  const rows = open.flatMap((job, index) => jobRows(job, index + 1, width))
+  const rows = open.flatMap((job, index) => jobRows(job, index + 1, { jobs, width }))
   return {
     title: line(strong('JOBS'), `  ${jobs.length}`),
     top: [],
@@ -82,7 +83,7 @@ function openJob(job: JobSummary): Choice {
   return { says: `open ${plainText(job.name)}`, act: { do: 'open-job', path: job.path } }
 }
 
-function jobRows(job: JobSummary, no: number, width: number): Line[] {
+function jobRows(job: JobSummary, no: number, { jobs, width }: Pick<Hall, 'jobs' | 'width'>): Line[] {
   const number = job.no === null ? '---' : String(job.no).padStart(3, '0')
   const state = job.archived ? 'put away' : (job.phase ?? '')
   const name = plainText(job.name === '' ? job.folder : job.name)
@@ -95,9 +96,9 @@ function jobRows(job: JobSummary, no: number, width: number): Line[] {
     `  ${state}  `,
     plainText(job.machine),
   )
-  if (!job.problem) return [cut(row, width)]
-  return [
-    cut(row, width),
-    ...bulleted(plainText(troubleText(troubleOfProblem(job.problem, job.path)).what), width),
+  const about = [
+    ...copiesText(copiesOf(job, jobs)),
+    ...(job.problem ? [troubleText(troubleOfProblem(job.problem, job.path)).what] : []),
   ]
+  return [cut(row, width), ...about.flatMap((text) => bulleted(plainText(text), width))]
 }
