@@ -13,7 +13,7 @@ import { outingText } from './told/outing-text.ts'
 import { stepText } from './told/step-text.ts'
 import { supplyText } from './told/supply-text.ts'
 import { history, orNone, type Telling } from './told/telling.ts'
-import { aidText, countText, openText, overrideText } from './told/whole-job-text.ts'
+import { aidText, countText, mergeText, openText, overrideText } from './told/whole-job-text.ts'
 
 export interface AsBuiltOptions {
   /** An entry's time as it is shown. */
@@ -80,6 +80,7 @@ export function asBuiltText(
       'None were recorded.',
     ),
     ...section('INTERRUPTIONS', each(telling, facts.stops), 'None were recorded.'),
+    ...(facts.merges.length === 0 ? [] : section('MERGED COPIES', mergeText(telling, facts.merges))),
     ...section('NOTES ON THE WHOLE JOB', each(telling, facts.notes), 'None were made.'),
     ...section(
       'CONTAINERS AND LABELS',

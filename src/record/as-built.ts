@@ -56,6 +56,8 @@ export interface AsBuilt {
   counts: CountRecord[]
   aids: AidRecord[]
   stops: EntryOf<'stopped'>[]
+  /** What was brought together with copies of the job, and how what did not fit was settled. */
+  merges: EntryOf<'merged' | 'left-out-settled'>[]
   containers: ContainerRecord[]
   /** Containers put elsewhere, labels dealt and made void. */
   labels: LabelEntry[]
@@ -101,6 +103,7 @@ export function asBuilt(session: Session): AsBuilt {
     counts: countsOf(state, entries),
     aids: aidsOf(state, entries),
     stops: of('stopped'),
+    merges: of('merged', 'left-out-settled'),
     containers: containersOf(state, entries),
     labels: of('container-put', 'container-voided', 'labels-dealt', 'labels-voided'),
     pictures: pictureGroups(state),

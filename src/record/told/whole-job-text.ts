@@ -43,6 +43,16 @@ export function countText(telling: Telling, { entry, differences }: CountRecord)
   return [history(telling, entry), ...told]
 }
 
+/** A merge, with what of the copy was left out; and how each of that was settled. */
+export function mergeText(telling: Telling, merges: AsBuilt['merges']): Line[] {
+  return merges.flatMap((entry) => [
+    history(telling, entry),
+    ...(entry.type === 'merged' ? entry.leftOut : []).map(({ id, at, by, says }) =>
+      line(`${id}, ${telling.when(at)}${by === undefined ? '' : ` [${by}]`}: ${says}`, 4),
+    ),
+  ])
+}
+
 /** An aid or a tool, its ways, and where it is. */
 export function aidText(telling: Telling, { account, ways }: AidRecord): Line[] {
   const { state } = telling
