@@ -7,17 +7,8 @@ import { verbs } from '../../src/lines/verbs.ts'
 import { Session } from '../../src/session/session.ts'
 import type { JournalStore } from '../../src/storage/open-journal.ts'
 import { type Chance, chanceOf } from '../support/damage/chance.ts'
+import { type FuzzReport, faultOf, newReport, note, steers } from './fuzz-report.ts'
 import { HOSTILE_TEXTS } from './hostile-texts.ts'
-
-/** What came of a run: faults are lines that ended in anything but an answer. */
-export interface FuzzReport {
-  tried: number
-  /** How often each came: done, asked, a code of a refusal. */
-  outcomes: Record<string, number>
-  faults: string[]
-  /** The longest single call, in milliseconds, and what it was about. */
-  slowest: { ms: number; what: string }
-}
 
 /** How many lines are told to one session before it is back where it began. */
 const BATCH = 250
@@ -25,10 +16,11 @@ const BATCH = 250
 /** Lines as nobody would type them, told to jobs in memory; each has to be answered, and the laws to hold. */
 export function fuzzLines(jobs: readonly (readonly Entry[])[], count: number, seed: number): FuzzReport {
   const chance = chanceOf(seed)
-  const report: FuzzReport = { tried: 0, outcomes: {}, faults: [], slowest: { ms: 0, what: '' } }
+  const report = newReport()
   while (report.tried < count) {
     const session = new Session(memoryStore(jobs[report.tried % jobs.length] ?? []), { now: CLOCK })
-    for (let told = 0; told < BATCH && report.tried < count; told += 1) tell(session, lineByChance(chance), report)
+    for (let told = 0; told < BATCH && report.tried < count; told += 1)
+      tell(session, lineByChance(chance), report)
     const broken = auditLedger(session.state.ledger)
     if (broken.length > 0) report.faults.push(`a law: ${JSON.stringify(broken)}`)
     const again = new Session(memoryStore(session.entries()), { now: CLOCK })
@@ -40,33 +32,33 @@ export function fuzzLines(jobs: readonly (readonly Entry[])[], count: number, se
 const CLOCK = () => new Date(Date.UTC(2030, 0, 15, 8))
 
 function tell(session: Session, line: string, report: FuzzReport): void {
-  report.tried += 1
   const from = performance.now()
-  let came: string
+  const came = answerTo(session, line)
+  note(report, line, came, performance.now() - from)
+}
+
+function answerTo(session: Session, line: string): string {
   try {
-    const result = performLine(session, line, { drawing: { colour: false, invert: false }, otherJob: () => null })
-    came = 'errand' in result ? `errand ${result.errand.errand}` : judged(result, session)
+    const result = performLine(session, line, {
+      drawing: { colour: false, invert: false },
+      otherJob: () => null,
+    })
+    return 'errand' in result ? `errand ${result.errand.errand}` : judged(result)
   } catch (error) {
-    came = 'thrown'
-    report.faults.push(`${JSON.stringify(line.slice(0, 300))}: ${stackOf(error)}`)
+    return faultOf(error)
   }
-  const ms = performance.now() - from
-  if (came.startsWith('fault')) report.faults.push(`${JSON.stringify(line.slice(0, 300))}: ${came}`)
-  if (ms > report.slowest.ms) report.slowest = { ms, what: line.slice(0, 200) }
-  report.outcomes[came] = (report.outcomes[came] ?? 0) + 1
 }
 
 /** What an answer must be: words for a person in single lines, and entries that are read back as they are. */
-function judged(result: Result, session: Session): string {
+function judged(result: Result): string {
   const words = result.ok ? result.text : [result.told.what, ...result.told.lines, result.told.cure]
-  const steering = words.find((text) => /[\p{Cc}\u2028\u2029\u202a-\u202e\u2066-\u2069]/u.test(text))
+  const steering = words.find(steers)
   if (steering !== undefined) return `fault: said ${JSON.stringify(steering.slice(0, 200))}`
   if (!result.ok && (result.told.what.trim() === '' || result.code === '')) return 'fault: nothing was said'
   for (const entry of result.entries ?? []) {
     const again = parseEntry(JSON.parse(JSON.stringify(entry)))
     if (JSON.stringify(again) !== JSON.stringify(entry)) return 'fault: read back as something else'
   }
-  void session
   return result.ok ? (result.entries ? 'recorded' : 'answered') : result.code
 }
 
@@ -96,16 +88,71 @@ const DEMO = readFileSync(new URL('jobs/demo/blue-twin.txt', `file://${process.c
   .filter((line) => line !== '' && !/^(?:#|==)/.test(line))
 const WORDS = [...new Set([...EXAMPLES, ...DEMO].flatMap((line) => line.split(/[ ,:]+/)))]
 const BEGINNINGS = verbs.flatMap(({ words }) => words)
-const GLUE = [' ', ' ', ' ', ' ', '', ', ', ': ', ' / ', '; ', '..', ' x ', ' to ', ' into ', ' with ', ' because ', ' and ']
+const GLUE = [
+  ' ',
+  ' ',
+  ' ',
+  ' ',
+  '',
+  ', ',
+  ': ',
+  ' / ',
+  '; ',
+  '..',
+  ' x ',
+  ' to ',
+  ' into ',
+  ' with ',
+  ' because ',
+  ' and ',
+]
 
 const NUMBERS = [
-  '0', '-0', '1', '2', '7', '99', '9999', '10000', '99999999999999999999', '1e999', '-1', '1.5', '1,5', '0x10', 'NaN',
-  'Infinity', '1/0', '1/2', '½', '٣', '１２', '1..4', '4..1', '1..99999999', '1-2-3', '+1', '1e-9', '.5', '5.', '1.2.3',
+  '0',
+  '-0',
+  '1',
+  '2',
+  '7',
+  '99',
+  '9999',
+  '10000',
+  '99999999999999999999',
+  '1e999',
+  '-1',
+  '1.5',
+  '1,5',
+  '0x10',
+  'NaN',
+  'Infinity',
+  '1/0',
+  '1/2',
+  '½',
+  '٣',
+  '１２',
+  '1..4',
+  '4..1',
+  '1..99999999',
+  '1-2-3',
+  '+1',
+  '1e-9',
+  '.5',
+  '5.',
+  '1.2.3',
 ]
 const IDS = 'pcstmxqgkobhdflyw'
-const PROTOTYPE = ['constructor', '__proto__', 'prototype', 'toString', 'valueOf', 'hasOwnProperty', 'then', 'length']
+const PROTOTYPE = [
+  'constructor',
+  '__proto__',
+  'prototype',
+  'toString',
+  'valueOf',
+  'hasOwnProperty',
+  'then',
+  'length',
+]
 
-function lineByChance(chance: Chance): string {
+/** A line out of real words and near misses, numbers, codes and any characters. */
+export function lineByChance(chance: Chance): string {
   const pick = <T>(list: readonly T[]): T => list[chance.whole(0, list.length - 1)] as T
   const word = (): string => {
     switch (chance.whole(0, 11)) {
@@ -120,7 +167,9 @@ function lineByChance(chance: Chance): string {
       case 4:
         return codeByChance(chance)
       case 5:
-        return String.fromCodePoint(...Array.from({ length: chance.whole(1, 6) }, () => pointByChance(chance)))
+        return String.fromCodePoint(
+          ...Array.from({ length: chance.whole(1, 6) }, () => pointByChance(chance)),
+        )
       default:
         return pick(WORDS)
     }
@@ -185,9 +234,7 @@ function crossed(one: string, other: string, chance: Chance): string {
 /** Up to a million signs: the same again and again, which is what patterns are slowest with. */
 function veryLong(text: string, chance: Chance): string {
   const length = 10 ** chance.whole(3, 6)
-  return `${text}${chance.whole(0, 1) === 0 ? '' : ' '}`.repeat(Math.ceil(length / (text.length + 1))).slice(0, length)
-}
-
-function stackOf(error: unknown): string {
-  return error instanceof Error ? (error.stack ?? error.message).split('\n').slice(0, 4).join(' | ') : String(error)
+  return `${text}${chance.whole(0, 1) === 0 ? '' : ' '}`
+    .repeat(Math.ceil(length / (text.length + 1)))
+    .slice(0, length)
 }

@@ -1,0 +1,23 @@
+import { expect, test } from 'vitest'
+import { inAProgram } from './in-a-program.ts'
+
+// A share of what `npm run bench:fuzz` does in full, each time the same.
+const SEED = 20261130
+const MOST_MEMORY = 512 * 1024 * 1024
+
+test.each([
+  { name: 'fuzz-lines', what: 'lines told to the record', count: 12_000, kinds: 80 },
+  { name: 'fuzz-typed', what: 'lines typed on the screens', count: 200, kinds: 20 },
+  { name: 'fuzz-imports', what: 'damaged files from outside', count: 2000, kinds: 10 },
+])(
+  '$count $what: each is answered, and the laws hold',
+  async ({ name, count, kinds }) => {
+    const { tried, faults, outcomes, rss } = await inAProgram(name, count, SEED)
+    expect(faults).toEqual([])
+    expect(tried).toBe(count)
+    // It came to many answers, and not always to the same refusal.
+    expect(Object.keys(outcomes).length).toBeGreaterThan(kinds)
+    expect(rss).toBeLessThan(MOST_MEMORY)
+  },
+  120_000,
+)

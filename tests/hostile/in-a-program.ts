@@ -1,0 +1,38 @@
+import { mkdirSync, mkdtempSync, rmSync } from 'node:fs'
+import { join } from 'node:path'
+import { fileURLToPath } from 'node:url'
+import { build } from 'esbuild'
+import { startProgram } from '../helpers/child-program.ts'
+import type { FuzzReport } from './fuzz-report.ts'
+
+/** A program that never comes to an end is stopped after so long: far more than the slowest machine needs. */
+const LIMIT_MS = 100_000
+
+/**
+ * Runs `programs/NAME.ts` in a process of its own, so that what never ends can be stopped, and answers its report with the
+ * most memory that it held, in bytes. Rejects when it ends without one.
+ */
+export async function inAProgram(name: string, ...args: number[]): Promise<FuzzReport & { rss: number }> {
+  // Where its packages are found, which are not bundled.
+  const cache = fileURLToPath(new URL('../../node_modules/.cache', import.meta.url))
+  mkdirSync(cache, { recursive: true })
+  const folder = mkdtempSync(join(cache, 'putback-hostile-'))
+  try {
+    const path = join(folder, 'program.mjs')
+    await build({
+      entryPoints: [fileURLToPath(new URL(`programs/${name}.ts`, import.meta.url))],
+      outfile: path,
+      bundle: true,
+      packages: 'external',
+      platform: 'node',
+      format: 'esm',
+    })
+    const running = startProgram({ path, remove: () => undefined }, ...args)
+    const watchdog = setTimeout(() => running.kill(), LIMIT_MS)
+    const [report = ''] = await running.said(1).finally(() => clearTimeout(watchdog))
+    await running.ended
+    return JSON.parse(report)
+  } finally {
+    rmSync(folder, { recursive: true, force: true })
+  }
+}
