@@ -32,8 +32,9 @@ const MOST = 2 ** 31 - 1
 
 function anyObject({ properties = {}, required = [], additionalProperties }: Shape): fc.Arbitrary<unknown> {
   if (additionalProperties !== false) throw new Error('a shape that takes facts of any name')
-  const facts = Object.entries(properties).map(([fact, shape]) => [fact, anyOfShape(shape)])
-  return fc.record(Object.fromEntries(facts), { requiredKeys: required, noNullPrototype: true })
+  const facts: Record<string, fc.Arbitrary<unknown>> = {}
+  for (const [fact, shape] of Object.entries(properties)) facts[fact] = anyOfShape(shape)
+  return fc.record(facts, { requiredKeys: required, noNullPrototype: true })
 }
 
 function anyArray({ items, minItems = 0, maxItems = 3 }: Shape): fc.Arbitrary<unknown> {
