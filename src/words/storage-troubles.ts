@@ -1,3 +1,4 @@
+import { badArchiveText } from './bad-archive.ts'
 import { counted } from './grammar.ts'
 import { type Told, told } from './told.ts'
 
@@ -25,6 +26,8 @@ export type Trouble =
   /** A job that cannot be listed or opened: it has no first entry, or its file cannot be read. */
   | { kind: 'empty'; path: string }
   | { kind: 'unreadable'; path: string; code: string }
+  /** A back-up that is not what was written; \`file\` is the file in it that gives it away. */
+  | { kind: 'bad-archive'; path: string; why: string; file: string | null }
 
 /** What went wrong with the disk or the lock, what still stands, and what to do. */
 export function troubleText(trouble: Trouble): Told {
@@ -67,6 +70,8 @@ export function troubleText(trouble: Trouble): Told {
         `the file ${trouble.path} cannot be read or written: ${cause(trouble.code).what}`,
         cause(trouble.code).cure,
       )
+    case 'bad-archive':
+      return badArchiveText(trouble)
     default:
       return trouble satisfies never
   }
@@ -83,15 +88,12 @@ const DAMAGE: Record<string, string> = {
 }
 
 function newerTold({ path, line, version, known }: Extract<Trouble, { kind: 'newer' }>): Told {
+  const shown =
+    line === 1 ? 'nothing of the job can be shown here' : 'the job is shown as it stood before that entry'
   return told(
-    `entry ${line} was written by a newer putback (version ${version} of the record, this program knows ${known})`,
+    `entry ${line} was written by a newer putback (version ${version} of the record, this program knows ${known}): ${shown}`,
     'get the newest putback and open the job with that; the file is as it should be, so leave it as it is',
-    [
-      line === 1
-        ? 'nothing of this job can be shown or recorded here'
-        : `the job is shown as it stood before that entry, nothing can be recorded here`,
-      `file: ${path}`,
-    ],
+    ['nothing can be recorded here', `file: ${path}`],
   )
 }
 

@@ -105,7 +105,9 @@ test('a copy beside its job is told apart by its path', () => {
     expect(err).toContain('Say its path')
   }
   expect(say('use', join(home, 'copy')).code).toBe(0)
-  expect(say('jobs').out).toContain(`in ${join(home, 'copy')}\n        blue-twin is a copy of it: "merge blue-twin"`)
+  expect(say('jobs').out).toContain(
+    `in ${join(home, 'copy')}\n        blue-twin is a copy of it: "merge blue-twin"`,
+  )
 })
 
 describe('a command says in one line what was recorded, and what follows', () => {
@@ -235,7 +237,7 @@ describe('the exit code says what kind of no it is', () => {
     goOnAsNewer(join(home, 'blue-twin'))
     const before = readFileSync(join(home, 'blue-twin', 'journal.log'), 'utf8')
     const versions = `version ${ENTRY_VERSION + 1} of the record, this program knows ${ENTRY_VERSION}`
-    const says = `Entry 2 was written by a newer putback (${versions}).`
+    const says = `Entry 2 was written by a newer putback (${versions}): the job is shown as it stood before that entry.`
     expect(say('card')).toMatchObject({ code: 0, err: expect.stringContaining(says) })
     expect(say('note: here')).toMatchObject({
       code: 3,

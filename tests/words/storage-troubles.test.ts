@@ -34,8 +34,8 @@ const told: [Trouble, string[]][] = [
   [
     { kind: 'newer', path, line: 41, version: 5, known: 2 },
     [
-      'Entry 41 was written by a newer putback (version 5 of the record, this program knows 2).',
-      '  The job is shown as it stood before that entry, nothing can be recorded here.',
+      'Entry 41 was written by a newer putback (version 5 of the record, this program knows 2): the job is shown as it stood before that entry.',
+      '  Nothing can be recorded here.',
       '  File: jobs/blue-twin/journal.log.',
       '> Get the newest putback and open the job with that; the file is as it should be, so leave it as it is.',
     ],
@@ -43,8 +43,8 @@ const told: [Trouble, string[]][] = [
   [
     { kind: 'newer', path, line: 1, version: 3, known: 2 },
     [
-      'Entry 1 was written by a newer putback (version 3 of the record, this program knows 2).',
-      '  Nothing of this job can be shown or recorded here.',
+      'Entry 1 was written by a newer putback (version 3 of the record, this program knows 2): nothing of the job can be shown here.',
+      '  Nothing can be recorded here.',
       '  File: jobs/blue-twin/journal.log.',
       '> Get the newest putback and open the job with that; the file is as it should be, so leave it as it is.',
     ],
