@@ -61,11 +61,33 @@ function carryOut(desk: Desk, { words, options }: Arguments, place: Place): Resu
   try {
     if (first === 'demo') return demo(desk, rest, options)
     if (first === 'practice') return practice(desk)
+    if (first === 'restore') return later(desk, place, ({ restore }, tell) => restore(desk, rest, tell))
+    const all = /^backup all(?: to (.+))?$/i.exec(words.join(' '))
+    if (all)
+      return later(desk, place, ({ backUpEvery }, tell) =>
+        backUpEvery(desk, all[1] ?? null, { now: place.now?.() ?? new Date(), tell }),
+      )
     if (first === 'run') return run(desk, rest, options, errand(false))
     const result = perform(desk, words, options)
     return isPending(result) ? errand(true)(result) : result
   } catch (error) {
     return troubleOf(error, desk.shelf.home)
+  }
+}
+
+/** What takes its time and needs no job. */
+async function later(
+  desk: Desk,
+  place: Place,
+  work: (errands: typeof import('./run-errand.ts'), tell: (progress: string) => void) => Promise<Result>,
+): Promise<Result> {
+  const tell = progressOf(place)
+  try {
+    return await work(await import('./run-errand.ts'), tell)
+  } catch (error) {
+    return troubleOf(error, desk.shelf.home)
+  } finally {
+    tell('')
   }
 }
 

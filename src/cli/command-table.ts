@@ -56,5 +56,11 @@ export const PROGRAM_COMMANDS: readonly ProgramCommand[] = [
     says: 'Runs a file of lines, one command each, until one is refused.',
     examples: ['run rebuild.txt', 'run rebuild.txt --until "Build-up"'],
   },
+  {
+    word: 'restore',
+    forms: ['restore FILE'],
+    says: 'Makes a job again of the file that "backup" made: all of it is proven first, and no job is ever written over.',
+    examples: ['restore /media/stick/17-blue-twin-2026-11-30-1705.zip'],
+  },
   { word: 'help', forms: ['help [WORD]'], says: 'Shows all that can be written.', examples: ['help off'] },
 ]

@@ -38,7 +38,7 @@ export class Desk {
 
   /** The job that lines go to: the one named with --job, else the one chosen last, else the only one. */
   current(): Open | Failure {
-    const path = this.options.job === undefined ? this.#chosen() : this.find(this.options.job)
+    const path = this.#meant()
     if (typeof path !== 'string') return path
     if (this.#open?.path !== path) {
       const opened = this.open(path)
@@ -49,6 +49,18 @@ export class Desk {
       // Others may have written since: a line is read in the light of what they did.
       this.#open.session.refresh()
       return this.#open
+    } catch (error) {
+      return troubleOf(error, path)
+    }
+  }
+
+  /** The same, even one of which not a single entry can be read. */
+  anyhow(): Open | Failure {
+    const open = this.current()
+    const path = this.#meant()
+    if (open.ok || typeof path !== 'string') return open
+    try {
+      return { ok: true, path, session: this.shelf.open(path) }
     } catch (error) {
       return troubleOf(error, path)
     }
@@ -100,6 +112,10 @@ export class Desk {
       drawing: { colour: this.colour, invert: this.options.invert },
       otherJob: (no) => this.#otherJob(no),
     }
+  }
+
+  #meant(): string | Failure {
+    return this.options.job === undefined ? this.#chosen() : this.find(this.options.job)
   }
 
   #chosen(): string | Failure {

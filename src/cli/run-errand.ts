@@ -6,9 +6,14 @@ import { runPrinting } from '../print/run-printing.ts'
 import type { ErrandOutcome } from '../session/errands.ts'
 import type { Session } from '../session/session.ts'
 import { recordAnswer } from './answers/record-text.ts'
+import { runBackup } from './backup.ts'
 import { type OpenOther, runBorrow } from './borrow.ts'
 import { writeOrderList } from './buy-csv.ts'
 import { runMerge } from './merge.ts'
+
+// These need no job in hand, and are loaded with the errands that do.
+export { backUpEvery } from './backup.ts'
+export { restore } from './commands/restore.ts'
 
 /**
  * Every errand, loaded together and only when one is run: what prints, reads pictures and tells the whole job is heavy,
@@ -36,6 +41,8 @@ export async function errandIn(
       return writeOrderList(session, errand.file, places)
     case 'borrow':
       return runBorrow(errand, session, openOther)
+    case 'backup':
+      return runBackup(errand, session, places, tell)
     case 'merge':
       return runMerge(errand, session, places, tell)
     default:

@@ -121,7 +121,7 @@ function* runLine(
 
 /** The program's own commands are split as a shell would; a line of the language is taken as it stands. */
 function performWritten(desk: Desk, line: string): Result | Pending {
-  const [, alone] = /^(run|demo|practice)\b/i.exec(line) ?? []
+  const [, alone] = /^(run|demo|practice|restore)\b/i.exec(line) ?? []
   if (alone !== undefined) {
     return wrongUse(
       'not-in-a-file',

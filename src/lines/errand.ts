@@ -18,6 +18,8 @@ export type Errand =
   | { errand: 'photos-open'; of: PicturesOf }
   /** A copy of this job is brought together with it; `isTaken`: what does not fit was seen, and is left out. */
   | { errand: 'merge'; path: string; isTaken: boolean }
+  /** One file with all that a job is, into a folder or as a file that is named; null: among the back-ups of the home. */
+  | { errand: 'backup'; isAll: boolean; to: string | null }
   | Borrowing
 
 /** Pieces of another job are taken for this one, as many as `count`. */

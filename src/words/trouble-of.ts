@@ -28,6 +28,8 @@ export function troubleOfError(error: unknown, path: string): Trouble | null {
         since: text(facts.since) || null,
         elsewhere: facts.elsewhere === true,
       }
+    case 'BadArchive':
+      return { kind: 'bad-archive', path: at, why: text(facts.code), file: text(facts.file) || null }
     case 'UnlawfulEntry':
       return troubleOfProblem({ kind: 'law', entry: Number(facts.n) }, at)
     default:
@@ -71,6 +73,7 @@ const SYSTEM_CODE = /^E[A-Z0-9]+$/
 
 interface StorageFacts {
   path?: unknown
+  file?: unknown
   code?: unknown
   takenBack?: unknown
   pid?: unknown

@@ -40,6 +40,21 @@ export const jobVerbs: readonly Verb[] = [
   },
   plain('redo', 'redo', 'Takes back an undo.'),
   {
+    words: ['backup'],
+    topic: 'job',
+    forms: ['backup [to FOLDER|FILE]', 'backup all [to FOLDER]'],
+    says: 'Puts the job with its pictures into one file, reads that back, and says where it lies; "all": each job. "putback restore FILE" makes the job of it again.',
+    examples: ['backup', 'backup to /media/stick', 'backup all to /media/stick'],
+    meant: /^(?:$|all(?: to |$)|to )/i,
+    read(line): Errand {
+      const isAll = line.take(/^all(?= to |$)/i) !== null
+      const [to] = line.take(/^to (.+)$/i) ?? []
+      if (/^to$/i.test(line.rest)) line.missing('FOLDER')
+      line.end()
+      return { errand: 'backup', isAll, to: to ?? null }
+    },
+  },
+  {
     words: ['merge'],
     topic: 'job',
     forms: ['merge PATH', 'merge PATH take'],

@@ -107,6 +107,7 @@ const NAMES: Record<Errand['errand'], string> = {
   'photos-open': 'opening pictures',
   borrow: 'borrowing',
   merge: 'merging',
+  backup: 'backing up',
   'buy-csv': 'writing the list of what to buy',
 }
 
