@@ -26,16 +26,33 @@ export class UnlawfulEntry extends Error {
   }
 }
 
+/** Sees each entry that counts, with the state before it or after it, which it must not change. */
+export interface FoldWatch {
+  before?(state: State, entry: Entry): void
+  after?(state: State, entry: Entry): void
+}
+
 /** The state that follows from a journal. Throws UnlawfulEntry when an entry breaks a law. */
-export function fold(entries: readonly Entry[]): State {
+export function fold(entries: readonly Entry[], watch: FoldWatch = {}): State {
   const state = emptyState()
-  const takenBack = new Set<number>()
+  const back = takenBack(entries)
   for (const entry of entries) {
-    if (entry.type === 'undone') takenBack.add(entry.entry)
-    if (entry.type === 'redone') takenBack.delete(entry.entry)
+    const counts = !back.has(entry.n)
+    if (counts) watch.before?.(state, entry)
+    evolve(state, entry, !counts)
+    if (counts) watch.after?.(state, entry)
   }
-  for (const entry of entries) evolve(state, entry, takenBack.has(entry.n))
   return state
+}
+
+/** Which entries are taken back once all of these were written, by their numbers. */
+export function takenBack(entries: readonly Entry[]): Set<number> {
+  const back = new Set<number>()
+  for (const entry of entries) {
+    if (entry.type === 'undone') back.add(entry.entry)
+    if (entry.type === 'redone') back.delete(entry.entry)
+  }
+  return back
 }
 
 /**
@@ -84,6 +101,13 @@ function lawfully(entry: Entry, apply: () => void): void {
   } catch (error) {
     throw new UnlawfulEntry(entry, error)
   }
+}
+
+/** Whether an entry ends a clearance that was given before it. */
+export function withdrawsClearance(entry: Entry): boolean {
+  if (entry.type === 'counted') return entry.lines.some(({ difference }) => difference !== undefined)
+  if (entry.type === 'merged') return entry.leftOut.length > 0
+  return !LEAVES_CLEARANCE.has(entry.type)
 }
 
 /** Entries that move no piece and change nothing that the clearance rests on. */

@@ -1,4 +1,6 @@
 import type { Entry } from '../entry.ts'
+import { type Conflict, Merge } from './merge.ts'
+import { twoWays } from './two-ways.ts'
 
 /** What becomes of the entries of a copy of the job, written down elsewhere since the two went apart. */
 export interface MergePlan {
@@ -11,28 +13,24 @@ export interface MergePlan {
   onlyHere: number
 }
 
-/** An entry of the copy that does not fit with what is here. */
-export interface Conflict {
-  /** As it stands in the copy. */
-  entry: Entry
-  /** The entries here that it does not fit with; empty where a law or what it follows on decides. */
-  against: readonly Entry[]
-  why: 'same-thing' | 'label-taken' | 'law' | 'follows'
-}
-
 export type MergeRefusal = 'other-job' | 'nothing-new'
 
-/** Plans what of a copy of the job is taken over, entry by entry. Both are sound records, in order. */
+/**
+ * Plans what of a copy of the job is taken over, entry by entry. What was left out by an earlier merge is not asked
+ * about again, and so is what says nothing: a stop without words, and what was taken back there and speaks of what is
+ * not here. Both are sound records, in their order; throws UnlawfulEntry where one is not.
+ */
 export function planMerge(
   ours: readonly Entry[],
   theirs: readonly Entry[],
 ): { ok: true; plan: MergePlan } | { ok: false; why: MergeRefusal } {
   if (!ours[0] || ours[0].id !== theirs[0]?.id) return { ok: false, why: 'other-job' }
-  const here = new Set(ours.map(({ id }) => id))
-  const there = new Set(theirs.map(({ id }) => id))
-  const fresh = theirs.filter(({ id }) => !here.has(id))
-  if (fresh.length === 0) return { ok: false, why: 'nothing-new' }
-  const fits = fresh.map((entry, index) => ({ ...entry, n: ours.length + index + 1 }))
-  const onlyHere = ours.filter(({ id }) => !there.has(id)).length
-  return { ok: true, plan: { fits, renumbered: [], conflicts: [], onlyHere } }
+  const ways = twoWays(ours, theirs)
+  const { onlyHere, onlyThere } = ways
+  if (onlyThere.length === 0) return { ok: false, why: 'nothing-new' }
+  if (ways.isLonger)
+    return { ok: true, plan: { fits: onlyThere, renumbered: [], conflicts: [], onlyHere: 0 } }
+  const { fits, renumbered, conflicts } = new Merge(ours, theirs, ways).sort()
+  if (fits.length + conflicts.length === 0) return { ok: false, why: 'nothing-new' }
+  return { ok: true, plan: { fits, renumbered, conflicts, onlyHere: onlyHere.length } }
 }

@@ -1,0 +1,49 @@
+import { Gates } from '../../plan/gates.ts'
+import { leftovers } from '../../plan/leftovers.ts'
+import { buildOrder } from '../../plan/order.ts'
+import type { Entry } from '../entry.ts'
+import { fold, UnlawfulEntry } from '../fold.ts'
+import type { State } from '../state.ts'
+
+/**
+ * The number of the first entry that does not follow from those before it; null where all do. Entries from `from` on are
+ * held to what is otherwise held where a command is decided, for nobody decided them on this record.
+ */
+export function firstUnlawful(entries: readonly Entry[], from: number): number | null {
+  try {
+    fold(entries, {
+      before: (state, entry) => {
+        if (entry.n >= from) refuseEarly(state, entry)
+      },
+      after: (state, entry) => {
+        if (entry.n >= from) refuseCircle(state, entry)
+      },
+    })
+    return null
+  } catch (error) {
+    if (error instanceof UnlawfulEntry) return error.n
+    throw error
+  }
+}
+
+/** The last gates: nothing is cleared, started or closed over what is left. */
+function refuseEarly(state: State, entry: Entry): void {
+  const { type, at, by } = entry
+  if (type === 'started' && !state.cleared) throw new UnlawfulEntry(entry, 'it was not cleared')
+  if (type === 'closed' && !state.started) throw new UnlawfulEntry(entry, 'it was not started')
+  if (type !== 'cleared' && type !== 'closed') return
+  const clock = { at, today: at.slice(0, 10), by }
+  if (leftovers(new Gates({ ...state, clock })).length > 0)
+    throw new UnlawfulEntry(entry, 'something is left')
+}
+
+/** What each way did alone may close a circle together. */
+function refuseCircle({ steps, containers }: State, entry: Entry): void {
+  if (entry.type === 'step-added' || entry.type === 'step-changed') {
+    if ('cycle' in buildOrder(steps)) throw new UnlawfulEntry(entry, 'steps wait for each other')
+  }
+  if (entry.type !== 'container-put') return
+  const inside = (no: number | null) => (no === null ? null : (containers.get(no)?.inside ?? null))
+  for (let outer = entry.inside; outer !== null; outer = inside(outer))
+    if (outer === entry.container) throw new UnlawfulEntry(entry, 'a container would stand in itself')
+}
