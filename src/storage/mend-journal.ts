@@ -1,0 +1,94 @@
+import { dirname, join } from 'node:path'
+import { examine, type Looking } from './damage/examine.ts'
+import type { Examination } from './damage/finding.ts'
+import { errnoOf, type FileSystem, nodeFileSystem, readBytes, syncFolder, withFile } from './file-system.ts'
+import { JOURNAL_NAME, MOST_JOURNAL_BYTES } from './journal-file.ts'
+import type { Numbered } from './line.ts'
+import { LockHeld, withLock } from './lock.ts'
+import { replaceFile } from './replace-file.ts'
+import { writeNew } from './write-new.ts'
+
+export interface MendOptions<E> extends Looking<E> {
+  /** `mend`: only what is certain. `cut`: what stands before the damage is kept, the rest goes into a file of its own. */
+  how: 'mend' | 'cut'
+  /** How long to wait for another process, in milliseconds. */
+  lockLimit?: number | undefined
+  fs?: FileSystem | undefined
+}
+
+/** What came of mending. What was found is told as it was before. */
+export type Mending<E> = { found: Examination<E> } & (
+  | { done: true; copy: string; rest: string | null }
+  /** Nothing to mend; nothing certain; nothing that would be left; or the entries of a newer program. */
+  | { done: false; why: 'sound' | 'not-certain' | 'nothing-stands' | 'newer' }
+)
+
+/**
+ * Reads and examines the journal in a job's folder, and writes nothing. An end that is torn is looked at again under the
+ * lock, if that can be had: another process may be writing it. Throws the system's error when it cannot be read.
+ */
+export function lookAtJournal<E extends Numbered>(
+  folder: string,
+  looking: Looking<E>,
+  { lockLimit, fs = nodeFileSystem }: Pick<MendOptions<E>, 'lockLimit' | 'fs'> = {},
+): Examination<E> {
+  const look = () => examine(readAll(join(folder, JOURNAL_NAME), fs), looking)
+  const found = look()
+  if (!found.findings.some(({ kind }) => kind === 'torn' || kind === 'unended')) return found
+  try {
+    return withLock(lockIn(folder), { limit: lockLimit, fs }, look)
+  } catch (error) {
+    if (error instanceof LockHeld || errnoOf(error) !== undefined) return found
+    throw error
+  }
+}
+
+/**
+ * Mends the journal in a job's folder under its lock. First a copy of the file as it is, `journal.before-mending-<n>`,
+ * and what is cut off, `journal.cut-<n>`, are on the disk; then the mended file takes its place at once, and is read back.
+ * Throws LockHeld or the system's error, with the old file or the mended one in place.
+ */
+export function mendJournal<E extends Numbered>(folder: string, options: MendOptions<E>): Mending<E> {
+  const { how, lockLimit, fs = nodeFileSystem } = options
+  const path = join(folder, JOURNAL_NAME)
+  return withLock(lockIn(folder), { limit: lockLimit, fs }, () => {
+    const bytes = readAll(path, fs)
+    const found = examine(bytes, options)
+    const why = whyNot(found, how)
+    if (why !== null) return { found, done: false, why }
+    const copy = writeNew(fs, join(folder, 'journal.before-mending-'), bytes)
+    const isCut = found.verdict === 'lossy' && found.rest.length > 0
+    const rest = isCut ? writeNew(fs, join(folder, 'journal.cut-'), found.rest) : null
+    syncFolder(fs, dirname(path))
+    replaceFile(path, found.mended, fs)
+    if (!readAll(path, fs).equals(found.mended)) throw readBackOtherwise(path)
+    return { found, done: true, copy, rest }
+  })
+}
+
+function whyNot<E>({ verdict, entries }: Examination<E>, how: 'mend' | 'cut'): NotDone | null {
+  if (verdict === 'sound' || verdict === 'newer') return verdict
+  if (verdict === 'certain') return null
+  if (how === 'mend') return 'not-certain'
+  return entries.length === 0 ? 'nothing-stands' : null
+}
+
+type NotDone = Extract<Mending<unknown>, { done: false }>['why']
+
+function lockIn(folder: string): string {
+  return join(folder, 'journal.lock')
+}
+
+function readAll(path: string, fs: FileSystem): Buffer {
+  return withFile(fs, path, 'r', (fd) => {
+    const { size } = fs.fstatSync(fd)
+    if (size > MOST_JOURNAL_BYTES)
+      throw Object.assign(new Error(`EOVERFLOW: ${path} is too long`), { code: 'EOVERFLOW', path })
+    return readBytes(fs, fd, 0, size)
+  })
+}
+
+/** A disk that gives back other bytes than it took. */
+function readBackOtherwise(path: string): Error {
+  return Object.assign(new Error(`EIO: ${path} was read back otherwise`), { code: 'EIO', path })
+}
