@@ -2,13 +2,19 @@ import type { Command } from '../journal/command.ts'
 import { decide } from '../journal/decide/decide.ts'
 import { ENTRY_VERSION, type Entry } from '../journal/entry.ts'
 import { fold, foldOn, UnlawfulEntry } from '../journal/fold.ts'
-import { type Conflict, type MergePlan, type MergeRefusal, planMerge } from '../journal/merge/plan-merge.ts'
+import { type MergePlan, type MergeRefusal, planMerge } from '../journal/merge/plan-merge.ts'
 import { MOST_LEFT_OUT } from '../journal/shapes/merging.ts'
 import type { State } from '../journal/state.ts'
 import { namedHere } from './merged-pictures.ts'
 import type { Session, WritingNow } from './session.ts'
 
-export type { Conflict, MergePlan, MergeRefusal }
+/** What does not fit, with what stands here against it. */
+export type Conflict = MergePlan['conflicts'][number]
+
+export interface CopyPlan extends MergePlan {
+  /** Whether the copy has all that is here: the two were merged there. */
+  isAhead: boolean
+}
 
 /** A copy of the job that is to be brought together with its record. */
 export interface Merging {
@@ -32,9 +38,9 @@ export interface NoMerge {
 }
 
 export type MergeOutcome =
-  | { kind: 'merged'; entries: readonly Entry[]; plan: MergePlan }
+  | { kind: 'merged'; entries: readonly Entry[]; plan: CopyPlan }
   /** Something of it is to be seen first: nothing was written. */
-  | { kind: 'to-decide'; plan: MergePlan }
+  | { kind: 'to-decide'; plan: CopyPlan }
   | NoMerge
   /** The entry that would have that number tells what cannot be. */
   | { kind: 'unlawful'; n: number }
@@ -55,25 +61,25 @@ export function lawfulState(entries: readonly Entry[]): State | UnlawfulEntry {
   }
 }
 
-/** What a merge comes to, without what an earlier one of the same copy has left out or numbered anew already. */
+/** What a merge comes to, on both records as they are. */
 export function planCopy(
   ours: readonly Entry[],
   theirs: readonly Entry[],
-): { kind: 'planned'; plan: MergePlan } | NoMerge {
+): { kind: 'planned'; plan: CopyPlan } | NoMerge {
   const planned = planMerge(ours, theirs)
   if (!planned.ok) return { kind: 'none', why: planned.why }
-  const merges = ours.filter((entry) => entry.type === 'merged')
-  const leftOut = new Set(merges.flatMap((entry) => entry.leftOut.map((each) => each.entry)))
-  const relabelled = new Set(merges.flatMap(({ renumbered }) => renumbered.map(pairText)))
-  const { fits, conflicts, renumbered, onlyHere } = planned.plan
-  const plan = {
-    fits,
-    conflicts: conflicts.filter(({ entry }) => !leftOut.has(entry.id)),
-    renumbered: renumbered.filter((pair) => !relabelled.has(pairText(pair))),
-    onlyHere,
-  }
-  const isNew = fits.length > 0 || plan.conflicts.length > 0
-  return isNew ? { kind: 'planned', plan } : { kind: 'none', why: 'nothing-new' }
+  return { kind: 'planned', plan: { ...planned.plan, isAhead: hasAll(theirs, ours) } }
+}
+
+/** Whether a record has all that another has, as entries of its own or as what a merge has left out. */
+function hasAll(record: readonly Entry[], other: readonly Entry[]): boolean {
+  const has = new Set(
+    record.flatMap((entry) => [
+      entry.id,
+      ...(entry.type === 'merged' ? entry.leftOut.map((each) => each.entry) : []),
+    ]),
+  )
+  return other.every(({ id }) => has.has(id))
 }
 
 /**
@@ -92,8 +98,8 @@ export function mergeCopy(session: Session, asked: Merging): MergeOutcome {
 }
 
 type Made =
-  | { kind: 'made'; entries: Entry[]; plan: MergePlan }
-  | { kind: 'to-decide'; plan: MergePlan }
+  | { kind: 'made'; entries: Entry[]; plan: CopyPlan }
+  | { kind: 'to-decide'; plan: CopyPlan }
   | { kind: 'unlawful'; n: number }
   | NoMerge
 
@@ -119,7 +125,7 @@ function makeMerge(asked: Merging, { entries: ours, clock, seal }: WritingNow): 
 }
 
 /** One command that notes the merge; more where more is left out than an entry has room for. */
-function notes(plan: MergePlan, { copy, kept, tell }: Merging): Extract<Command, { do: 'note-merge' }>[] {
+function notes(plan: CopyPlan, { copy, kept, tell }: Merging): Extract<Command, { do: 'note-merge' }>[] {
   const leftOut = plan.conflicts.map(({ entry }) => ({
     entry: entry.id,
     at: entry.at,
@@ -137,8 +143,4 @@ function notes(plan: MergePlan, { copy, kept, tell }: Merging): Extract<Command,
     leftOut: some,
     renumbered: part === 0 ? [...plan.renumbered] : [],
   }))
-}
-
-function pairText({ there, here }: { there: number; here: number }): string {
-  return `${there} ${here}`
 }

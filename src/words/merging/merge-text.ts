@@ -1,6 +1,6 @@
-import type { Entry } from '../../journal/entry.ts'
+import type { Entry, EntryOf } from '../../journal/entry.ts'
 import type { State } from '../../journal/state.ts'
-import type { Conflict, MergePlan } from '../../session/merge.ts'
+import type { Conflict, CopyPlan } from '../../session/merge.ts'
 import { leftOutWords, say } from '../cures.ts'
 import { entryText } from '../entries.ts'
 import { counted, isAre } from '../grammar.ts'
@@ -22,45 +22,69 @@ export interface MergeTelling {
 }
 
 /** What is to be seen before a merge: both sides of what does not fit, and the bags that get another number. */
-export function toDecideText(telling: MergeTelling, plan: MergePlan): Told {
-  const { fits, conflicts, renumbered, onlyHere } = plan
-  const misfits =
-    conflicts.length === 0 ? 'all of it fits' : `${conflicts.length} of it ${doNotFit(conflicts)}`
-  const bags =
-    renumbered.length === 0
-      ? ''
-      : `, ${counted(renumbered.length, 'number')} of bags ${isAre(renumbered.length)} taken here`
+export function toDecideText(telling: MergeTelling, plan: CopyPlan): Told {
+  const { fits, conflicts, renumbered, onlyHere, isAhead } = plan
+  const take = say(`merge ${telling.path} take`)
   return told(
-    `nothing is merged yet: ${counted(fits.length + conflicts.length, 'entry', 'entries')} of the copy ${isAre(fits.length + conflicts.length)} new, ${misfits}${bags}`,
-    `${say(`merge ${telling.path} take`)} records the ${fits.length} that fit${conflicts.length === 0 ? '' : ' and keeps the others as w1, w2 ... to be settled'}`,
+    `nothing is merged yet: ${newText(fits.length + conflicts.length)}${misfitText(conflicts.length)}${numbersText(renumbered.length)}`,
+    isAhead
+      ? `put the folder of the copy in the place of this one and go on with that; ${take} would number bags once more`
+      : `${take} records ${fits.length === 0 ? 'none of it' : `the ${fits.length} that fit`}${conflicts.length === 0 ? '' : ' and keeps the rest to be settled'}`,
     [
-      `this record has ${counted(onlyHere, 'entry', 'entries')} that the copy does not have; they stay as they are`,
+      isAhead
+        ? 'the copy was merged with this record already, and has all that is here'
+        : `${counted(onlyHere, 'entry', 'entries')} of this record ${isAre(onlyHere)} not in the copy; nothing of that changes`,
       ...conflicts.flatMap((conflict, index) => conflictLines(telling, conflict, index + 1)),
       ...renumbered.map((pair) => renumberedText(telling, pair)),
     ],
   )
 }
 
+function newText(count: number): string {
+  return `${counted(count, 'entry', 'entries')} of the copy ${isAre(count)} new here`
+}
+
+function misfitText(count: number): string {
+  return count === 0 ? ', and all fits' : `, ${count} ${count === 1 ? 'does' : 'do'} not fit`
+}
+
+function numbersText(count: number): string {
+  if (count === 0) return ''
+  return count === 1 ? ', 1 bag has a number that is taken' : `, ${count} bags have numbers that are taken`
+}
+
 /** What a merge recorded, line by line. */
 export function mergedText(
   telling: MergeTelling,
   entries: readonly Entry[],
-  { renumbered }: Pick<MergePlan, 'renumbered'>,
+  { renumbered }: Pick<CopyPlan, 'renumbered'>,
 ): string[] {
   const { here } = telling
   const taken = entries.filter(({ type }) => type !== 'merged')
   const merges = entries.filter((entry) => entry.type === 'merged')
   const shown = taken.length > MOST_SHOWN ? taken.slice(0, MOST_SHOWN - 1) : taken
   const more = taken.length - shown.length
+  const isClean = renumbered.length === 0 && merges.every(({ leftOut }) => leftOut.length === 0)
   return [
     ...merges.map((entry) => `${entry.n}  ${entryText(here, entry)}`),
     ...shown.map((entry) => `    ${signed(telling, entry)}  ${entryText(here, entry)}`),
     ...(more > 0 ? [`    and ${more} more`] : []),
     ...renumbered.map((pair) => `    ${renumberedText(telling, pair)}`),
-    ...merges.flatMap(({ leftOut }) =>
-      leftOut.flatMap(({ id, says }) => [`    ${id} left out: ${says}`, `      ${leftOutWords(id)}`]),
-    ),
-    `    ${say(`log ${entries.length}`)} shows all of it; the copy is as it was: go on here, or merge there as well`,
+    ...leftOutLines(merges.flatMap(({ leftOut }) => leftOut)),
+    `    ${say(`log ${entries.length}`)} shows all of it; nothing of the copy was changed`,
+    `    ${isClean ? 'merge this record there as well, and both have the same' : 'go on here only: on the other computer, put this folder in the place of the copy'}`,
+  ]
+}
+
+function leftOutLines(leftOut: EntryOf<'merged'>['leftOut']): string[] {
+  const [first] = leftOut
+  if (!first) return []
+  const shown = leftOut.slice(0, MOST_SHOWN)
+  const more = leftOut.length - shown.length
+  return [
+    ...shown.map(({ id, says }) => `    ${id} left out: ${says}`),
+    ...(more > 0 ? [`    and ${more} more: ${say('left')}`] : []),
+    `    ${leftOutWords(first.id)}`,
   ]
 }
 
@@ -145,10 +169,6 @@ export function badCopyText(trouble: Trouble, path: string): Told {
 const MOST_SHOWN = 10
 const MOST_NAMED = 3
 const MOST_AGAINST = 3
-
-function doNotFit(conflicts: readonly Conflict[]): string {
-  return conflicts.length === 1 ? 'does not fit' : 'do not fit'
-}
 
 function conflictLines(telling: MergeTelling, { entry, against, why }: Conflict, no: number): string[] {
   const shown = against.slice(0, MOST_AGAINST)
