@@ -6,6 +6,7 @@ export const SAID_FOR: Readonly<Record<string, readonly string[]>> = {
   '1 to 99': ['number', 'digit', 'choose'],
   'a label code': ['code', 'barcode', 'scanner'],
   '+ and -': ['page down', 'scroll'],
+  backup: ['save', 'back up', 'copy the job', 'safe copy', 'restore'],
   large: ['big', 'from afar'],
   Backspace: ['go back', 'previous'],
   Esc: ['escape', 'clear the line'],
