@@ -394,7 +394,7 @@ export const entrySchemas: ReadonlyMap<string, z.ZodMiniType> = new Map(
  */
 export function parseEntry(raw: unknown): Entry {
   if (typeof raw !== 'object' || raw === null) throw new Error('an entry must be an object')
-  const now = upgraded({ ...raw })
+  const now = upgraded(raw)
   const type = typeof now.type === 'string' ? now.type : ''
   const schema = entrySchemas.get(type)
   if (!schema) throw new Error(`an entry of unknown type '${type.slice(0, 40)}'`)

@@ -1,5 +1,5 @@
 /** One entry as it was parsed from its line, nothing about it checked yet. */
-type Raw = Readonly<{ v?: unknown; type?: unknown; [fact: string]: unknown }>
+type Raw = Readonly<{ v?: unknown; type?: unknown }>
 
 /**
  * From each version of the entry shapes to the next, the first from 1 to 2. A new version adds one at the end and
