@@ -1,6 +1,5 @@
 import { mkdirSync, mkdtempSync, rmSync } from 'node:fs'
-import { join } from 'node:path'
-import { fileURLToPath } from 'node:url'
+import { join, resolve } from 'node:path'
 import { build } from 'esbuild'
 import { startProgram } from '../helpers/child-program.ts'
 import type { FuzzReport } from './fuzz-report.ts'
@@ -10,17 +9,17 @@ const LIMIT_MS = 100_000
 
 /**
  * Runs `programs/NAME.ts` in a process of its own, so that what never ends can be stopped, and answers its report with the
- * most memory that it held, in bytes. Rejects when it ends without one.
+ * most memory that it held, in bytes. Rejects when it ends without one. For whoever is at home in the root of the sources.
  */
 export async function inAProgram(name: string, ...args: number[]): Promise<FuzzReport & { rss: number }> {
   // Where its packages are found, which are not bundled.
-  const cache = fileURLToPath(new URL('../../node_modules/.cache', import.meta.url))
+  const cache = resolve('node_modules/.cache')
   mkdirSync(cache, { recursive: true })
   const folder = mkdtempSync(join(cache, 'putback-hostile-'))
   try {
     const path = join(folder, 'program.mjs')
     await build({
-      entryPoints: [fileURLToPath(new URL(`programs/${name}.ts`, import.meta.url))],
+      entryPoints: [resolve('tests/hostile/programs', `${name}.ts`)],
       outfile: path,
       bundle: true,
       packages: 'external',
