@@ -61,6 +61,7 @@ function carryOut(desk: Desk, { words, options }: Arguments, place: Place): Resu
   try {
     if (first === 'demo') return demo(desk, rest, options)
     if (first === 'practice') return practice(desk)
+    if (first === 'doctor') return later(desk, place, ({ doctor }) => doctor(desk, rest))
     if (first === 'restore') return later(desk, place, ({ restore }, tell) => restore(desk, rest, tell))
     const all = /^backup all(?: to (.+))?$/i.exec(words.join(' '))
     if (all)

@@ -62,5 +62,11 @@ export const PROGRAM_COMMANDS: readonly ProgramCommand[] = [
     says: 'Makes a job again of the file that "backup" made: all of it is proven first, and no job is ever written over.',
     examples: ['restore /media/stick/17-blue-twin-2026-11-30-1705.zip'],
   },
+  {
+    word: 'doctor',
+    forms: ['doctor [JOB]', 'doctor [JOB] mend', 'doctor [JOB] from PATH', 'doctor [JOB] cut'],
+    says: 'Examines the record of a job line by line, and what lies around it. "mend" puts right what is certain, "from" takes what is missing from a copy or a back-up, "cut" gives up what cannot be kept; each keeps the file as it was.',
+    examples: ['doctor 17', 'doctor 17 mend', 'doctor 17 from /media/stick/blue-twin'],
+  },
   { word: 'help', forms: ['help [WORD]'], says: 'Shows all that can be written.', examples: ['help off'] },
 ]

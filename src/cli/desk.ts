@@ -38,7 +38,7 @@ export class Desk {
 
   /** The job that lines go to: the one named with --job, else the one chosen last, else the only one. */
   current(): Open | Failure {
-    const path = this.#meant()
+    const path = this.meant()
     if (typeof path !== 'string') return path
     if (this.#open?.path !== path) {
       const opened = this.open(path)
@@ -57,7 +57,7 @@ export class Desk {
   /** The same, even one of which not a single entry can be read. */
   anyhow(): Open | Failure {
     const open = this.current()
-    const path = this.#meant()
+    const path = this.meant()
     if (open.ok || typeof path !== 'string') return open
     try {
       return { ok: true, path, session: this.shelf.open(path) }
@@ -114,7 +114,8 @@ export class Desk {
     }
   }
 
-  #meant(): string | Failure {
+  /** The path of the job that lines go to: nothing of it is opened. */
+  meant(): string | Failure {
     return this.options.job === undefined ? this.#chosen() : this.find(this.options.job)
   }
 

@@ -18,6 +18,7 @@ export function isPending(done: Result | Pending): done is Pending {
 /** What came of an errand, as what comes of any command. */
 export function resultOf(outcome: ErrandOutcome): Result {
   if (outcome.ok) return outcome
-  const { exit, code, told, entries, text = [] } = outcome
-  return { ok: false, exit: exit === 'refused' ? EXIT.refused : EXIT.notRecorded, code, told, entries, text }
+  const { exit, code, told, entries, text = [], facts } = outcome
+  const failure = { code, told, entries, text, ...(facts && { facts }) }
+  return { ok: false, exit: exit === 'refused' ? EXIT.refused : EXIT.notRecorded, ...failure }
 }

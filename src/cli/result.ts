@@ -32,7 +32,12 @@ export interface Failure {
   entries?: readonly Entry[]
   text?: string[]
   /** The facts under their own name. */
-  facts?: { refusal: unknown } | { misreading: unknown } | { which: unknown } | { trouble: unknown }
+  facts?:
+    | { refusal: unknown }
+    | { misreading: unknown }
+    | { which: unknown }
+    | { trouble: unknown }
+    | { doctor: unknown }
 }
 
 /** A wrong use, told in words. */

@@ -9,10 +9,12 @@ import { recordAnswer } from './answers/record-text.ts'
 import { runBackup } from './backup.ts'
 import { type OpenOther, runBorrow } from './borrow.ts'
 import { writeOrderList } from './buy-csv.ts'
+import { runDoctorHere } from './doctor.ts'
 import { runMerge } from './merge.ts'
 
 // These need no job in hand, and are loaded with the errands that do.
 export { backUpEvery } from './backup.ts'
+export { doctor } from './commands/doctor.ts'
 export { restore } from './commands/restore.ts'
 
 /**
@@ -43,6 +45,8 @@ export async function errandIn(
       return runBorrow(errand, session, openOther)
     case 'backup':
       return runBackup(errand, session, places, tell)
+    case 'doctor':
+      return runDoctorHere(errand, session, places)
     case 'merge':
       return runMerge(errand, session, places, tell)
     default:

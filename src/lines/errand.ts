@@ -20,7 +20,11 @@ export type Errand =
   | { errand: 'merge'; path: string; isTaken: boolean }
   /** One file with all that a job is, into a folder or as a file that is named; null: among the back-ups of the home. */
   | { errand: 'backup'; isAll: boolean; to: string | null }
+  /** The record is examined, mended as far as that is certain, completed from a copy, or cut before the damage. */
+  | ({ errand: 'doctor' } & DoctorAsk)
   | Borrowing
+
+export type DoctorAsk = { how: 'look' | 'mend' | 'cut' } | { how: 'from'; path: string }
 
 /** Pieces of another job are taken for this one, as many as `count`. */
 export interface Borrowing {

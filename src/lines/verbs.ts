@@ -7,6 +7,7 @@ import { containerVerbs } from './verbs/containers.ts'
 import { coolantVerbs } from './verbs/coolant.ts'
 import { countingVerbs } from './verbs/counting.ts'
 import { decisionVerbs } from './verbs/decisions.ts'
+import { doctorVerbs } from './verbs/doctor.ts'
 import { findingVerbs } from './verbs/findings.ts'
 import { foundVerbs } from './verbs/found.ts'
 import { jobVerbs } from './verbs/job.ts'
@@ -58,6 +59,7 @@ export const verbs: readonly Verb[] = [
   ...timingVerbs,
   ...countingVerbs,
   ...jobVerbs,
+  ...doctorVerbs,
   ...foundVerbs,
   ...questionVerbs,
 ]

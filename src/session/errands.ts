@@ -14,6 +14,8 @@ export type ErrandOutcome =
       /** What was recorded before it went wrong, and the words for that. */
       entries: readonly Entry[]
       text?: string[] | undefined
+      /** The facts, under their own name. */
+      facts?: { doctor: unknown } | undefined
     }
 
 /** Runs errands for an open job. `tell` hears how far it is; what it leaves last is the outcome. */

@@ -222,6 +222,6 @@ const CAUSES: Record<string, Cause> = {
 }
 
 /** `2026-05-02T14:03:20.000Z` as `2026-05-02 14:03 UTC`; anything else as it is. */
-function timeText(iso: string): string {
+export function timeText(iso: string): string {
   return iso.replace(/^(\d{4}-\d\d-\d\d)T(\d\d:\d\d).*Z$/, '$1 $2 UTC')
 }

@@ -108,6 +108,7 @@ const NAMES: Record<Errand['errand'], string> = {
   borrow: 'borrowing',
   merge: 'merging',
   backup: 'backing up',
+  doctor: 'examining the record',
   'buy-csv': 'writing the list of what to buy',
 }
 

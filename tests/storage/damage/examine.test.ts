@@ -304,7 +304,7 @@ describe('what is not certain is named, and what stands before it is kept', () =
       ],
     })
     const newer = (raw: unknown) => {
-      if ((raw as Note).n === 4) throw new NewerEntry(9, 2)
+      if ((raw as Note).n === 4) throw new NewerEntry(9)
       return parseNote(raw)
     }
     expect(examine(OURS, { ...looking, parse: newer })).toMatchObject({
