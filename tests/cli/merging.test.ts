@@ -1,14 +1,19 @@
+import { createHash } from 'node:crypto'
 import {
   appendFileSync,
   cpSync,
   mkdirSync,
   readdirSync,
   readFileSync,
+  rmSync,
   symlinkSync,
   writeFileSync,
 } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
+import type { Command } from '../../src/journal/command.ts'
+import { groupedCode, labelCode } from '../../src/label/code.ts'
+import { mergeCopy, planCopy } from '../../src/session/merge.ts'
 import { type Bench, bench } from './support/bench.ts'
 
 /** A job on the laptop, and a copy of its folder that is gone on with at the bench. */
@@ -19,6 +24,7 @@ function twoCopies(...lines: string[]): { laptop: Bench; other: Bench; copy: str
   const other = bench()
   const copy = join(other.home, 'blue-twin')
   cpSync(join(laptop.home, 'blue-twin'), copy, { recursive: true })
+  other.shelf.choose(copy)
   return { laptop, other, copy }
 }
 
@@ -51,6 +57,178 @@ describe('a copy that went its own way', () => {
     const { code, out } = await laptop.send('merge', copy)
     expect([code, out]).toEqual([0, `Nothing to merge: all that ${copy} has is here already\n`])
     expect(journalOf(laptop)).toBe(before)
+  })
+})
+
+describe('two copies that both went on', () => {
+  /** Both moved the same bolts, and both opened a bag 3. */
+  const apart = () => {
+    const copies = twoCopies()
+    copies.laptop.told('begin guard off', 'off 6 guard bolts into new bag', 'end')
+    copies.laptop.say('--by', 'Ann', 'move tank bolts to bench')
+    copies.other.told('begin pump off', 'off 4 pump bolts into new bag', 'end')
+    copies.other.say('--by', 'Ola', 'move tank bolts to spare')
+    return copies
+  }
+
+  test('are shown both sides of what does not fit, and nothing is written', async () => {
+    const { laptop, copy } = apart()
+    const before = journalOf(laptop)
+    const { code, err } = await laptop.send('merge', copy)
+    expect(code).toBe(1)
+    expect(err.replace(/\d{4}-\d\d-\d\d \d\d:\d\d/g, 'THEN').split('\n')).toEqual([
+      'Nothing is merged yet: 4 entries of the copy are new here, 1 does not fit, 1 bag has a number that is taken.',
+      '  4 entries of this record are not in the copy; nothing of that changes.',
+      '  1. there, THEN, Ola: moved: 2 × tank bolts from bag 2, to the spares.',
+      '     here, entry 9, THEN, Ann: moved: 2 × tank bolts from bag 2, onto the bench.',
+      `  Bag 3 there becomes bag 4: write 4 on it, label ${groupedCode(labelCode(1, 4))}.`,
+      `"merge ${copy} take" records the 3 that fit and keeps the rest to be settled.`,
+      '',
+    ])
+    expect(journalOf(laptop)).toBe(before)
+    expect(readdirSync(join(laptop.home, 'blue-twin'))).toEqual(['journal.log'])
+  })
+
+  test('keep what does not fit until it is settled, and hold the first start as long', async () => {
+    const { laptop, other, copy } = apart()
+    const { code, out } = await laptop.send('merge', copy, 'take')
+    expect(code).toBe(0)
+    expect(out).toContain(
+      `merged with the copy ${copy}: 3 entries taken over; left out: w1; numbers: 3 there is 4 here; its journal is kept as journal.merged-1`,
+    )
+    expect(out).toContain(`bag 3 there becomes bag 4: write 4 on it, label ${groupedCode(labelCode(1, 4))}`)
+    expect(out).toContain('w1 left out: moved: 2 × tank bolts from bag 2, to the spares')
+    expect(out).toContain('go on here only: on the other computer')
+    expect(readFileSync(join(laptop.home, 'blue-twin', 'journal.merged-1'), 'utf8')).toBe(journalOf(other))
+    expect(laptop.say('where pump bolts').out).toContain('4 in bag 4')
+    expect(laptop.say('where guard bolts').out).toContain('6 in bag 3')
+    expect(laptop.say('where tank bolts').out).toContain('2 on the bench')
+
+    laptop.told(
+      'fit pump bolts',
+      'done',
+      'fit guard bolts',
+      'done',
+      'fit seat bolts',
+      'fit tank bolts',
+      'done',
+    )
+    const held = laptop.say('clear')
+    expect([held.code, held.err]).toEqual([
+      1,
+      expect.stringContaining(
+        'w1, left out of a copy, by Ola: moved: 2 × tank bolts from bag 2, to the spares.',
+      ),
+    ])
+    expect(laptop.say('settle w1 because Ann had them in her hand').code).toBe(0)
+    expect(laptop.say('clear').code).toBe(0)
+    const record = (await laptop.send('record')).out
+    expect(record).toContain('MERGED COPIES')
+    expect(record).toContain('[Ola]: moved: 2 × tank bolts from bag 2, to the spares')
+  })
+
+  test('are not merged a second time, and what was added since comes alone', async () => {
+    const { laptop, other, copy } = apart()
+    await laptop.send('merge', copy, 'take')
+    expect((await laptop.send('merge', copy, 'take')).out).toContain('Nothing to merge')
+    other.told('note the gasket is torn', 'move 1 pump bolt from 3 to scrap')
+    const { out } = await laptop.send('merge', copy)
+    expect(out).toContain('2 entries taken over\n')
+    expect(laptop.say('where pump bolts').out).toContain('3 in bag 4')
+  })
+
+  test('say on the other side that the merged one has it all', async () => {
+    const { laptop, other, copy } = apart()
+    await laptop.send('merge', copy, 'take')
+    const { code, err } = await other.send('merge', join(laptop.home, 'blue-twin'))
+    expect(code).toBe(1)
+    expect(err).toContain('The copy was merged with this record already, and has all that is here.')
+    expect(err).toContain('Put the folder of the copy in the place of this one and go on with that')
+  })
+
+  test('are planned again on what somebody wrote while it was being looked at', () => {
+    const { laptop, other } = twoCopies()
+    other.told('move tank bolts to spare')
+    const [here, terminal] = [laptop.session(), laptop.session()]
+    const theirs = other.shelf.open(join(other.home, 'blue-twin')).entries()
+    expect(planCopy(here.entries(), theirs)).toMatchObject({ kind: 'planned', plan: { conflicts: [] } })
+    terminal.send({ do: 'move', piece: 'p2', into: { kind: 'place', place: 'bench' } })
+    const asked = { theirs, copy: 'there', kept: undefined, pictures: new Map(), tell: () => 'moved' }
+    const before = journalOf(laptop)
+    expect(mergeCopy(here, { ...asked, isTaken: false })).toMatchObject({
+      kind: 'to-decide',
+      plan: { fits: [], conflicts: [{ why: 'same-thing', against: [{ type: 'moved' }] }] },
+    })
+    expect(journalOf(laptop)).toBe(before)
+    expect(mergeCopy(here, { ...asked, isTaken: true })).toMatchObject({ kind: 'merged' })
+    expect([...here.state.leftOut.values()]).toMatchObject([{ id: 'w1', says: 'moved', settled: null }])
+  })
+
+  test('are found where they lie side by side, and one is named by its folder alone', async () => {
+    const { laptop } = twoCopies()
+    cpSync(join(laptop.home, 'blue-twin'), join(laptop.home, 'from-the-bench'), { recursive: true })
+    laptop.told('note on the laptop')
+    laptop.say('--job', join(laptop.home, 'from-the-bench'), 'note on the bench')
+    expect(laptop.say('use', '1').err).toContain('they are copies of one job, and in either "merge PATH"')
+    expect(laptop.say('jobs').out).toContain(
+      'from-the-bench is a copy of it: "merge from-the-bench" brings both together',
+    )
+    expect((await laptop.send('merge', 'from-the-bench')).out).toContain('note: on the bench')
+  })
+})
+
+describe('the pictures of a copy', () => {
+  const bytes = { here: Buffer.from('taken at the laptop'), there: Buffer.from('taken at the bench') }
+  const sum = (picture: Buffer) => createHash('sha256').update(picture).digest('hex')
+  const added = (file: string, picture: Buffer): Command => ({
+    do: 'add-pictures',
+    pictures: [{ file, sha256: sum(picture), taken: null, belongs: null }],
+  })
+  const photo = (at: Bench, name: string) => join(at.home, 'blue-twin', 'photos', name)
+  const record = (at: Bench, file: string, picture: Buffer) => {
+    mkdirSync(join(at.home, 'blue-twin', 'photos'), { recursive: true })
+    writeFileSync(photo(at, file), picture)
+    expect(at.session().send(added(file, picture)).kind).toBe('recorded')
+  }
+
+  test('come along, under another name where theirs is that of another picture here', async () => {
+    const { laptop, other, copy } = twoCopies()
+    record(laptop, '20300101-080000.jpg', bytes.here)
+    record(other, '20300101-080000.jpg', bytes.there)
+    const { out } = await laptop.send('merge', copy, 'take')
+    expect(out).toContain('1 picture copied from there')
+    const pictures = [...laptop.session().state.pictures.values()]
+    expect(pictures.map(({ id, file }) => [id, file])).toEqual([
+      ['g1', '20300101-080000.jpg'],
+      ['g2', '20300101-080000-2.jpg'],
+    ])
+    expect(readFileSync(photo(laptop, '20300101-080000.jpg'))).toEqual(bytes.here)
+    expect(readFileSync(photo(laptop, '20300101-080000-2.jpg'))).toEqual(bytes.there)
+  })
+
+  test('that are not there as recorded are named, and take no name of another picture', async () => {
+    const { laptop, other, copy } = twoCopies()
+    record(laptop, '20300101-080000.jpg', bytes.here)
+    record(other, '20300101-080000.jpg', bytes.there)
+    writeFileSync(photo(other, '20300101-080000.jpg'), 'something else')
+    const { out } = await laptop.send('merge', copy, 'take')
+    expect(out).toContain('1 picture is not there as recorded: 20300101-080000.jpg')
+    expect([...laptop.session().state.pictures.values()].map(({ file }) => file)).toEqual([
+      '20300101-080000.jpg',
+      '20300101-080000-2.jpg',
+    ])
+    expect(readdirSync(join(laptop.home, 'blue-twin', 'photos'))).toEqual(['20300101-080000.jpg'])
+  })
+
+  test('that went missing here come back from there, also where nothing else is new', async () => {
+    const { laptop, copy } = twoCopies()
+    record(laptop, '20300101-080000.jpg', bytes.here)
+    cpSync(join(laptop.home, 'blue-twin'), copy, { recursive: true, force: true })
+    rmSync(photo(laptop, '20300101-080000.jpg'))
+    const { out } = await laptop.send('merge', copy)
+    expect(out).toContain('Nothing to merge')
+    expect(out).toContain('1 picture of this job that was missing here came from there')
+    expect(readFileSync(photo(laptop, '20300101-080000.jpg'))).toEqual(bytes.here)
   })
 })
 
