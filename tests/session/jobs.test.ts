@@ -108,6 +108,15 @@ describe('a job in the list', () => {
       { no: 1, phase: 'waiting', problem: expect.objectContaining({ kind: 'newer', line: 5 }) },
     ],
     [
+      'an entry of this version in no shape that it has',
+      (path) => goOnAsNewer(path, ENTRY_VERSION),
+      {
+        no: 1,
+        phase: 'waiting',
+        problem: expect.objectContaining({ kind: 'damaged', line: 5, why: 'shape' }),
+      },
+    ],
+    [
       'an entry that breaks a law, and one of a newer program behind it',
       (path) => {
         writeUnasked(path, [numbered(unlawful, 5)])
