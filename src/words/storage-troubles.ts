@@ -1,4 +1,5 @@
 import { badArchiveText } from './bad-archive.ts'
+import { say } from './cures.ts'
 import { counted } from './grammar.ts'
 import { type Told, told } from './told.ts'
 
@@ -7,11 +8,12 @@ export type Trouble =
   /** The last line of a journal had no end, and was moved to a file of its own. */
   | { kind: 'set-aside'; path: string; bytes: number }
   /** A line is not what was written: the journal can only be read. */
-  | { kind: 'damaged'; path: string; line: number; why: string }
+  | { kind: 'damaged'; path: string; line: number; why: string; job?: number | undefined }
   /** An entry, at that line, of a version of the record that only a later program knows. */
   | { kind: 'newer'; path: string; line: number; version: number; known: number }
   /** The file was replaced under us, or the job was opened only to look at. */
-  | { kind: 'replaced' | 'asked'; path: string }
+  | { kind: 'replaced'; path: string; job?: number | undefined }
+  | { kind: 'asked'; path: string }
   /** Another process has the lock. `since` is an ISO time. */
   | {
       kind: 'lock-held'
@@ -41,7 +43,7 @@ export function troubleText(trouble: Trouble): Told {
     case 'damaged':
       return told(
         `line ${trouble.line} of ${trouble.path} is damaged: ${DAMAGE[trouble.why] ?? trouble.why}`,
-        'leave the file as it is, copy the job folder, and put the file back from a copy that is whole',
+        `${doctorWords(trouble)} says what can be saved, and in the open job ${say('doctor')}; until then leave the file as it is`,
         [
           `the ${counted(trouble.line - 1, 'entry', 'entries')} before it can be read, nothing can be recorded`,
         ],
@@ -51,7 +53,7 @@ export function troubleText(trouble: Trouble): Told {
     case 'replaced':
       return told(
         `the file ${trouble.path} was replaced or cut while it was open`,
-        'close the job and open it again; if a copy was put there by mistake, put the right file back first',
+        `close the job and open it again; if a copy was put there by mistake, put the right file back first, or ask ${doctorWords(trouble)}`,
         ['what was read before is shown, nothing can be recorded'],
       )
     case 'asked':
@@ -75,6 +77,12 @@ export function troubleText(trouble: Trouble): Told {
     default:
       return trouble satisfies never
   }
+}
+
+/** What examines a job, typed in a shell: by its number, else by the name of its folder. */
+function doctorWords({ path, job }: { path: string; job?: number | undefined }): string {
+  const folder = path.split(/[/\\]/).at(-2) ?? ''
+  return say(`putback doctor ${job ?? (/^[\w.-]+$/.test(folder) ? folder : 'JOB')}`)
 }
 
 const DAMAGE: Record<string, string> = {
@@ -203,10 +211,13 @@ const CAUSES: Record<string, Cause> = {
     cure: 'close the other program; then look at the last entry and say it again',
   },
   'read-first': { what: 'a write failed before this one', cure: 'say it again' },
-  torn: { what: 'the last line of the file has no end', cure: 'close the job and open it again' },
+  torn: {
+    what: 'the last line of the file has no end',
+    cure: `close the job and open it again, or ask ${say('putback doctor')} what it is`,
+  },
   damaged: {
     what: 'a line of the file is damaged, so nothing may follow it',
-    cure: 'leave the file as it is, and put it back from a copy that is whole',
+    cure: `ask ${say('doctor')} what can be saved; until then leave the file as it is`,
   },
   newer: {
     what: 'a newer putback has written in this job, and this program does not know what',

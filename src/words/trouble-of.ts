@@ -42,7 +42,11 @@ export function troubleOfError(error: unknown, path: string): Trouble | null {
 /** What is wrong with the record of an open job; null when nothing is. */
 export function troubleOfRecord(session: Session): Trouble | null {
   const { store, problem } = session
-  if (problem) return troubleOfProblem(problem, store.path)
+  if (problem) {
+    const trouble = troubleOfProblem(problem, store.path)
+    const job = session.state.job.no || undefined
+    return trouble.kind === 'damaged' || trouble.kind === 'replaced' ? { ...trouble, job } : trouble
+  }
   return session.entries().length === 0 ? { kind: 'empty', path: store.path } : null
 }
 

@@ -20,15 +20,15 @@ const told: [Trouble, string[]][] = [
     [
       'Line 41 of jobs/blue-twin/journal.log is damaged: its checksum does not agree.',
       '  The 40 entries before it can be read, nothing can be recorded.',
-      '> Leave the file as it is, copy the job folder, and put the file back from a copy that is whole.',
+      '> "putback doctor blue-twin" says what can be saved, and in the open job "doctor"; until then leave the file as it is.',
     ],
   ],
   [
-    { kind: 'damaged', path, line: 41, why: 'shape' },
+    { kind: 'damaged', path, line: 41, why: 'shape', job: 17 },
     [
       'Line 41 of jobs/blue-twin/journal.log is damaged: it tells nothing that any putback writes.',
       '  The 40 entries before it can be read, nothing can be recorded.',
-      '> Leave the file as it is, copy the job folder, and put the file back from a copy that is whole.',
+      '> "putback doctor 17" says what can be saved, and in the open job "doctor"; until then leave the file as it is.',
     ],
   ],
   [
@@ -54,7 +54,7 @@ const told: [Trouble, string[]][] = [
     [
       'The file jobs/blue-twin/journal.log was replaced or cut while it was open.',
       '  What was read before is shown, nothing can be recorded.',
-      '> Close the job and open it again; if a copy was put there by mistake, put the right file back first.',
+      '> Close the job and open it again; if a copy was put there by mistake, put the right file back first, or ask "putback doctor blue-twin".',
     ],
   ],
   [{ kind: 'asked', path }, ['The job was opened only to look at.', '> Open it again to record something.']],

@@ -8,11 +8,13 @@ import type { Behind } from '../../session/health.ts'
 export function behindText({ n, entry, isProved }: Behind<Entry>, when: (at: string) => string): string {
   const number = `${String(n).padStart(4)}${isProved ? ' ' : '?'}`
   if (entry === null) return `${number} not known to this program`
-  const facts = [...new Set(factsOf(entry))].join(', ')
+  const all = [...new Set(factsOf(entry))]
+  const facts = [...all.slice(0, MOST_FACTS), ...(all.length > MOST_FACTS ? ['...'] : [])].join(', ')
   const kind = entry.type.replaceAll('-', ' ')
   return `${number} ${when(entry.at)}  ${kind}${facts === '' ? '' : `: ${facts}`}`
 }
 
+const MOST_FACTS = 8
 const HEADER = new Set(['v', 'n', 'at', 'id', 'by', 'type'])
 
 /** What a person wrote or would look for, in the order of the entry. */

@@ -38,7 +38,7 @@ export function foundText(found: Examination<Entry>, around: Around, { when }: D
 
 /** A journal with nothing wrong in it. */
 export function soundText({ entries }: Examination<Entry>): string {
-  return `the record is whole: ${counted(entries.length, 'entry', 'entries')}, each proved by its checksum and by the one behind it`
+  return `the record is whole: ${counted(entries.length, 'entry', 'entries')}, each in its place and as it was written`
 }
 
 /** A journal with something wrong in it: how much stands, and what can be done. */
