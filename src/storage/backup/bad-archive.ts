@@ -44,4 +44,4 @@ export class BadArchive extends Error {
   }
 }
 
-const SHOWN_CHARACTERS = 120
+const SHOWN_CHARACTERS = 60

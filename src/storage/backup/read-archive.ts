@@ -188,7 +188,7 @@ async function entriesOf(zip: ZipFile, path: string, size: number): Promise<Map<
   let packed = 0
   try {
     for await (const entry of zip.eachEntry()) {
-      const name = nameOf(entry)
+      const name = nameOf(entry, path)
       checkEntry(entry, name, path)
       packed += entry.compressedSize
       // Files that lie over each other would be a way to make much out of little.
@@ -223,9 +223,10 @@ function mostBytesOf(name: string): number {
   return name === JOURNAL_NAME ? MOST_JOURNAL_BYTES : MOST_FILE_BYTES
 }
 
-function nameOf({ fileNameRaw }: ZipEntry): string {
-  // What is no UTF-8 becomes a sign that the list of files cannot agree with.
-  return fileNameRaw.toString('utf8')
+function nameOf({ fileNameRaw }: ZipEntry, path: string): string {
+  const name = fileNameRaw.toString('utf8')
+  if (!Buffer.from(name).equals(fileNameRaw)) throw new BadArchive('name', path, name)
+  return name
 }
 
 /** The upper half of the attributes is the mode of the file where a system of that kind wrote them. */
