@@ -40,14 +40,15 @@ export function examine<E extends Numbered>(bytes: Uint8Array, looking: Looking<
     behind: behindOf(followed, leftOver, entries.length, parse),
     mended: joined(followed.links.slice(0, stands).map(({ text }) => text)),
     rest: restOf(followed, stands),
-    verdict: verdictOf(findings),
+    verdict: verdictOf(findings, followed.links.length),
   }
 }
 
-function verdictOf(findings: readonly Finding[]): Examination<unknown>['verdict'] {
+/** A journal of which nothing stands is never put right by emptying it. */
+function verdictOf(findings: readonly Finding[], length: number): Examination<unknown>['verdict'] {
   if (findings.length === 0) return 'sound'
   if (findings.some(({ kind }) => kind === 'newer')) return 'newer'
-  return findings.every(({ isSure }) => isSure) ? 'certain' : 'lossy'
+  return length > 0 && findings.every(({ isSure }) => isSure) ? 'certain' : 'lossy'
 }
 
 /** What an editor did to the file as a whole. */

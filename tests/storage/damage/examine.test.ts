@@ -270,6 +270,16 @@ describe('what is not certain is named, and what stands before it is kept', () =
     expect(Buffer.from(found.mended).equals(Buffer.concat(lines.slice(0, stands)))).toBe(true)
   })
 
+  test.each([
+    ['nothing but zeros', Buffer.alloc(300)],
+    ['a first line that is torn', OURS.subarray(0, 60)],
+    ['no line of a journal', Buffer.from('a shopping list\nbolts\n')],
+  ])('%s: nothing stands, and that is not put right by emptying the file', (_what, bytes) => {
+    const found = examine(bytes, looking)
+    expect(found).toMatchObject({ verdict: 'lossy', entries: [] })
+    expect(found.findings.length).toBeGreaterThan(0)
+  })
+
   test('nothing of the file is lost between what stands and the rest', () => {
     for (const bytes of [
       without(5),
