@@ -9,8 +9,13 @@
 export function plainText(text: string): string {
   const visible = text.replace(sequences, '').replace(controls, '').replace(hidden, '')
   const line = visible.replace(loneSurrogates, '\ufffd').replace(whiteSpace, ' ').normalize('NFC').trim()
-  return [...line].slice(0, 500).join('').trimEnd()
+  const kept = [...line].slice(0, MOST_CHARACTERS)
+  // Never shorter than that: by its length it can be told that something was cut off.
+  if (kept.length === MOST_CHARACTERS && kept.at(-1) === ' ') kept[MOST_CHARACTERS - 1] = '…'
+  return kept.join('')
 }
+
+const MOST_CHARACTERS = 500
 
 // ECMA-48 sequences, seven-bit and eight-bit: control sequences (CSI); strings (OSC, DCS, SOS, PM, APC) with their
 // payload up to BEL or ST; and ESC with a final byte. An unfinished string runs to the end of its line after an

@@ -120,7 +120,7 @@ class LockedJournal<E extends Numbered> implements JournalStore<E> {
         return this.#record(decide(this.#takeFresh()) ?? [])
       })
     } catch (error) {
-      throw hasLock ? error : notRecorded(error, this.path)
+      throw hasLock ? error : notRecorded(error, isAbout(error, this.#lockPath) ? this.#lockPath : this.path)
     } finally {
       this.#appending = false
     }
@@ -192,4 +192,9 @@ class LockedJournal<E extends Numbered> implements JournalStore<E> {
       return ''
     }
   }
+}
+
+/** Whether the system names that file: to look at the journal would not help where the lock is in the way. */
+function isAbout(error: unknown, path: string): boolean {
+  return error instanceof Error && 'path' in error && error.path === path
 }

@@ -181,11 +181,11 @@ const CAUSES: Record<string, Cause> = {
   EIO: FAULTY,
   ELOOP: {
     what: 'a link lies in its place, and none is followed inside a job',
-    cure: 'put the file or the folder itself in the place of the link',
+    cure: 'remove the link, or put the file or the folder itself in its place',
   },
   EFTYPE: {
     what: 'it is a pipe or a device, and no file',
-    cure: 'move it away, and put the file in its place',
+    cure: 'remove it, or put the file in its place',
   },
   EOVERFLOW: {
     what: 'it is longer than the journal of any job',
