@@ -14,6 +14,7 @@ import { describe, expect, test } from 'vitest'
 import type { Command } from '../../src/journal/command.ts'
 import { groupedCode, labelCode } from '../../src/label/code.ts'
 import { mergeCopy, planCopy } from '../../src/session/merge.ts'
+import { writeArchive } from '../../src/storage/backup/write-archive.ts'
 import { type Bench, bench } from './support/bench.ts'
 
 /** A job on the laptop, and a copy of its folder that is gone on with at the bench. */
@@ -218,6 +219,21 @@ describe('the pictures of a copy', () => {
       '20300101-080000-2.jpg',
     ])
     expect(readdirSync(join(laptop.home, 'blue-twin', 'photos'))).toEqual(['20300101-080000.jpg'])
+  })
+
+  test('come out of an archive as well, and a cut one is refused with nothing taken', async () => {
+    const { laptop, other, copy } = twoCopies()
+    record(other, '20300101-080000.jpg', bytes.there)
+    const { path } = await writeArchive(copy, { folder: other.home }, { now: new Date(), program: '1.0.0' })
+    const cut = join(other.home, 'cut.zip')
+    writeFileSync(cut, readFileSync(path).subarray(0, -40))
+    const before = journalOf(laptop)
+    const refused = await laptop.send('merge', cut, 'take')
+    expect([refused.code === 0, refused.err]).toEqual([false, expect.stringContaining('cut.zip')])
+    expect(journalOf(laptop)).toBe(before)
+
+    expect((await laptop.send('merge', path)).out).toContain('1 picture copied from there')
+    expect(readFileSync(photo(laptop, '20300101-080000.jpg'))).toEqual(bytes.there)
   })
 
   test('that went missing here come back from there, also where nothing else is new', async () => {
