@@ -14,6 +14,7 @@ import {
   makeHome,
 } from '../storage/job-folders.ts'
 import { withLock } from '../storage/lock.ts'
+import { notRecorded } from '../storage/not-recorded.ts'
 import { openJournal } from '../storage/open-journal.ts'
 import { enterJob, type Presence } from '../storage/presence.ts'
 import { soundWanted, wantSound } from '../storage/sound-setting.ts'
@@ -54,26 +55,34 @@ export class DiskShelf implements JobShelf {
     return enterJob(path)
   }
 
-  create({ name, machine, units, practice }: NewJob): string {
-    const { fs, lockLimit } = this.#options
-    makeHome(this.home, fs)
-    // Two that are made at the same moment must not get the same number: it stands on every label.
-    const path = withLock(join(this.home, '.jobs.lock'), { fs, limit: lockLimit }, () => {
-      const no = freeNumber(this.headers())
-      const { path } = createJob(this.home, name, fs)
-      try {
-        const outcome = this.open(path).send({ do: 'open-job', no, name, machine, units, practice })
-        if (outcome.kind === 'not-recorded') throw outcome.error
-        if (outcome.kind === 'refused') throw new Error(`a new job was refused: ${outcome.refusal.code}`)
-      } catch (error) {
-        // A folder without a job in it would stand in the list, and the next one of that name beside it.
-        discardJob(path, fs)
-        throw error
-      }
-      return path
-    })
+  create(job: NewJob): string {
+    const path = this.#make(job)
     this.choose(path)
     return path
+  }
+
+  #make({ name, machine, units, practice }: NewJob): string {
+    const { fs, lockLimit } = this.#options
+    try {
+      makeHome(this.home, fs)
+      // Two that are made at the same moment must not get the same number: it stands on every label.
+      return withLock(join(this.home, '.jobs.lock'), { fs, limit: lockLimit }, () => {
+        const no = freeNumber(this.headers())
+        const { path } = createJob(this.home, name, fs)
+        try {
+          const outcome = this.open(path).send({ do: 'open-job', no, name, machine, units, practice })
+          if (outcome.kind === 'not-recorded') throw outcome.error
+          if (outcome.kind === 'refused') throw new Error(`a new job was refused: ${outcome.refusal.code}`)
+        } catch (error) {
+          // A folder without a job in it would stand in the list, and the next one of that name beside it.
+          discardJob(path, fs)
+          throw error
+        }
+        return path
+      })
+    } catch (error) {
+      throw notRecorded(error, this.home)
+    }
   }
 
   addDemo(): string {

@@ -42,6 +42,7 @@ export class NotRecorded extends Error {
 
 /** A system error as NotRecorded; any other error as it is. */
 export function notRecorded(error: unknown, path: string, takenBack = true): unknown {
+  if (error instanceof NotRecorded) return error
   const code = errnoOf(error)
   return code === undefined ? error : new NotRecorded(code, path, { cause: error, takenBack })
 }

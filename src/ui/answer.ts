@@ -86,9 +86,9 @@ const FEW = 3
 
 const SHOWS_ALL = '"told" shows all of it.'
 
-/** Something went wrong that nobody foresaw, or the disk would not. */
-export function faultAnswer(error: unknown): Answer {
-  const told = errorTold(error)
+/** Something went wrong in a job that nobody foresaw, or the disk would not. */
+export function faultAnswer(error: unknown, { store }: Session): Answer {
+  const told = errorTold(error, store.path)
   return {
     sign: SIGNS.notRecorded,
     told: told ?? {
@@ -100,7 +100,7 @@ export function faultAnswer(error: unknown): Answer {
 }
 
 function notRecordedTold(session: Session, error: Error): Told {
-  const known = errorTold(error) ?? recordTold(session)
+  const known = errorTold(error, session.store.path) ?? recordTold(session)
   return (
     known ?? {
       what: `Not recorded: ${error.message}.`,

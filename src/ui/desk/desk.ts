@@ -117,7 +117,8 @@ export class Desk {
   press(pressed: Pressed): void {
     this.#presses += 1
     for (const event of this.#talk.press(pressed)) {
-      if (this.#ended === null) this.#attempt(() => this.#handle(event))
+      if (this.#ended === null)
+        this.#attempt(() => this.#handle(event), event.kind === 'line' ? event : undefined)
     }
     this.#errand.showBeside(this.#talk.text())
     this.#changed()
@@ -480,7 +481,7 @@ export class Desk {
 
   #tellNow(news: News, typed: Typed): void {
     if (!news.isOk) this.#talk.giveBack(typed)
-    if (news.isOk && !hasRoom(this.#size, news.answer)) this.#way.go({ at: 'told' })
+    if (!hasRoom(this.#size, news.answer)) this.#way.go({ at: 'told' })
     else this.#talk.say(news.answer)
   }
 
@@ -496,12 +497,17 @@ export class Desk {
 
   #takeLines(lines: readonly string[]): void {
     this.#way.back()
-    takeLines(lines, {
+    const taken = takeLines(lines, {
       meaningOf: (typed) => this.#shown.meaningOf(typed),
       send: ({ commands }, typed) => this.#send(commands, typed),
       do: (act, typed) => this.#do(act, typed),
       talk: this.#talk,
     })
+    // What the disk would not take is not lost behind the line that it began with.
+    if (this.#talk.answer()?.sign !== SIGNS.notRecorded || lines.length - taken < 2) return
+    this.#way.go({ at: 'paste', lines: [this.#talk.text(), ...lines.slice(taken + 1)] })
+    this.#talk.write({ before: '', after: '' })
+    this.#talk.sayAgain()
   }
 
   #openJob(path: string): void {
@@ -523,6 +529,7 @@ export class Desk {
     if (note !== null && this.session) {
       const outcome = this.session.send({ do: 'stop', abrupt: false, note })
       if (outcome.kind !== 'recorded') {
+        this.#talk.write({ before: note, after: '' })
         this.#talk.say(outcomeAnswer(this.session, outcome))
         return
       }
@@ -536,13 +543,17 @@ export class Desk {
     this.#errand.goOn()
   }
 
-  /** The disk and the lock may fail at any moment: then that is said, and the screens go on. */
-  #attempt(what: () => void): void {
+  /**
+   * The disk and the lock may fail at any moment: then that is said, the words that were typed for it go back into the
+   * line, and the screens go on.
+   */
+  #attempt(what: () => void, typed?: Typed): void {
     try {
       what()
     } catch (error) {
-      const told = errorTold(error)
+      const told = errorTold(error, this.session?.store.path ?? this.#job.home)
       if (!told) throw error
+      if (typed) this.#talk.giveBack(typed)
       this.#talk.say({ sign: SIGNS.notRecorded, told })
       this.#changed()
     }

@@ -80,7 +80,7 @@ export class ErrandOut {
       const outcome = printable(await this.#errands.run(errand, session, (progress) => this.#tell(progress)))
       return { answer: errandAnswer(outcome), of: errand, lines: linesOf(outcome), isOk: outcome.ok }
     } catch (error) {
-      const answer = faultAnswer(error)
+      const answer = faultAnswer(error, session)
       return { answer, of: errand, lines: [answer.told.what, answer.told.cure], isOk: false }
     }
   }

@@ -12,8 +12,11 @@ interface Taker {
   talk: Talk
 }
 
-/** Each line as if it had been typed, until one is not taken: that one stands in the line, to be mended. */
-export function takeLines(lines: readonly string[], taker: Taker): void {
+/**
+ * Each line as if it had been typed, until one is not taken: that one stands in the line, to be mended, or what is left of
+ * it. Answers how many were taken.
+ */
+export function takeLines(lines: readonly string[], taker: Taker): number {
   const { talk } = taker
   for (const [index, text] of lines.entries()) {
     const typed = { before: text, after: '' }
@@ -22,16 +25,19 @@ export function takeLines(lines: readonly string[], taker: Taker): void {
     // What leads somewhere or takes its time can only be the last of several.
     if (index === lines.length - 1 && meaning.kind === 'act' && leads(meaning.act)) {
       taker.do(meaning.act, typed)
-      return
+      return lines.length
     }
     if (meaning.kind === 'act' && meaning.act.do === 'go') taker.do(meaning.act, typed)
     else if (meaning.kind === 'not-understood') talk.say(notUnderstood(meaning.told))
-    talk.write(typed)
+    // Of several items those that were recorded must not be said once more.
+    const isBegun = talk.text() !== '' && text.endsWith(talk.text())
+    talk.write(isBegun ? talk.typed() : typed)
     if (lines.length > 1)
       talk.sayToo(`${index} of ${lines.length} lines were taken; this one and those after it were not.`)
-    return
+    return index
   }
   if (lines.length > 1) talk.sayToo(`All ${lines.length} lines were taken.`)
+  return lines.length
 }
 
 /** Whether an act goes on by itself, and nothing of its words is to be mended. */

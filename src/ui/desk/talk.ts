@@ -49,6 +49,11 @@ export class Talk {
     this.#answer = { answer, beside: this.text() }
   }
 
+  /** What was said last stands beside the line as it is now. */
+  sayAgain(): void {
+    if (this.#answer) this.say(this.#answer.answer)
+  }
+
   /** One line more to what was said last. */
   sayToo(text: string): void {
     const last = this.#answer?.answer ?? saying('')

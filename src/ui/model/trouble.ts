@@ -4,8 +4,11 @@ import { troubleText } from '../../words/storage-troubles.ts'
 import type { Told } from '../../words/told.ts'
 import { troubleOfError, troubleOfRecord } from '../../words/trouble-of.ts'
 
-/** An error of the disk or the lock, in words; null for any other, which is a defect of ours. */
-export function errorTold(error: unknown): Told | null {
+/**
+ * An error of the disk or the lock, in words; null for any other, which is a defect of ours. `path` is what was being
+ * worked on, for an error that does not say.
+ */
+export function errorTold(error: unknown, path: string): Told | null {
   if (error instanceof NumbersUsedUp) {
     return {
       what: 'Every job number from 1 to 999 is taken here.',
@@ -13,7 +16,7 @@ export function errorTold(error: unknown): Told | null {
       cure: 'Keep the next job in another folder.',
     }
   }
-  const trouble = error instanceof NoFirstEntry ? troubleOfRecord(error.session) : troubleOfError(error, '')
+  const trouble = error instanceof NoFirstEntry ? troubleOfRecord(error.session) : troubleOfError(error, path)
   return trouble && troubleText(trouble)
 }
 
