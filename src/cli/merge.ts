@@ -9,6 +9,7 @@ import { parseEntry } from '../session/stored-entry.ts'
 import { type CopyOfJob, discardKept, keepJournal, NoCopy, openCopy } from '../storage/copy-of-job.ts'
 import { readLines } from '../storage/line.ts'
 import { pathNamed } from '../storage/path-named.ts'
+import type { PhotoFileSystem } from '../storage/photo-files.ts'
 import { entryText } from '../words/entries.ts'
 import {
   badCopyText,
@@ -43,6 +44,7 @@ export async function runMerge(
   session: Session,
   places: MergePlaces,
   tell: (progress: string) => void,
+  { fs }: { fs?: PhotoFileSystem | undefined } = {},
 ): Promise<ErrandOutcome> {
   const trouble = troubleOfRecord(session)
   if (trouble) return failedByTrouble(trouble, [])
@@ -51,7 +53,7 @@ export async function runMerge(
   try {
     tell('reading the copy')
     copy = await openCopyNamed(path, session, places)
-    return await withCopy({ asked, session, copy, tell })
+    return await withCopy({ asked, session, copy, tell, fs })
   } catch (error) {
     if (error instanceof NoCopy) return refusedWith(error.code, noCopyText(error.code, asked.path))
     return failedByError(error, path, [])
@@ -77,9 +79,12 @@ interface Merge {
   session: Session
   copy: CopyOfJob
   tell: (progress: string) => void
+  /** What is written beside the journal goes through it. */
+  fs: PhotoFileSystem | undefined
 }
 
-async function withCopy({ asked, session, copy, tell }: Merge): Promise<ErrandOutcome> {
+async function withCopy(merge: Merge): Promise<ErrandOutcome> {
+  const { asked, session, copy, tell, fs } = merge
   const { entries: theirs, problem } = readLines(copy.journal, parseEntry)
   if (problem) return refusedWith('copy-hurt', badCopyText(troubleOfProblem(problem, copy.path), asked.path))
   const there = lawfulState(theirs)
@@ -98,15 +103,13 @@ async function withCopy({ asked, session, copy, tell }: Merge): Promise<ErrandOu
   }
   const planned = planCopy(session.entries(), theirs)
   if (planned.kind === 'none') {
-    return planned.why === 'other-job'
-      ? notMerged(planned, telling)
-      : nothingNew({ asked, session, copy, tell }, telling)
+    return planned.why === 'other-job' ? notMerged(planned, telling) : nothingNew(merge, telling)
   }
   const { plan } = planned
   if (isToDecide(plan) && !asked.isTaken) return notMerged({ kind: 'to-decide', plan }, telling)
-  const brought = await bringPictures(session, copy, plan.fits, tell)
+  const brought = await bringPictures(session, copy, plan.fits, { tell, fs })
   tell('')
-  const kept = asked.isTaken ? keepJournal(dirname(session.store.path), copy.journal) : undefined
+  const kept = asked.isTaken ? keepJournal(dirname(session.store.path), copy.journal, fs) : undefined
   const outcome = mergeCopy(session, {
     theirs,
     copy: copy.path,
@@ -116,14 +119,14 @@ async function withCopy({ asked, session, copy, tell }: Merge): Promise<ErrandOu
     tell: (entry) => entryText(there, entry),
   })
   if (outcome.kind === 'merged') return merged(outcome, { ...telling, here: session.state }, brought)
-  if (kept !== undefined) discardKept(kept)
+  if (kept !== undefined) discardKept(kept, fs)
   if (outcome.kind === 'not-recorded') return failedByError(outcome.error, session.store.path, [])
   return notMerged(outcome, telling)
 }
 
 /** Pictures may still have been missing here. */
-async function nothingNew({ session, copy, tell }: Merge, telling: MergeTelling): Promise<ErrandOutcome> {
-  const { restored } = await bringPictures(session, copy, [], tell)
+async function nothingNew({ session, copy, tell, fs }: Merge, telling: MergeTelling): Promise<ErrandOutcome> {
+  const { restored } = await bringPictures(session, copy, [], { tell, fs })
   const pictures = { copied: 0, restored: restored.length, missing: [] }
   return {
     ok: true,

@@ -2,7 +2,7 @@ import type { Entry } from '../journal/entry.ts'
 import { picturesIn } from '../session/merged-pictures.ts'
 import type { Session } from '../session/session.ts'
 import type { CopyOfJob } from '../storage/copy-of-job.ts'
-import { isCopyName, PhotoFiles, SourceChanged } from '../storage/photo-files.ts'
+import { isCopyName, type PhotoFileSystem, PhotoFiles, SourceChanged } from '../storage/photo-files.ts'
 import { jobFolderOf } from './job-folder.ts'
 
 /** What became of the pictures of a copy. */
@@ -23,12 +23,13 @@ export async function bringPictures(
   session: Session,
   copy: CopyOfJob,
   fits: readonly Entry[],
-  tell: (progress: string) => void,
+  { tell, fs }: { tell: (progress: string) => void; fs?: PhotoFileSystem | undefined },
 ): Promise<Brought> {
   const ours = picturesIn(session.entries())
   const files = new PhotoFiles(
     jobFolderOf(session),
     ours.map(({ file }) => file),
+    fs,
   )
   const brought: Brought = { names: new Map(), restored: [], missing: [] }
   const added = picturesIn(fits)

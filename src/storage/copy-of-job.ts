@@ -2,7 +2,15 @@ import { mkdtempSync, realpathSync, rmSync, statSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { dirname, join, resolve } from 'node:path'
 import { openArchive } from './backup/read-archive.ts'
-import { errnoOf, nodeFileSystem, readBytes, removeQuietly, syncFolder, withFile } from './file-system.ts'
+import {
+  errnoOf,
+  type FileSystem,
+  nodeFileSystem,
+  readBytes,
+  removeQuietly,
+  syncFolder,
+  withFile,
+} from './file-system.ts'
 import { JOURNAL_NAME, MOST_JOURNAL_BYTES } from './journal-file.ts'
 import { notRecorded } from './not-recorded.ts'
 import { photoFile } from './photo-files.ts'
@@ -66,11 +74,11 @@ export async function openCopy(path: string, ownJournal: string): Promise<CopyOf
  * Keeps the journal of a copy beside the own one, as `journal.merged-<n>`: what is left out of it is not lost. Answers its
  * path; throws NotRecorded.
  */
-export function keepJournal(jobFolder: string, journal: Uint8Array): string {
+export function keepJournal(jobFolder: string, journal: Uint8Array, fs: FileSystem = nodeFileSystem): string {
   const start = join(jobFolder, 'journal.merged-')
   try {
-    const kept = writeNew(nodeFileSystem, start, journal)
-    syncFolder(nodeFileSystem, jobFolder)
+    const kept = writeNew(fs, start, journal)
+    syncFolder(fs, jobFolder)
     return kept
   } catch (error) {
     throw notRecorded(error, `${start}1`)
@@ -78,8 +86,8 @@ export function keepJournal(jobFolder: string, journal: Uint8Array): string {
 }
 
 /** Removes a journal that was kept for a merge that did not come about. */
-export function discardKept(path: string): void {
-  removeQuietly(nodeFileSystem, path)
+export function discardKept(path: string, fs: FileSystem = nodeFileSystem): void {
+  removeQuietly(fs, path)
 }
 
 async function copyInArchive(path: string): Promise<CopyOfJob> {

@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto'
 import {
   appendFileSync,
   cpSync,
+  linkSync,
   mkdirSync,
   readdirSync,
   readFileSync,
@@ -11,10 +12,13 @@ import {
 } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
+import { DiskShelf } from '../../src/cli/job-shelf.ts'
+import { runMerge } from '../../src/cli/merge.ts'
 import type { Command } from '../../src/journal/command.ts'
 import { groupedCode, labelCode } from '../../src/label/code.ts'
 import { mergeCopy, planCopy } from '../../src/session/merge.ts'
 import { writeArchive } from '../../src/storage/backup/write-archive.ts'
+import { faultyFileSystem } from '../storage/support/faulty-file-system.ts'
 import { type Bench, bench } from './support/bench.ts'
 
 /** A job on the laptop, and a copy of its folder that is gone on with at the bench. */
@@ -246,6 +250,49 @@ describe('the pictures of a copy', () => {
     expect(out).toContain('1 picture of this job that was missing here came from there')
     expect(readFileSync(photo(laptop, '20300101-080000.jpg'))).toEqual(bytes.here)
   })
+})
+
+test('a disk that fails at any call leaves the record as it was, or has all of the merge', async () => {
+  const { laptop, other, copy } = twoCopies()
+  const photos = join(copy, 'photos')
+  mkdirSync(photos)
+  writeFileSync(join(photos, '20300101-080000.jpg'), 'chain')
+  const sha256 = createHash('sha256').update('chain').digest('hex')
+  const pictures = [{ file: '20300101-080000.jpg', sha256, taken: null, belongs: null }]
+  laptop.told('move tank bolts to bench')
+  other.told('move tank bolts to spare')
+  other.session().send({ do: 'add-pictures', pictures })
+  const folder = join(laptop.home, 'blue-twin')
+  const asked = { errand: 'merge', path: copy, isTaken: true } as const
+  const places = { home: laptop.home, cwd: laptop.home }
+  const before = journalOf(laptop)
+  let failed = 0
+  for (let at = 1; ; at += 1) {
+    rmSync(folder, { recursive: true })
+    mkdirSync(folder)
+    writeFileSync(join(folder, 'journal.log'), before)
+    const fs = Object.assign(faultyFileSystem(), { linkSync })
+    const session = new DiskShelf(laptop.home, { fs, lockLimit: 0 }).open(folder)
+    fs.plant({ at, errno: 'EIO' })
+    const outcome = await runMerge(asked, session, places, () => undefined, { fs })
+    const isOver = fs.hit === null
+    fs.mend()
+    if (outcome.ok) expect(journalOf(laptop).startsWith(before)).toBe(true)
+    else {
+      failed += 1
+      expect(outcome.exit).toBe('not-recorded')
+      expect(journalOf(laptop)).toBe(before)
+    }
+    const again = await runMerge(asked, laptop.session(), places, () => undefined)
+    expect(again).toMatchObject({ ok: true, entries: { length: outcome.ok ? 0 : 2 } })
+    const { state } = laptop.session()
+    expect([state.leftOut.size, state.pictures.size]).toEqual([1, 1])
+    // A half copy that could not be removed is gone when the next one is made by another program.
+    const copied = readdirSync(join(folder, 'photos')).filter((name) => !name.startsWith('.copy-'))
+    expect(copied).toEqual(['20300101-080000.jpg'])
+    if (isOver) break
+  }
+  expect(failed).toBeGreaterThan(15)
 })
 
 describe('what is no copy to be merged', () => {
