@@ -153,7 +153,7 @@ const header = {
 }
 
 /** Every kind of entry by its type: one fact each, in the past tense. */
-const bodies = {
+export const bodies = {
   opened: {
     job: z.strictObject({
       no: z.int().check(z.minimum(1), z.maximum(999)),

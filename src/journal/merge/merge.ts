@@ -153,7 +153,7 @@ export class Merge {
     const known = new Set(this.#ways.both.here.map(({ n }) => n))
     return new Numbers(this.#same, this.#here.dealt, this.#there.dealt, (no) => {
       const blank = this.#here.blanks.get(no)
-      return blank !== undefined && blank.voided === null && known.has(blank.run)
+      return blank !== undefined && known.has(blank.run) && !this.#written.hasChanged(keyOf('container', no))
     })
   }
 
@@ -169,24 +169,22 @@ export class Merge {
 
 const MOST_ROUNDS = 20
 
-function touched(
-  entry: Entry,
-  state: State,
-  nameOf: NameOf,
-  side: Side,
-  targetOf: (undo: Undo) => Entry | null,
-): Touched {
+function touched(entry: Entry, state: State, nameOf: NameOf, side: Side, targetOf: TargetOf): Touched {
   if (!isUndo(entry)) return touchesOf(entry, state, nameOf, side)
-  const target = targetOf(entry)
-  return target ? touchesOfUndo(target, state, nameOf, side) : nothingTouched()
+  const { target, isAsBefore } = targetOf(entry)
+  if (!target) return nothingTouched()
+  if (isAsBefore) return { ...nothingTouched(), reads: new Set([`undo ${target.id}`]) }
+  return touchesOfUndo(target, state, nameOf, side)
 }
 
-/** For what was taken back or brought back on one way: what it was, where both had it and it is not again as it was. */
-function undoTargets(all: readonly Entry[], both: readonly Entry[]): (undo: Undo) => Entry | null {
+/** What was taken back or brought back on one way, where both had it, and whether it came to nothing in the end. */
+type TargetOf = (undo: Undo) => { target: Entry | undefined; isAsBefore: boolean }
+
+function undoTargets(all: readonly Entry[], both: readonly Entry[]): TargetOf {
   const byNumber = new Map(both.map((entry) => [entry.n, entry]))
   const before = takenBack(both)
   const after = takenBack(all)
-  return ({ entry: n }) => (before.has(n) === after.has(n) ? null : (byNumber.get(n) ?? null))
+  return ({ entry: n }) => ({ target: byNumber.get(n), isAsBefore: before.has(n) === after.has(n) })
 }
 
 function isUndo(entry: Entry): entry is Undo {

@@ -40,7 +40,7 @@ export class Numbers {
   /** The entry as it is to be written here with the number `n`; null where it speaks of what is not here, or no number is left. */
   takeOver(entry: Entry, n: number): Entry | null {
     const references = referencesOf(entry)
-    const dealt = references.filter(({ isNew }) => isNew)
+    const dealt = references.filter(({ kind, no, isNew }) => isNew && this.#same.numberOf(kind, no) === null)
     const isDealt = ({ kind, no }: Reference) => dealt.some((each) => each.kind === kind && each.no === no)
     if (references.some((each) => !isDealt(each) && this.#numberOf(each.kind, each.no) === null)) return null
     if (dealt.some(({ kind }) => this.#isUsedUp(kind as Thing))) return null

@@ -31,7 +31,11 @@ type FieldsOf<T> = [NonNullable<T>] extends [readonly (infer Item)[]]
     ? Leaf<NonNullable<T>>
     : { readonly [Key in Keys<Extract<T, object>>]: FieldsOf<Values<Extract<T, object>, Key>> } | Plain<T>
 
-type Fields = { readonly [Type in EntryType]: Omit<FieldsOf<EntryBodyOf<Type>>, 'type'> }
+type Fields = {
+  readonly [Type in EntryType]: {
+    readonly [Fact in Exclude<keyof EntryBodyOf<Type>, 'type'>]: FieldsOf<EntryBodyOf<Type>[Fact]>
+  }
+}
 
 const move = { piece: 'id', count: 'plain', from: 'id', to: 'id', position: 'plain' } as const
 const opening = { piece: 'id', count: 'plain', at: 'plain' } as const

@@ -7,7 +7,7 @@ export class SameThings {
   readonly #here = new Map<string, number>()
   readonly #onlyThere = new Set<string>()
 
-  constructor({ moved, onlyThere }: Pick<TwoWays, 'moved' | 'onlyThere'>) {
+  constructor({ moved, onlyThere, both }: Pick<TwoWays, 'moved' | 'onlyThere' | 'both'>) {
     for (const { here, there } of moved) {
       this.#here.set(keyOf('entry', there.n), here.n)
       const ours = referencesOf(here).filter(({ isNew }) => isNew)
@@ -15,10 +15,15 @@ export class SameThings {
       for (const [index, { kind, no }] of theirs.entries())
         this.#here.set(keyOf(kind, no), ours[index]?.no ?? no)
     }
+    // Passes that are set anew are those of the same tightening, where it was not begun.
+    const tightenings = new Set(
+      both.there.flatMap((entry) => (entry.type === 'tightening-set' ? entry.tightening.id : [])),
+    )
     for (const entry of onlyThere) {
       this.#onlyThere.add(keyOf('entry', entry.n))
       if (entry.type === 'labels-dealt')
         for (let no = entry.from; no <= entry.to; no += 1) this.#onlyThere.add(keyOf('container', no))
+      if (entry.type === 'tightening-set' && tightenings.has(entry.tightening.id)) continue
       for (const { kind, no, isNew } of referencesOf(entry)) if (isNew) this.#onlyThere.add(keyOf(kind, no))
     }
   }

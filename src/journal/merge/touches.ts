@@ -1,5 +1,5 @@
 import type { Move } from '../../ledger/account.ts'
-import type { Piece } from '../../ledger/piece.ts'
+import type { Piece, PieceId } from '../../ledger/piece.ts'
 import { carrierOf, containerOf, slotOf } from '../../ledger/place.ts'
 import { inSingular } from '../../trade/bag-line/name-words.ts'
 import type { StripStep } from '../entry.ts'
@@ -89,6 +89,11 @@ export class Touches implements Touched {
       this.home(home.at, name, home.position)
       if (replaces !== undefined) this.changes.add(this.of('piece', replaces, 'heir'))
     }
+  }
+
+  /** Something is asked of a piece, or drawn or said of it, that the one which takes its home inherits. */
+  ask(piece: PieceId): void {
+    this.sees.add(this.of('piece', piece, 'heir'))
   }
 
   /** A home is taken by a name, at a position or as a whole. */

@@ -38,6 +38,8 @@ const rules: { [Type in EntryType]: Rule<Type> } = {
     for (const [what, value] of Object.entries(changed))
       if (value !== undefined) touches.changes.add(touches.of('step', step, what))
     if (after === undefined && needs === undefined) return
+    // They are said whole: what came before the step since then would be forgotten.
+    touches.sees.add(touches.of('step', step, 'needs'))
     for (const no of [step, ...(after ?? [])]) {
       touches.stirs.add(touches.of('step', no, 'needs'))
       touches.reads.add(touches.of('step', no, 'built'))
@@ -77,6 +79,7 @@ const rules: { [Type in EntryType]: Rule<Type> } = {
   marked: (touches, { mark, began }) => {
     beginOrAdd(touches, mark.step, began)
     const on = mark.piece === undefined ? touches.of('step', mark.step) : touches.of('piece', mark.piece)
+    if (mark.piece !== undefined) touches.ask(mark.piece)
     touches.changes.add(`${on} mark ${mark.text.toLowerCase()}`)
   },
   'put-in': (touches, { step, began, pieces, moves }) => {
@@ -127,9 +130,14 @@ const rules: { [Type in EntryType]: Rule<Type> } = {
     touches.changes.add(touches.of('mark', mark, 'state'))
     touches.buildIn(touches.state.marks.get(mark)?.step)
   },
-  'tightening-set': (touches, { tightening: { piece, with: others = [], step } }) => {
+  'tightening-set': (touches, { tightening: { id, piece, with: others = [], step } }) => {
     touches.addTo(step)
-    for (const each of [piece, ...others]) touches.changes.add(touches.of('piece', each, 'tightening'))
+    for (const what of ['state', 'condition', 'wrench'])
+      touches.changes.add(touches.of('tightening', id, what))
+    for (const each of [piece, ...others]) {
+      touches.changes.add(touches.of('piece', each, 'tightening'))
+      touches.ask(each)
+    }
   },
   'condition-said': (touches, { tightening }) =>
     touches.changes.add(touches.of('tightening', tightening, 'condition')),
@@ -145,7 +153,10 @@ const rules: { [Type in EntryType]: Rule<Type> } = {
   },
   loosened: (touches, { loosening }) => touches.changes.add(touches.of('loosening', loosening, 'state')),
   'laid-out': (touches, { of: pieces }) => {
-    for (const piece of pieces) touches.changes.add(touches.of('piece', piece, 'drawing'))
+    for (const piece of pieces) {
+      touches.changes.add(touches.of('piece', piece, 'drawing'))
+      touches.ask(piece)
+    }
   },
   'turned-over': (touches, { step }) => {
     workIn(touches, step, true)
@@ -207,7 +218,8 @@ const rules: { [Type in EntryType]: Rule<Type> } = {
   },
 
   'pictures-added': ({ changes }, { pictures }) => {
-    for (const { sha256, file } of pictures) changes.add(`picture ${sha256}`).add(`file ${inLower(file)}`)
+    // A file whose name is taken here gets another one when it is copied.
+    for (const { sha256 } of pictures) changes.add(`picture ${sha256}`)
   },
   'picture-sorted': (touches, { picture }) => touches.changes.add(touches.of('picture', picture, 'state')),
 
@@ -230,6 +242,7 @@ const rules: { [Type in EntryType]: Rule<Type> } = {
   bound: (touches, { of: pieces }) => {
     const together = pieces.map((piece) => touches.of('piece', piece)).sort()
     touches.changes.add(`together ${together.join(', ')}`)
+    for (const piece of pieces) touches.ask(piece)
   },
   compared: (touches, { piece, old, moves, order }) => {
     touches.moves(moves)
@@ -344,8 +357,10 @@ function turn(touches: Touches, id: EntryOf<'tightened'>['tightening']): void {
 }
 
 function ask(touches: Touches, checks: EntryOf<'checks-set'>['checks']): void {
-  for (const { piece, kind, what } of checks)
+  for (const { piece, kind, what } of checks) {
     touches.changes.add(`${touches.of('piece', piece)} asked ${kind} ${inLower(what.join(', '))}`)
+    touches.ask(piece)
+  }
 }
 
 function reopen(touches: Touches, steps: readonly number[]): void {

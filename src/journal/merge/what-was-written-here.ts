@@ -14,6 +14,11 @@ export class WrittenHere {
     for (const key of stirs) add(this.#stirred, key, entry)
   }
 
+  /** Whether something new was said here about a thing. */
+  hasChanged(key: string): boolean {
+    return this.#changed.has(key)
+  }
+
   /** The entries here that an entry of the copy does not fit with, in their order: the latest of them where there are many. */
   against({ changes, reads, sees }: Touched): Entry[] {
     const found = new Set<Entry>()
