@@ -21,6 +21,9 @@ export function watchWaysOut({ restore, onSignal }: WaysOut): { stop(): void; wi
     // Rejections that nobody handles come here too.
     hook(process, 'uncaughtException', crash),
     ...Object.entries(SIGNALS).map(([signal, code]) => hook(process, signal, () => end(code))),
+    // A file that may not grow any further is told by the write itself. Without a listener of ours, that of Ink would end
+    // the program with the words that were typed.
+    hook(process, 'SIGXFSZ', () => undefined),
   ]
   function end(code: number): void {
     try {

@@ -6,7 +6,8 @@ import { type IPty, spawn } from '@lydell/node-pty'
 import xterm from '@xterm/headless'
 import { onTestFinished } from 'vitest'
 
-const program = join(import.meta.dirname, '../../../dist/putback.js')
+/** The built program. */
+export const PROGRAM = join(import.meta.dirname, '../../../dist/putback.js')
 
 let isBuilt = false
 
@@ -53,7 +54,7 @@ export class PutbackTerminal {
   constructor(home: string, { columns = 80, rows = 24, env = {} }: Options = {}) {
     const { CI: _, NO_COLOR: __, FORCE_COLOR: ___, ...inherited } = process.env
     // The shell stays: what is written just before the end of a pty may be lost.
-    const command = `"${process.execPath}" "${program}" --home "${home}"; echo "left with $?"; stty -a; echo "end of test"; read -r _`
+    const command = `"${process.execPath}" "${PROGRAM}" --home "${home}"; echo "left with $?"; stty -a; echo "end of test"; read -r _`
     this.#pty = spawn('/bin/sh', ['-c', command], {
       cols: columns,
       rows,
