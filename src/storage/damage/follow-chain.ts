@@ -44,6 +44,7 @@ class Walk {
   readonly #others: readonly CutUp[]
   readonly #used = new Set<Piece>()
   #at = 0
+  readonly #jumps = new Map<number, number>()
   #following: Following | null = null
 
   constructor({ bytes, pieces }: CutUp, others: readonly CutUp[]) {
@@ -62,11 +63,7 @@ class Walk {
 
   /** On to the next piece that may be a line. */
   skip(): void {
-    let piece = this.#pieces[this.#at]
-    while (piece && !isOpen(piece, this.#used)) {
-      this.#at += 1
-      piece = this.#pieces[this.#at]
-    }
+    this.#at = this.#openFrom(this.#at)
   }
 
   asWritten(): Link | null {
@@ -91,7 +88,7 @@ class Walk {
 
   /** Looked up, not searched: what each line must follow is worked out once, when the first one is not in its place. */
   elsewhere(): Link | null {
-    if (this.#others.length === 0 && this.#pieces.every((piece) => !isOpen(piece, this.#used))) return null
+    if (this.#others.length === 0 && this.#openFrom(0) === this.#pieces.length) return null
     this.#following ??= new Following(this.#pieces, this.#others)
     const n = this.links.length + 1
     const found = this.#following.on(gives(this.#crc), n, this.#at, this.#used)
@@ -100,6 +97,18 @@ class Walk {
     if (found.index === null) return linkOf(found.piece.text, null, 'brought')
     this.#at = found.index + 1
     return linkOf(found.piece.text, found.piece, 'written')
+  }
+
+  /** The first piece from there on that may still be a line. What was passed over once is jumped over from then on. */
+  #openFrom(place: number): number {
+    const passed: number[] = []
+    let at = place
+    for (let piece = this.#pieces[at]; piece && !isOpen(piece, this.#used); piece = this.#pieces[at]) {
+      passed.push(at)
+      at = this.#jumps.get(at) ?? at + 1
+    }
+    for (const each of passed) this.#jumps.set(each, at)
+    return at
   }
 }
 

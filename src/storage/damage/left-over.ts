@@ -49,6 +49,8 @@ interface Known {
   leftFollows: ReadonlySet<number>
   /** False where the file begins with a line that is not in the chain: then nobody can say whose file it is. */
   isOurs: boolean
+  /** What was found out by `rootOf`. */
+  roots: Map<Piece, LineFacts>
 }
 
 function knownOf({ links, left }: Followed): Known {
@@ -72,6 +74,7 @@ function knownOf({ links, left }: Followed): Known {
     lastOwn: links.reduce((last, { piece }, index) => (piece ? index + 1 : last), 0),
     facts,
     leftGiving,
+    roots: new Map(),
     leftFollows: new Set([...facts.values()].map(({ follows }) => follows)),
     isOurs:
       first === undefined ||
@@ -86,7 +89,7 @@ function givenByEntry({ crc }: Link, index: number): [number, number] {
 
 /** What a piece is for sure; else the line that it is by itself, or the piece where it is none. */
 function nameOf(piece: Piece, known: Known): Finding | Legible | Piece {
-  const at = { line: piece.line, last: piece.line }
+  const at = { line: piece.line, last: piece.last }
   if (piece.form === 'zeros') return { kind: 'zeros', ...at, bytes: piece.text.length, isSure: true }
   if (piece.form === 'blank') return { kind: 'blank', ...at, isSure: true }
   const twin = known.entryOfText.get(textOf(piece.text))
@@ -121,17 +124,23 @@ function replacedBy(piece: Piece, { entryGiving, brought }: Known): number | und
   return entry !== undefined && brought.has(entry) ? entry : undefined
 }
 
-/** The first of the lines that lead to this one, among those left over. */
-function rootOf(piece: Piece, { facts, leftGiving }: Known): LineFacts {
-  let root = facts.get(piece) as LineFacts
-  const seen = new Set([piece])
-  for (;;) {
-    const before = leftGiving.get(root.follows)
-    const said = before && facts.get(before)
-    if (!before || !said || seen.has(before)) return root
-    seen.add(before)
-    root = said
+/** The first of the lines that lead to this one, among those left over. Each line is gone over once. */
+function rootOf(piece: Piece, { facts, leftGiving, roots }: Known): LineFacts {
+  const way = new Set<Piece>()
+  let at = piece
+  let root = roots.get(at)
+  while (root === undefined) {
+    way.add(at)
+    const said = facts.get(at) as LineFacts
+    const before = leftGiving.get(said.follows)
+    if (!before || !facts.has(before) || way.has(before)) root = said
+    else {
+      at = before
+      root = roots.get(at)
+    }
   }
+  for (const each of way) roots.set(each, root)
+  return root
 }
 
 /** Names what stands behind the place where the chain broke, in the order of the file. */

@@ -2,6 +2,8 @@
 export interface Piece {
   /** Of the file's lines, from 1. */
   line: number
+  /** Its last line: empty lines that follow each other are one piece. */
+  last: number
   /** Where it begins in the file. */
   start: number
   text: Buffer
@@ -58,7 +60,13 @@ function addLine({ bytes, pieces }: CutUp, { line, start, end, hasFeed }: Line):
     const text = bytes.subarray(from, to)
     const isFed = hasFeed && to === end
     const shape = isBlank(text) ? 'blank' : form
-    pieces.push({ line, start: from, text, hasFeed: isFed, isOpenEnd: !hasFeed, form: shape })
+    const before = pieces.at(-1)
+    if (shape === 'blank' && before?.form === 'blank' && before.last === line - 1) {
+      before.last = line
+      before.text = bytes.subarray(before.start, to)
+      return
+    }
+    pieces.push({ line, last: line, start: from, text, hasFeed: isFed, isOpenEnd: !hasFeed, form: shape })
   }
   let from = start
   for (;;) {
