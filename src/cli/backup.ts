@@ -13,6 +13,7 @@ import {
   writeArchive,
 } from '../storage/backup/write-archive.ts'
 import { listJobs } from '../storage/job-folders.ts'
+import { BACKUPS_NAME } from '../storage/job-slug.ts'
 import { pathNamed } from '../storage/path-named.ts'
 import {
   type BackupFacts,
@@ -141,16 +142,13 @@ function targetOf(to: string | null, places: BackupPlaces): ArchiveTarget | Fail
 
 function targetFolder(to: string | null, { home, cwd }: BackupPlaces): { folder: string } | Failed {
   if (to === null) {
-    const folder = join(home, BACKUPS)
+    const folder = join(home, BACKUPS_NAME)
     mkdirSync(folder, { recursive: true, mode: 0o700 })
     return { folder }
   }
   const path = resolve(cwd, pathNamed(to))
   return isFolder(path) ? { folder: realpathSync(path) } : refused('no-such-folder', noFolderText(path))
 }
-
-/** The folder in a home that back-ups go into when nobody says where. */
-const BACKUPS = 'backups'
 
 function isFolder(path: string): boolean {
   return statSync(path, { throwIfNoEntry: false })?.isDirectory() ?? false

@@ -1,8 +1,11 @@
+/** The folder of a home that back-ups go into when nobody says where: no job gets its name. */
+export const BACKUPS_NAME = 'backups'
+
 const MAX_LENGTH = 40
 
 /**
  * A folder name for a job's name: lower-case letters, digits and hyphens, at most 40, never empty, and none that
- * Windows reserves for devices. Letters with marks lose them; what has no Latin letter is dropped.
+ * Windows reserves for devices or back-ups lie in. Letters with marks lose them; what has no Latin letter is dropped.
  */
 export function slugOf(name: string): string {
   const words = name
@@ -10,7 +13,7 @@ export function slugOf(name: string): string {
     .toLowerCase()
     .replace(/[^a-z0-9]/gu, (character) => latin[character] ?? (/\p{M}|['’]/u.test(character) ? '' : '-'))
   const slug = trimmed(words.replace(/-+/g, '-'), MAX_LENGTH) || 'job'
-  return reserved.test(slug) ? `job-${slug}` : slug
+  return reserved.test(slug) || slug === BACKUPS_NAME ? `job-${slug}` : slug
 }
 
 /** The slug with a number behind it, still at most 40 characters long. */

@@ -18,6 +18,8 @@ test.each([
   ['lpt1', 'job-lpt1'],
   ['com¹', 'job-com1'],
   ['console', 'console'],
+  ['Backups', 'job-backups'],
+  ['backups 2', 'backups-2'],
   ['com10', 'com10'],
   ['a very long name for a very small machine indeed', 'a-very-long-name-for-a-very-small-machin'],
   [`${'x'.repeat(39)}-y`, 'x'.repeat(39)],

@@ -1,21 +1,27 @@
 import { rmSync } from 'node:fs'
+import { hostname } from 'node:os'
 import { join } from 'node:path'
 import { slugOf } from '../job-slug.ts'
 import { isAlive } from '../process-alive.ts'
 import type { ArchiveFileSystem } from './archive-file-system.ts'
 
+const START = `.putback-${slugOf(hostname())}-`
 let drafts = 0
 
 /** A name for what is being written, a file or a folder: hidden, and told from those of every other program that runs. */
 export function draftName(): string {
   drafts += 1
-  return `.putback-${process.pid}-${drafts}.tmp`
+  return `${START}${process.pid}-${drafts}.tmp`
 }
 
-/** Removes the drafts of programs that were killed. One of a living program may still be written. */
+/**
+ * Removes the drafts of programs that were killed. One of a living program may still be written, and so may one of
+ * another computer: a stick and a network folder have several.
+ */
 export function removeDeadDrafts(fs: ArchiveFileSystem, folder: string): void {
   for (const name of fs.readdirSync(folder)) {
-    const pid = Number(/^\.putback-(\d{1,10})-\d+\.tmp$/.exec(name)?.[1] ?? Number.NaN)
+    if (!name.startsWith(START)) continue
+    const pid = Number(/^(\d{1,10})-\d+\.tmp$/.exec(name.slice(START.length))?.[1] ?? Number.NaN)
     if (pid > 0 && pid !== process.pid && !isAlive(pid)) removeDraft(join(folder, name))
   }
 }

@@ -9,11 +9,13 @@ import {
   symlinkSync,
   writeFileSync,
 } from 'node:fs'
+import { hostname } from 'node:os'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
 import { openArchive } from '../../../src/storage/backup/read-archive.ts'
 import { restoreArchive } from '../../../src/storage/backup/restore-archive.ts'
 import { ArchiveExists, writeArchive } from '../../../src/storage/backup/write-archive.ts'
+import { slugOf } from '../../../src/storage/job-slug.ts'
 import { writeLine } from '../../../src/storage/line.ts'
 import { LockHeld, withLock } from '../../../src/storage/lock.ts'
 import { temporaryFolder } from '../support/temporary-folder.ts'
@@ -192,13 +194,14 @@ describe('an archive', () => {
     expect(readdirSync(folder)).toEqual([])
   })
 
-  test('removes what a program that was killed left half written, and nothing of one that lives', async () => {
+  test('removes what a program that was killed left half written, and nothing of one that lives or runs elsewhere', async () => {
     const { folder, write } = bench()
-    const dead = join(folder, '.putback-999999999-1.tmp')
-    const living = join(folder, `.putback-${process.ppid}-1.tmp`)
-    for (const path of [dead, living]) writeFileSync(path, 'half')
+    const draft = (host: string, pid: number) => join(folder, `.putback-${slugOf(host)}-${pid}-1.tmp`)
+    const dead = draft(hostname(), 999_999_999)
+    const living = [draft(hostname(), process.ppid), draft('another bench', 999_999_999)]
+    for (const path of [dead, ...living]) writeFileSync(path, 'half')
     await write()
-    expect([existsSync(dead), existsSync(living)]).toEqual([false, true])
+    expect([dead, ...living].map((path) => existsSync(path))).toEqual([false, true, true])
   })
 })
 
