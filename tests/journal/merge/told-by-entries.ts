@@ -40,7 +40,7 @@ export function placesByEntry(entries: readonly Entry[]): Map<string, string> {
 }
 
 /** A thing by its number with its letter (steps: `step3`) is called by the entry that dealt it, and its place among what that dealt. */
-function namesOf(entries: readonly Entry[]): Name {
+export function namesOf(entries: readonly Entry[]): Name {
   const names = new Map<string, string>()
   const back = takenBack(entries)
   const letters = {
