@@ -12,8 +12,9 @@ export function addDemoJob(shelf: DiskShelf, { whole }: { whole: boolean }): str
   const { options } = readArguments([]) as Extract<ReturnType<typeof readArguments>, { options: unknown }>
   const desk = new Desk(shelf, { options, cwd: shelf.home, colour: false })
   const { failure } = runFile(desk, demoText(), { name: 'the demo', until: whole ? undefined : MIDDLE })
+  // What the disk refused is told like any other trouble with it; everything else is a fault of the demo.
   if (failure)
-    throw new Error(`the demo stopped at line ${failure.line}: ${failure.told.what}`, { cause: failure })
+    throw failure.cause ?? new Error(`the demo stopped at line ${failure.line}: ${failure.told.what}`)
   const open = desk.current()
   if (!open.ok) throw new Error('the demo made no job')
   return open.path

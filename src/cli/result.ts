@@ -31,6 +31,8 @@ export interface Failure {
   /** What was recorded before it went wrong, and the words for that. */
   entries?: readonly Entry[]
   text?: string[]
+  /** The error that it was told from, where it was one: for those who have to throw it on. */
+  cause?: Error
   /** The facts under their own name. */
   facts?:
     | { refusal: unknown }

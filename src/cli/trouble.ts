@@ -13,6 +13,7 @@ export function troubleOf(error: unknown, path: string): Failure {
     code: codeOf(trouble),
     told: troubleText(trouble),
     facts: { trouble },
+    ...(error instanceof Error ? { cause: error } : {}),
   }
 }
 

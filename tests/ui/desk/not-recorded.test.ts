@@ -178,3 +178,20 @@ test('a job that could not be begun: its name and machine are typed once', () =>
     ['the other twin', 'an engine on a stand'],
   ])
 })
+
+test.each([
+  ['where there is no room at all', 1],
+  ['where the room ends in the middle of it', 400],
+])('a demo job %s is said, and can be asked for again', (_, at) => {
+  const fs = faultyFileSystem()
+  const shelf = new DiskShelf(emptyHome(), { fs, lockLimit: 0 })
+  const { enter, answer, desk } = screens(shelf)
+  fs.plant({ at, errno: 'ENOSPC', onwards: true })
+  enter('2')
+  expect(answer()).toMatch(/NOT RECORDED .*the disk is full\./)
+  expect(desk.session).toBeNull()
+  fs.mend()
+  enter('jobs', String(shelf.list().length + 2))
+  expect(answer()).not.toContain('NOT RECORDED')
+  expect(desk.session?.state.job.name).toBe('the blue twin')
+})
