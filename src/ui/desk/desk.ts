@@ -554,6 +554,8 @@ export class Desk {
       const told = errorTold(error, this.session?.store.path ?? this.#job.home)
       if (!told) throw error
       if (typed) this.#talk.giveBack(typed)
+      // A job may have been begun before that.
+      this.#job.forgetList()
       this.#talk.say({ sign: SIGNS.notRecorded, told })
       this.#changed()
     }

@@ -193,5 +193,5 @@ test.each([
   fs.mend()
   enter('jobs', String(shelf.list().length + 2))
   expect(answer()).not.toContain('NOT RECORDED')
-  expect(desk.session?.state.job.name).toBe('the blue twin')
+  expect(desk.session?.state.job.name).toBe('The blue twin')
 })
