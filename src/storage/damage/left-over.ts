@@ -47,7 +47,7 @@ interface Known {
   facts: ReadonlyMap<Piece, LineFacts>
   leftGiving: ReadonlyMap<number, Piece>
   leftFollows: ReadonlySet<number>
-  /** False where the file begins with a line that is not in the chain: then nobody can say whose file it is. */
+  /** False where the file begins with a line that is not in the chain, or most of it is not: then nobody can say whose it is. */
   isOurs: boolean
   /** What was found out by `rootOf`. */
   roots: Map<Piece, LineFacts>
@@ -65,6 +65,7 @@ function knownOf({ links, left }: Followed): Known {
     if (given !== null) leftGiving.set(given, piece)
   }
   const first = left.find((piece) => facts.has(piece))
+  const strangers = [...facts.keys()].filter(({ text }) => !entryOfText.has(textOf(text))).length
   return {
     length: links.length,
     end: starts.reduce((most, start) => Math.max(most, start), -1),
@@ -78,8 +79,8 @@ function knownOf({ links, left }: Followed): Known {
     leftFollows: new Set([...facts.values()].map(({ follows }) => follows)),
     isOurs:
       first === undefined ||
-      entryOfText.has(textOf(first.text)) ||
-      starts.some((start) => start < first.start),
+      (strangers < links.length &&
+        (entryOfText.has(textOf(first.text)) || starts.some((start) => start < first.start))),
   }
 }
 
@@ -107,8 +108,8 @@ function nameOf(piece: Piece, known: Known): Finding | Legible | Piece {
   const fork = known.entryGiving.get(root.follows)
   if (fork !== undefined && fork > 0 && root.n === fork + 1)
     return { kind: 'other-way', ...at, entry: facts.n, isSure: false }
-  if (!isWithin && root.n > known.length)
-    return { piece, facts, isProved: known.leftGiving.has(facts.follows) }
+  // With a number past the end it may be of another journal, or out of its place with those between them gone.
+  if (root.n > known.length) return { piece, facts, isProved: known.leftGiving.has(facts.follows) }
   if (known.brought.has(facts.n)) {
     // Behind the last line of the file itself a copy may have gone another way.
     const isSure = replaced !== undefined || facts.n < known.lastOwn
@@ -168,6 +169,11 @@ function nameBeyond(beyond: readonly (Legible | Piece)[], known: Known): LeftOve
     const { line } = piece
     if (isStray(each, legible[passed], expected, known)) {
       findings.push({ kind: 'foreign', line, last: line, isSure: false })
+      continue
+    }
+    if (piece.start < known.end) {
+      findings.push({ kind: 'foreign', line, last: line, isSure: false })
+      behind.push(each)
       continue
     }
     const gap = facts.n - expected

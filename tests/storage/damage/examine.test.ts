@@ -6,6 +6,8 @@ import { type Note, notes, parseNote } from '../support/notes.ts'
 
 const OURS = fileOf(notes(12))
 const THEIRS = fileOf(notes(15, 'b'))
+/** Of a job that has less in it. */
+const SHORT = fileOf(notes(9, 'c'))
 const lines = linesOf(OURS)
 const theirs = linesOf(THEIRS)
 
@@ -42,13 +44,8 @@ describe('what is certain is mended to the very bytes', () => {
       [expect.objectContaining({ kind: 'moved' })],
     ],
     ['a line of another journal', with_(7, theirs[7] as Buffer), [{ kind: 'foreign', line: 8, last: 8 }]],
-    [
-      'a later line of another journal',
-      with_(7, theirs[14] as Buffer),
-      [{ kind: 'foreign', line: 8, last: 8 }],
-    ],
-    ['another journal behind it', Buffer.concat([OURS, THEIRS]), [{ kind: 'foreign', line: 13, last: 27 }]],
-    ['another journal in the middle', with_(6, ...theirs), [{ kind: 'foreign', line: 7, last: 21 }]],
+    ['another journal behind it', Buffer.concat([OURS, SHORT]), [{ kind: 'foreign', line: 13, last: 21 }]],
+    ['another journal in the middle', with_(6, ...linesOf(SHORT)), [{ kind: 'foreign', line: 7, last: 15 }]],
     [
       'CR LF',
       text(OURS.toString().replaceAll('\n', '\r\n')),
@@ -257,6 +254,20 @@ describe('what is not certain is named, and what stands before it is kept', () =
       },
     ],
     [
+      'a later line of another journal: it could be one of ours, with those between them gone',
+      Buffer.concat([...lines.slice(0, 7), theirs[14] as Buffer, ...lines.slice(7)]),
+      { stands: 12, findings: [{ kind: 'foreign', line: 8, last: 8, isSure: false }], behind: [[15, false]] },
+    ],
+    [
+      'a longer journal behind it: nobody can say which of them it is',
+      Buffer.concat([OURS, THEIRS]),
+      {
+        stands: 12,
+        findings: [{ kind: 'foreign', line: 13, last: 27, isSure: false }],
+        behind: expect.anything(),
+      },
+    ],
+    [
       'another journal in front: nobody can say whose file it is',
       Buffer.concat([...theirs.slice(3, 6), OURS]),
       { stands: 12, findings: [{ kind: 'foreign', line: 1, last: 3, isSure: false }], behind: [] },
@@ -278,6 +289,16 @@ describe('what is not certain is named, and what stands before it is kept', () =
     const found = examine(bytes, looking)
     expect(found).toMatchObject({ verdict: 'lossy', entries: [] })
     expect(found.findings.length).toBeGreaterThan(0)
+  })
+
+  test('one line of another journal in front: the reader takes that for the job, the doctor leaves it open', () => {
+    const found = examine(Buffer.concat([theirs[0] as Buffer, OURS]), looking)
+    expect(found).toMatchObject({
+      verdict: 'lossy',
+      findings: [{ kind: 'foreign', line: 2, last: 13, isSure: false }],
+      entries: notes(1, 'b'),
+    })
+    expect(OURS.equals(found.rest)).toBe(true)
   })
 
   test('nothing of the file is lost between what stands and the rest', () => {
