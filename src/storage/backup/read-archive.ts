@@ -49,8 +49,12 @@ export interface ArchiveProgress {
 
 /** A file of it other than a picture, in bytes. */
 const MOST_FILE_BYTES = 1024 * 1024 * 1024
-const MOST_MANIFEST_BYTES = 64 * 1024 * 1024
-const MOST_FILES = 200_000
+/** The list of files is held in memory whole, and takes more there than in the archive. */
+const MOST_LIST_BYTES = 8 * 1024 * 1024
+/** It may be as long as there are files to list, and name some tens of thousands that are missing. */
+const LISTED_BYTES = 1024
+const LIST_OF_MISSING_BYTES = 2 * 1024 * 1024
+const MOST_FILES = 50_000
 /** No journal packs better: each line has an id and a checksum of its own. */
 const MOST_PACKED = 200
 const TOO_SMALL_TO_ASK = 1024 * 1024
@@ -70,6 +74,8 @@ export async function openArchive(
     const entries = await entriesOf(zip, path, size)
     const listed = entries.get(MANIFEST_NAME)
     if (!listed) throw new BadArchive('foreign', path)
+    if (listed.zip.uncompressedSize > LIST_OF_MISSING_BYTES + LISTED_BYTES * entries.size)
+      throw new BadArchive('too-large', path, MANIFEST_NAME)
     const manifest = readManifest(await bytesOf(zip, listed, path), path)
     return new OpenArchive(path, manifest, agreeing(manifest, entries, path), { zip, fs, fd })
   } catch (error) {
@@ -219,7 +225,7 @@ function checkEntry(entry: ZipEntry, name: string, path: string): void {
 }
 
 function mostBytesOf(name: string): number {
-  if (name === MANIFEST_NAME) return MOST_MANIFEST_BYTES
+  if (name === MANIFEST_NAME) return MOST_LIST_BYTES
   return name === JOURNAL_NAME ? MOST_JOURNAL_BYTES : MOST_FILE_BYTES
 }
 

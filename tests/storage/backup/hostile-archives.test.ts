@@ -214,6 +214,20 @@ describe('too much out of too little', () => {
     expect(await refusing(bytes)).toBe('too-large: journal.log')
   })
 
+  test('a list far longer than what there is to list', async () => {
+    const list = `[${'[],'.repeat(700_000)}[]]`
+    const bytes = makeZip([{ name: 'journal.log', bytes: JOURNAL }, manifestFile(list)])
+    expect(await refusing(bytes)).toBe('too-large: manifest.json')
+  })
+
+  test('a list that is nothing but depth', async () => {
+    const bytes = makeZip([
+      { name: 'journal.log', bytes: JOURNAL },
+      manifestFile(`${'['.repeat(500_000)}"__proto__"${']'.repeat(500_000)}`),
+    ])
+    expect(await refusing(bytes)).toBe('foreign')
+  })
+
   test('many files that all are the same bytes', async () => {
     const first = picture('photos/0.jpg', { bytes: Buffer.alloc(4000, 'x') })
     const more = Array.from({ length: 20 }, (_, index) => ({
