@@ -10,9 +10,14 @@ export function noteWork(state: State, entry: Entry): void {
   const before = facts.work ?? { by: [], at: entry.at, fittedAt: null }
   facts.work = {
     by: before.by.includes(by) ? before.by : [...before.by, by],
-    at: entry.at,
-    fittedAt: entry.type === 'fitted' ? entry.at : before.fittedAt,
+    at: later(entry.at, before.at),
+    fittedAt: entry.type === 'fitted' ? later(entry.at, before.fittedAt) : before.fittedAt,
   }
+}
+
+/** What was taken over from a copy may have been done before what was written here: who waits, waits from the later. */
+function later(one: string, other: string | null): string {
+  return other !== null && Date.parse(other) > Date.parse(one) ? other : one
 }
 
 function stepWorkedIn(state: State, entry: Entry): number | null {

@@ -65,9 +65,10 @@ export class Merge {
   /** Sorts what is in the copy alone, so that what fits can be written behind what is here and every law holds. */
   sort(): Sorted {
     const first = this.#ours.length + 1
-    for (let round = 1; ; round += 1) {
+    for (let read = 0; ; ) {
       const sorted = this.#sortOnce()
       const { fits } = sorted
+      read += this.#ours.length + fits.length
       const n = firstUnlawful([...this.#ours, ...fits], first)
       if (n === null) return sorted
       const at = fits.findIndex((entry) => entry.n === n)
@@ -75,8 +76,8 @@ export class Merge {
       const cause = at < 0 ? fits.findLast((entry) => isUndo(entry) && entry.entry < first) : fits[at]
       if (!cause) throw new Error(`entry ${n} of this record does not follow from those before it`)
       this.#unlawful.add(cause.id)
-      // Each round reads the whole record: what would take hundreds of them is left out from there on.
-      if (round >= MOST_ROUNDS) for (const { id } of fits.slice(Math.max(0, at))) this.#unlawful.add(id)
+      // Each round reads the whole record: where that would take hundreds of them, the rest is left out at once.
+      if (read > MOST_READ) for (const { id } of fits.slice(Math.max(0, at))) this.#unlawful.add(id)
     }
   }
 
@@ -167,7 +168,8 @@ export class Merge {
   }
 }
 
-const MOST_ROUNDS = 20
+/** In entries, over all rounds: a second's work. */
+const MOST_READ = 100_000
 
 function touched(entry: Entry, state: State, nameOf: NameOf, side: Side, targetOf: TargetOf): Touched {
   if (!isUndo(entry)) return touchesOf(entry, state, nameOf, side)

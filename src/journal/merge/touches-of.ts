@@ -21,7 +21,7 @@ export function touchesOf(entry: Entry, state: State, nameOf: NameOf, side: Side
 
 /** What it touches to take an entry back, or to bring it back: all that it said, and all that got its number by it. */
 export function touchesOfUndo(target: Entry, state: State, nameOf: NameOf, side: Side): Touched {
-  const { changes, reads, stirs, deals } = touchesOf(target, state, nameOf, side)
-  const all = new Set([...changes, ...deals, `undo ${target.id}`])
-  return { changes: all, reads, sees: new Set(), stirs, deals: new Set() }
+  const touched = touchesOf(target, state, nameOf, side)
+  const changes = new Set([...touched.changes, ...touched.deals, `undo ${target.id}`])
+  return { ...touched, changes, deals: new Set() }
 }

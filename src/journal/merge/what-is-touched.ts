@@ -226,18 +226,19 @@ const rules: { [Type in EntryType]: Rule<Type> } = {
   'checks-set': (touches, { checks }) => ask(touches, checks),
   'checks-done': (touches, { checks }) => {
     for (const check of checks) {
-      touches.changes.add(touches.of('check', check, 'state'))
+      answer(touches, check)
       const piece = touches.state.checks.get(check)?.piece
       if (piece !== undefined) touches.reads.add(touches.of('piece', piece, 'judged'))
     }
   },
   'check-dropped': (touches, { check }) => {
-    touches.changes.add(touches.of('check', check)).add(touches.of('check', check, 'state'))
+    touches.changes.add(touches.of('check', check))
+    answer(touches, check)
   },
   judged: (touches, { of: pieces, along, checks, moves }) => {
     touches.looseMoves(moves)
     for (const piece of [...pieces, ...along]) touches.changes.add(touches.of('piece', piece, 'judged'))
-    for (const check of checks) touches.changes.add(touches.of('check', check, 'state'))
+    for (const check of checks) answer(touches, check)
   },
   bound: (touches, { of: pieces }) => {
     const together = pieces.map((piece) => touches.of('piece', piece)).sort()
@@ -354,6 +355,13 @@ function workIn(touches: Touches, step: number, began: boolean): void {
 function turn(touches: Touches, id: EntryOf<'tightened'>['tightening']): void {
   touches.changes.add(touches.of('tightening', id, 'state'))
   touches.buildIn(touches.state.tightenings.get(id)?.step)
+}
+
+/** A check is done with. One of a piece whose home went to another is that one's, or is no more. */
+function answer(touches: Touches, id: EntryOf<'check-dropped'>['check']): void {
+  touches.changes.add(touches.of('check', id, 'state'))
+  const piece = touches.state.checks.get(id)?.piece
+  if (piece !== undefined) touches.reads.add(touches.of('piece', piece, 'heir'))
 }
 
 function ask(touches: Touches, checks: EntryOf<'checks-set'>['checks']): void {

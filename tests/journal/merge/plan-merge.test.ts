@@ -119,6 +119,16 @@ describe('what fits', () => {
     expect(planOf(ours, other)).toMatchObject({ renumbered: [], fits: [{ container: { no: 4 } }] })
   })
 
+  test('what was fitted earlier elsewhere does not shorten what sets from the last piece fitted', () => {
+    const begun = written(job, 'c', begin(1))
+    const note: Command = { do: 'note', kind: 'note', text: 'gasket dry' }
+    const ours = written(begun, 'a', note, note, putOn('p1'))
+    const { fits } = planOf(ours, written(begun, 'b', putOn('p2')))
+    const { work } = fold([...ours, ...fits]).steps.get(1) ?? {}
+    expect(work).toMatchObject({ at: ours.at(-1)?.at, fittedAt: ours.at(-1)?.at })
+    expect(fits[0]?.at).not.toBe(ours.at(-1)?.at)
+  })
+
   test('a stop that says nothing is not taken along behind what was written here', () => {
     const silent: Command = { do: 'stop', note: '', abrupt: true }
     const ours = written(job, 'a', stop())
