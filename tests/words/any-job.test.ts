@@ -48,10 +48,12 @@ test('whatever a job comes to is told whole, and what is told to type is underst
   expect(told).toBeGreaterThan(10_000)
 })
 
-/** Whether what a line waits for has a line of its own: also a used ring on the piece that is to go home. */
+/** Whether what a line waits for has a line of its own: also a ring on the piece that is to go home, used or left off. */
 function isToldElsewhere(words: string, refusal: Refusal): boolean {
-  if (refusal.code === 'piece-used') return !words.split(' ').includes(refusal.piece)
-  return ['step-blocked', 'not-clear', 'job-closed'].includes(refusal.code)
+  if (refusal.code === 'piece-used' || refusal.code === 'not-for-home')
+    return !words.split(' ').includes(refusal.piece)
+  // A joint that is not sealed yet holds up the filling: what is to be put on has a line of its own.
+  return ['step-blocked', 'not-clear', 'not-to-be-filled', 'job-closed'].includes(refusal.code)
 }
 
 /** A job that tells everything it can at every turn. */

@@ -16,6 +16,9 @@ type Item = Of<'carry'>['items'][number]
 /** Sub-parts that sit on a piece become lines of their own: they go where it goes until they are taken off. */
 export function carry(state: State, { on, items }: Of<'carry'>): EntryBodyOf<'carrying'> {
   const carrier = offTheMachine(state, on)
+  // Nothing sits on what was missing from the start.
+  if (placesOf(state.ledger, on).length === 0)
+    refuse({ code: 'not-within-reach', piece: on, wanted: 1, there: 0, lies: [] })
   if (items.length === 0) given(undefined, 'name')
   const entered: { piece: Piece; found: number }[] = []
   for (const item of items) entered.push(...subParts(state, carrier, item, entered.length))

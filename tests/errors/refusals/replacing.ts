@@ -75,6 +75,14 @@ export const replacingCases = {
 /** Refusals of other subjects that old and new pieces meet. */
 export const refusedHere = [
   {
+    given: [job, off(0, 'water pump', { should: 1 })],
+    when: { do: 'carry', on: 'p1', items: [{ kind: 'fastener', name: 'stud', count: 2 }] },
+    says: [
+      'Water pump: none within reach, 1 wanted: 1 short.',
+      '> Look for the rest first; then "new p1" when found or here, or "leave off p1 because ...".',
+    ],
+  },
+  {
     given: [...replaced, over('p1', 'p3'), alike('p3')],
     when: alike('p3'),
     says: [
