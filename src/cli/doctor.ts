@@ -68,12 +68,20 @@ export async function runDoctorHere(
 ): Promise<ErrandOutcome> {
   const ask = (words: string) => say(`doctor ${words}`)
   const outcome = await runDoctor(asked, { folder: dirname(session.store.path), home, cwd, ask })
-  if (asked.how === 'look' || !outcome.ok) return outcome
+  if (asked.how === 'look') return asAnswer(outcome)
+  if (!outcome.ok) return outcome
   session.refresh()
   // What was cut out of what had been read already stays in sight until the job is opened anew.
   return troubleOfRecord(session) === null
     ? outcome
     : { ...outcome, text: [...outcome.text, 'close the job and open it again to go on'] }
+}
+
+/** Who asked what is wrong and was told has been answered, and needs no words to say again. */
+function asAnswer(outcome: ErrandOutcome): ErrandOutcome {
+  if (outcome.ok || outcome.facts === undefined) return outcome
+  const { told, text = [], facts } = outcome
+  return { ok: true, entries: [], text: [told.what, ...told.lines, told.cure, ...text], answer: facts.doctor }
 }
 
 async function journalAt(path: string, own: string): Promise<Buffer> {
@@ -92,7 +100,7 @@ function looked(found: Examination<Entry>, patient: Patient, telling: DoctorTell
     return hurt(what, text, facts)
   }
   if (!around.concerns.some(({ kind }) => NOT_AS_RECORDED.has(kind)))
-    return { ok: true, entries: [], text: [...text, soundText(found)], answer: facts.doctor }
+    return { ok: true, entries: [], text: [soundText(found), ...text], answer: facts.doctor }
   const isOnly = told(
     `${soundText(found)}; but not everything that it names is there`,
     'see above what to do',
@@ -118,7 +126,7 @@ function mended(
   return {
     ok: true,
     entries: [],
-    text: [...text, ...mendedText(mending, telling)],
+    text: [...mendedText(mending, telling), ...text],
     answer: { ...factsOf(found, around).doctor, mended: { copy, rest } },
   }
 }

@@ -1,0 +1,76 @@
+import { readFileSync, writeFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { expect, test, vi } from 'vitest'
+import { readArguments } from '../../src/cli/arguments.ts'
+import { Desk } from '../../src/cli/desk.ts'
+import { errandsOf } from '../../src/cli/errands.ts'
+import { headRows } from '../../src/ui/model/head.ts'
+import { textOf } from '../../src/ui/text/line.ts'
+import { linesOf } from '../storage/support/journal-bytes.ts'
+import { jobWith, screens } from '../ui/support/bench.ts'
+
+test('a damaged job says what to type, is mended, and takes what is said next', async () => {
+  const made = damaged((bytes) => {
+    const at = bytes.indexOf('cover bolts')
+    bytes[at] = (bytes[at] as number) ^ 4
+    return bytes
+  })
+  expect(made.answer()).toContain('"doctor"')
+  expect(made.head()).toContain('ONLY TO READ')
+  await made.send('doctor')
+  expect(made.below()).toContain('"doctor mend"')
+  await made.send('doctor mend')
+  expect(made.below()).toContain('put right')
+  expect(made.head()).not.toContain('ONLY TO READ')
+  expect(made.entries()).toBe(made.before)
+  made.enter('.1', '2 M8 side nuts')
+  expect(made.answer()).toContain('RECORDED')
+  expect(made.answer()).not.toContain('NOT RECORDED')
+  expect(made.entries()).toBe(made.before + 1)
+})
+
+test('what is not certain is cut when that is asked for, and the job goes on from there', async () => {
+  const made = damaged((bytes) => Buffer.concat(linesOf(bytes).toSpliced(-2, 1)))
+  const stands = made.before - 2
+  expect(made.entries()).toBe(stands)
+  await made.send('doctor mend')
+  expect(made.below()).toContain('nothing was changed')
+  made.desk.press({ key: 'clear' })
+  await made.send('doctor cut')
+  expect(made.head()).not.toContain('ONLY TO READ')
+  made.enter('.1', '2 M8 side nuts')
+  expect(made.entries()).toBe(stands + 1)
+})
+
+test('a job that is as it should be', async () => {
+  const made = damaged((bytes) => bytes)
+  await made.send('doctor')
+  expect(made.below()).toContain('the record is whole')
+})
+
+/** A job of some entries whose journal was changed on the disk, opened in the screens with the errands of the program. */
+function damaged(change: (bytes: Buffer) => Buffer) {
+  const { shelf, path, home, desk } = jobWith(
+    'begin cover off',
+    'off 8 M6x25 cover bolts into new bag',
+    'off 1 cover',
+    'note: the gasket is torn',
+  )
+  const before = desk.session?.entries().length ?? 0
+  desk.close()
+  const journal = join(path, 'journal.log')
+  writeFileSync(journal, change(readFileSync(journal)))
+  const { options } = readArguments([]) as { options: Desk['options'] }
+  const errands = errandsOf(new Desk(shelf, { options, cwd: home, colour: false }))
+  const made = screens(shelf, undefined, errands)
+  return {
+    ...made,
+    before,
+    head: () => headRows(made.desk.scene(), made.desk.screen).map(textOf).join('\n'),
+    /** An errand, and what it brought. */
+    send: async (line: string) => {
+      made.enter(line)
+      await vi.waitFor(() => expect(made.desk.progress()).toBeNull(), { timeout: 15_000 })
+    },
+  }
+}
