@@ -43,7 +43,7 @@ export const jobVerbs: readonly Verb[] = [
     words: ['backup'],
     topic: 'job',
     forms: ['backup [to FOLDER|FILE]', 'backup all [to FOLDER]'],
-    says: 'Puts the job and its pictures into one file; and reads that back. "putback restore FILE" makes a job of it again.',
+    says: 'Puts the job and its pictures into one file; reads it back whole. "putback restore FILE" makes a job of it again.',
     examples: ['backup', 'backup to /media/stick', 'backup all to /media/stick'],
     meant: /^(?:$|all(?: to |$)|to )/i,
     read(line): Errand {
