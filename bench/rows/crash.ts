@@ -14,7 +14,8 @@ const KILLS_EACH = 10
  * moment, where 10,000 take too long.
  */
 export async function run({ print }: Printer): Promise<void> {
-  const kills = Number(process.env.PUTBACK_KILLS ?? 10_000)
+  const { PUTBACK_KILLS = '10000' } = process.env
+  const kills = Number(PUTBACK_KILLS)
   const program = await buildProgram('tests/storage/programs/work-until-killed.ts')
   try {
     const jobs = Math.ceil(kills / KILLS_EACH)

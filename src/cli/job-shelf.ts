@@ -47,8 +47,8 @@ export class DiskShelf implements JobShelf {
   }
 
   open(path: string): Session {
-    const { fs, lockLimit } = this.#options
-    return new Session(openJournal(path, { parse: parseEntry, fs, lockLimit }), this.#options)
+    const { by, fs, lockLimit } = this.#options
+    return new Session(openJournal(path, { parse: parseEntry, by, fs, lockLimit }), this.#options)
   }
 
   enter(path: string): Presence {

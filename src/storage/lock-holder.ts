@@ -10,6 +10,8 @@ export interface Holder {
   /** The worker thread within the process. */
   thread: number
   token: string
+  /** Who works there, where that was said. */
+  by?: string | undefined
 }
 
 /** A lock file as found; `holder` is null when it is empty or garbled. */
@@ -20,8 +22,9 @@ export interface Found {
 }
 
 /** This process, as the holder of a lock with that token. */
-export function holderHere(token: string): Holder {
-  return { pid: process.pid, host: hostname(), since: new Date().toISOString(), thread: threadId, token }
+export function holderHere(token: string, by?: string): Holder {
+  const since = new Date().toISOString()
+  return { pid: process.pid, host: hostname(), since, thread: threadId, token, ...(by && { by }) }
 }
 
 /** The lock file at a path, or null when there is none. */
@@ -45,13 +48,15 @@ function parseHolder(bytes: Buffer): Holder | null {
     return null
   }
   if (typeof raw !== 'object' || raw === null) return null
-  const { pid, host, since, thread, token } = raw as Record<keyof Holder, unknown>
+  const { pid, host, since, thread, token, by } = raw as Record<keyof Holder, unknown>
   const isLegible =
     Number.isSafeInteger(pid) && Number(pid) > 0 && [host, since, token].every((text) => isPlainText(text))
-  return isLegible ? ({ pid, host, since, thread, token } as Holder) : null
+  return isLegible
+    ? ({ pid, host, since, thread, token, ...(isPlainText(by) ? { by } : {}) } as Holder)
+    : null
 }
 
-/** Host and time are shown to a person. */
+/** Host, time and name are shown to a person. */
 function isPlainText(value: unknown): boolean {
   return typeof value === 'string' && value.length <= 255 && !/\p{C}/u.test(value)
 }

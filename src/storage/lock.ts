@@ -15,6 +15,8 @@ import { isAlive } from './process-alive.ts'
 export interface LockOptions {
   /** How long to wait for another's lock, in milliseconds; 5000 unless told. */
   limit?: number | undefined
+  /** Who works here, to be named to those who wait. */
+  by?: string | undefined
   fs?: FileSystem | undefined
 }
 
@@ -31,6 +33,8 @@ export class LockHeld extends Error {
   readonly host: string | null
   /** ISO time. */
   readonly since: string | null
+  /** Who works there, where that was said. */
+  readonly by: string | null
   readonly elsewhere: boolean
 
   constructor(path: string, holder: Holder | null) {
@@ -42,6 +46,7 @@ export class LockHeld extends Error {
     this.pid = holder?.pid ?? null
     this.host = holder?.host ?? null
     this.since = holder?.since ?? null
+    this.by = holder?.by ?? null
     this.elsewhere = holder !== null && holder.host !== hostname()
   }
 }
@@ -76,10 +81,10 @@ export class LockHeld extends Error {
  */
 export function withLock<T>(
   path: string,
-  { limit = 5000, fs = nodeFileSystem }: LockOptions,
+  { limit = 5000, by, fs = nodeFileSystem }: LockOptions,
   work: () => T,
 ): T {
-  const lock = acquire(path, { fs, deadline: performance.now() + limit, level: 0 })
+  const lock = acquire(path, { fs, by, deadline: performance.now() + limit, level: 0 })
   try {
     return work()
   } finally {
@@ -95,6 +100,7 @@ interface Held {
 
 interface Attempt {
   fs: FileSystem
+  by: string | undefined
   deadline: number
   level: number
 }
@@ -136,7 +142,7 @@ function create(path: string, attempt: Attempt): Held | { refused: unknown } {
   const token = randomUUID()
   let changed: number
   try {
-    writeAll(fs, fd, Buffer.from(`${JSON.stringify(holderHere(token))}\n`))
+    writeAll(fs, fd, Buffer.from(`${JSON.stringify(holderHere(token, attempt.by))}\n`))
     changed = fs.fstatSync(fd).mtimeMs
   } catch (error) {
     if (!isSlow()) removeQuietly(fs, path)

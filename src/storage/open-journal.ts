@@ -21,6 +21,8 @@ export interface OpenOptions<E> {
   readOnly?: boolean | undefined
   /** How long `append` waits for another process, in milliseconds. */
   lockLimit?: number | undefined
+  /** Who works here, to be named to those who wait for this one. */
+  by?: string | undefined
   fs?: FileSystem | undefined
 }
 
@@ -66,17 +68,25 @@ class LockedJournal<E extends Numbered> implements JournalStore<E> {
   readonly path: string
   readonly setAside: SetAside[] = []
   readonly #lockPath: string
-  readonly #options: { lockLimit: number | undefined; fs: FileSystem; onlyLook: boolean }
+  readonly #options: {
+    lockLimit: number | undefined
+    by: string | undefined
+    fs: FileSystem
+    onlyLook: boolean
+  }
   readonly #file: JournalFile<E>
   readonly #db: LowSync<Journal<E>>
   #handedOver = 0
   #tornEndStays = false
   #appending = false
 
-  constructor(folder: string, { parse, readOnly = false, lockLimit, fs = nodeFileSystem }: OpenOptions<E>) {
+  constructor(
+    folder: string,
+    { parse, readOnly = false, lockLimit, by, fs = nodeFileSystem }: OpenOptions<E>,
+  ) {
     this.path = join(folder, JOURNAL_NAME)
     this.#lockPath = join(folder, 'journal.lock')
-    this.#options = { lockLimit, fs, onlyLook: readOnly }
+    this.#options = { lockLimit, by, fs, onlyLook: readOnly }
     this.#file = openJournalFile(this.path, { parse, fs })
     this.#db = new LowSync(this.#file, { entries: [] })
     this.#db.read()
@@ -174,8 +184,8 @@ class LockedJournal<E extends Numbered> implements JournalStore<E> {
   }
 
   #underLock<T>(work: () => T): T {
-    const { lockLimit, fs } = this.#options
-    return withLock(this.#lockPath, { limit: lockLimit, fs }, work)
+    const { lockLimit, by, fs } = this.#options
+    return withLock(this.#lockPath, { limit: lockLimit, by, fs }, work)
   }
 
   #takeFresh(): readonly E[] {

@@ -21,6 +21,8 @@ export type Trouble =
       pid: number | null
       host: string | null
       since: string | null
+      /** Who works there, where that was said. */
+      by?: string | null
       elsewhere: boolean
     }
   /** `code` is the system's (`ENOSPC`) or the storage's own (`short-write`). */
@@ -105,8 +107,9 @@ function newerTold({ path, line, version, known }: Extract<Trouble, { kind: 'new
   )
 }
 
-function lockTold({ path, pid, host, since, elsewhere }: Extract<Trouble, { kind: 'lock-held' }>): Told {
-  const who = pid === null ? 'another program' : `process ${pid}${host === null ? '' : ` on ${host}`}`
+function lockTold({ path, pid, host, since, by, elsewhere }: Extract<Trouble, { kind: 'lock-held' }>): Told {
+  const where = pid === null ? 'another program' : `process ${pid}${host === null ? '' : ` on ${host}`}`
+  const who = by ? `${by}, in ${where},` : where
   const cure =
     elsewhere || pid === null
       ? `say it again when it is free; if nothing records there any more, delete ${path}`

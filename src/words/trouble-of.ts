@@ -26,6 +26,7 @@ export function troubleOfError(error: unknown, path: string): Trouble | null {
         pid: typeof facts.pid === 'number' ? facts.pid : null,
         host: text(facts.host) || null,
         since: text(facts.since) || null,
+        by: text(facts.by) || null,
         elsewhere: facts.elsewhere === true,
       }
     case 'BadArchive':
@@ -83,6 +84,7 @@ interface StorageFacts {
   pid?: unknown
   host?: unknown
   since?: unknown
+  by?: unknown
   elsewhere?: unknown
   n?: unknown
 }

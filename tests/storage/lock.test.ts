@@ -98,6 +98,15 @@ describe('a lock found', () => {
     expect(existsSync(path)).toBe(false)
   })
 
+  test('says who works there, where that was said', () => {
+    const path = join(temporaryFolder(), 'lock')
+    withLock(path, { by: 'Ida' }, () => {
+      expect(heldAt(path)).toMatchObject({ by: 'Ida', pid: process.pid })
+    })
+    withLock(path, {}, () => expect(heldAt(path).by).toBeNull())
+    expect(heldAt(lockFile({ pid: process.ppid, by: '\x1b[2J' })).by).toBeNull()
+  })
+
   test('of a dead process: taken over', () => {
     const path = lockFile({ pid: deadPid })
     expect(withLock(path, { limit: 0 }, () => JSON.parse(readFileSync(path, 'utf8')).pid)).toBe(process.pid)

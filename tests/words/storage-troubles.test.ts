@@ -77,6 +77,22 @@ const told: [Trouble, string[]][] = [
     {
       kind: 'lock-held',
       path: 'jobs/blue-twin/journal.lock',
+      pid: 4121,
+      host: 'garage',
+      since: '2026-05-02T14:03:20.511Z',
+      by: 'Ida',
+      elsewhere: false,
+    },
+    [
+      'Not recorded: Ida, in process 4121 on garage, has the job since 2026-05-02 14:03 UTC.',
+      '  Everything recorded before still stands.',
+      '> Close the other window, or wait, then say it again; if process 4121 is no putback, delete jobs/blue-twin/journal.lock.',
+    ],
+  ],
+  [
+    {
+      kind: 'lock-held',
+      path: 'jobs/blue-twin/journal.lock',
       pid: 77,
       host: 'office',
       since: '2026-05-02T14:03:20.511Z',
