@@ -1,9 +1,10 @@
+import { readdirSync } from 'node:fs'
 import { dirname, join } from 'node:path'
 import { examine, type Looking } from './damage/examine.ts'
 import type { Examination } from './damage/finding.ts'
 import { errnoOf, type FileSystem, nodeFileSystem, readBytes, syncFolder, withFile } from './file-system.ts'
 import { JOURNAL_NAME, MOST_JOURNAL_BYTES } from './journal-file.ts'
-import type { Numbered } from './line.ts'
+import { MAX_LINE_BYTES, type Numbered } from './line.ts'
 import { LockHeld, withLock } from './lock.ts'
 import { replaceFile } from './replace-file.ts'
 import { writeNew } from './write-new.ts'
@@ -32,7 +33,7 @@ export function lookAtJournal<E extends Numbered>(
   looking: Looking<E>,
   { lockLimit, fs = nodeFileSystem }: Pick<MendOptions<E>, 'lockLimit' | 'fs'> = {},
 ): Examination<E> {
-  const look = () => examine(readAll(join(folder, JOURNAL_NAME), fs), looking)
+  const look = () => examine(readAll(join(folder, JOURNAL_NAME), fs), withAsides(folder, looking, fs))
   const found = look()
   if (!found.findings.some(({ kind }) => kind === 'torn' || kind === 'unended')) return found
   try {
@@ -53,7 +54,7 @@ export function mendJournal<E extends Numbered>(folder: string, options: MendOpt
   const path = join(folder, JOURNAL_NAME)
   return withLock(lockIn(folder), { limit: lockLimit, fs }, () => {
     const bytes = readAll(path, fs)
-    const found = examine(bytes, options)
+    const found = examine(bytes, withAsides(folder, options, fs))
     const why = whyNot(found, how)
     if (why !== null) return { found, done: false, why }
     const copy = writeNew(fs, join(folder, 'journal.before-mending-'), bytes)
@@ -64,6 +65,37 @@ export function mendJournal<E extends Numbered>(folder: string, options: MendOpt
     if (!readAll(path, fs).equals(found.mended)) throw readBackOtherwise(path)
     return { found, done: true, copy, rest }
   })
+}
+
+/**
+ * A torn end that was set aside may be a whole entry, of whose line only the feed was missing or wrong. As long as nothing
+ * was recorded after it, it still follows on the last line.
+ */
+function withAsides<E>(folder: string, looking: Looking<E>, fs: FileSystem): Looking<E> {
+  const asides = tornIn(folder).flatMap((name) => {
+    const torn = unlessUnreadable(() => readAll(join(folder, name), fs))
+    return torn === null || torn.length > MAX_LINE_BYTES
+      ? []
+      : [Buffer.concat([torn, FEED]), Buffer.concat([torn.subarray(0, -1), FEED])]
+  })
+  return { ...looking, others: [...(looking.others ?? []), ...asides] }
+}
+
+const FEED = Buffer.from('\n')
+const MOST_ASIDES = 20
+
+function tornIn(folder: string): string[] {
+  const names = unlessUnreadable(() => readdirSync(folder)) ?? []
+  return names.filter((name) => /^journal\.torn-\d+$/.test(name)).slice(-MOST_ASIDES)
+}
+
+function unlessUnreadable<T>(work: () => T): T | null {
+  try {
+    return work()
+  } catch (error) {
+    if (errnoOf(error) === undefined) throw error
+    return null
+  }
 }
 
 function whyNot<E>({ verdict, entries }: Examination<E>, how: 'mend' | 'cut'): NotDone | null {

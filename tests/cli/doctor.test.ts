@@ -72,6 +72,30 @@ describe('damage that is certain', () => {
   })
 })
 
+describe('a whole entry that was set aside because its line had no end', () => {
+  test.each([
+    ['cut off', (bytes: Buffer) => bytes.subarray(0, -1)],
+    ['of a wrong bit', (bytes: Buffer) => Buffer.concat([bytes.subarray(0, -1), Buffer.from([0x0a ^ 0x20])])],
+  ])('%s: it is taken back, as long as nothing was recorded after it', async (_what, tear) => {
+    const made = job()
+    const whole = journalOf(made)
+    writeFileSync(join(folderOf(made), 'journal.log'), tear(whole))
+    expect(made.say('card').err).toContain('set aside')
+    expect(filesIn(made)).toEqual(['journal.log', 'journal.torn-1'])
+    const { code, out } = await made.send('doctor')
+    expect([code, out]).toEqual([3, expect.stringContaining('entry 4: whole in another file')])
+    expect((await made.send('doctor', 'mend')).code).toBe(0)
+    expect(journalOf(made).equals(whole)).toBe(true)
+  })
+
+  test('what was said again instead stays', async () => {
+    const made = job()
+    writeFileSync(join(folderOf(made), 'journal.log'), journalOf(made).subarray(0, -1))
+    made.told('off 8 M10x140 head bolts into bag 1')
+    expect((await made.send('doctor')).code).toBe(0)
+  })
+})
+
 describe('damage that is not certain', () => {
   test('is not mended; what stands behind it is told in words', async () => {
     const made = without(job(), 3)
@@ -110,7 +134,7 @@ describe('damage that is not certain', () => {
     if (what === 'back-up') expect((await made.send('backup', 'to', stick)).code).toBe(0)
     const path = what === 'back-up' ? join(stick, readdirSync(stick)[0] as string) : copy
     const { code, out } = await without(made, 2, 3).send('doctor', 'from', path)
-    expect([code, out]).toEqual([0, expect.stringContaining('entries 2 to 3: in the other copy')])
+    expect([code, out]).toEqual([0, expect.stringContaining('entries 2 to 3: whole in another file')])
     expect(journalOf(made).equals(whole)).toBe(true)
   })
 

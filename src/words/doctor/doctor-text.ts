@@ -46,7 +46,9 @@ export function hurtText(
   { verdict, entries, findings }: Examination<Entry>,
   { path, ask }: DoctorTelling,
 ): Told {
-  const damage = `${path} is damaged in ${counted(findings.length, 'place')}`
+  const isOnlyShort = findings.every(({ kind }) => kind === 'brought')
+  const places = counted(findings.length, 'place')
+  const damage = isOnlyShort ? `${path} lacks what another file has` : `${path} is damaged in ${places}`
   const stands = `${counted(entries.length, 'entry', 'entries')} from the first on`
   if (verdict === 'newer')
     return told(

@@ -5,7 +5,7 @@ import { counted } from '../grammar.ts'
 export function findingText(finding: Finding): string {
   switch (finding.kind) {
     case 'brought':
-      return `${entries(finding)}: in the other copy`
+      return `${entries(finding)}: whole in another file`
     case 'missing':
       return `before line ${finding.line}: ${entries(finding)} missing`
     case 'returns':
