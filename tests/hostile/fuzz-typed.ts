@@ -4,6 +4,7 @@ import { join } from 'node:path'
 import { DiskShelf } from '../../src/cli/job-shelf.ts'
 import { type Entry, parseEntry } from '../../src/journal/entry.ts'
 import { auditLedger } from '../../src/ledger/laws.ts'
+import type { ErrandOutcome } from '../../src/session/errands.ts'
 import { nodeFileSystem } from '../../src/storage/file-system.ts'
 import { openJournal } from '../../src/storage/open-journal.ts'
 import { answerRows } from '../../src/ui/answer.ts'
@@ -74,13 +75,13 @@ export function fuzzTyped(entries: readonly Entry[], count: number, seed: number
 }
 
 const SOME_TIME = () => new Date(Date.UTC(2030, 0, 15, 8))
-const NOT_HERE = {
+const NOT_HERE: ErrandOutcome = {
   ok: false,
   exit: 'refused',
   code: 'no',
   told: { what: 'Not here.', lines: [], cure: 'Go on.' },
   entries: [],
-} as const
+}
 
 /** Where one is, before and after Enter: every row of both frames, and of the answer. */
 function answerTo(desk: Desk, typing: () => void, enter: () => void): string {

@@ -63,7 +63,7 @@ describe.skipIf(process.platform === 'win32')('a link in the place of', () => {
     const session = on.shelf.open(job)
     renameSync(join(job, 'journal.log'), join(job, 'aside.log'))
     symlinkSync(file, join(job, 'journal.log'))
-    const outcome = session.send({ do: 'note', step: null, kind: 'note', text: 'x' })
+    const outcome = session.send({ do: 'note', kind: 'note', text: 'x' })
     expect(outcome.kind).toBe('not-recorded')
     expect(isUntouched()).toBe(true)
   })

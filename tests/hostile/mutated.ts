@@ -2,7 +2,7 @@ import type { Chance } from '../support/damage/chance.ts'
 
 /** A file with some damage by chance: bytes flipped, lost, doubled, exchanged, cut off, or of another file. */
 export function mutated(bytes: Uint8Array, other: Uint8Array, chance: Chance): Uint8Array {
-  let file = Buffer.from(bytes)
+  let file: Buffer = Buffer.from(bytes)
   for (let hits = fewOf(chance); hits > 0; hits -= 1) file = hit(file, other, chance)
   return file
 }

@@ -12,7 +12,10 @@ beforeAll(buildOnce)
  * All that the screens send to a terminal (ECMA-48 and the private modes of xterm): modes of the screen, of pastes, of wrapping,
  * of the cursor and of updates in one go; erasing; places; and how letters look.
  */
-const OUR_OWN = /\x1b\[(?:\?(?:7|25|1049|2004|2026)[hl]|[02]?[JK]|\d+(?:;\d+)?H|[\d;]*m)/g
+const OUR_OWN = new RegExp(
+  ['\\x1b\\[(?:\\?(?:7|25|1049|2004|2026)[hl]', '[02]?[JK]', '\\d+(?:;\\d+)?H', '[\\d;]*m)'].join('|'),
+  'g',
+)
 
 test('a record from elsewhere sends a terminal nothing but what the screens send', async () => {
   const home = homeForTest()
