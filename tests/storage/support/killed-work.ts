@@ -31,7 +31,7 @@ export interface Kills {
 }
 
 /** Killed from outside, at any moment, or in a call to the file system: `fdatasyncSync journal.log`. */
-export type Death = 'at random' | `${FileSystemCall} ${string}`
+type Death = 'at random' | `${FileSystemCall} ${string}`
 
 /**
  * Kills one program after the other that works in a job: a new job for each list of deaths, so many lists at once. Every
