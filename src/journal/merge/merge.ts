@@ -127,6 +127,7 @@ export class Merge {
         continue
       }
       if (sorted) conflicts.push(sorted)
+      numbers.leaveOut(entry)
       out.add(entry, this.#silent.has(entry.id) ? undefined : this.#touched.get(entry.id))
     }
     return { fits, conflicts, renumbered: numbers.renumbered }

@@ -19,6 +19,8 @@ export class Numbers {
   readonly #same: SameThings
   /** By the key in the copy: what was taken over. */
   readonly #taken = new Map<string, number>()
+  /** What was dealt in the copy by entries that are left out. */
+  readonly #gone = new Set<string>()
   readonly #given = new Set<string>()
   readonly #ours: Dealt
   readonly #highest: Dealt
@@ -42,11 +44,18 @@ export class Numbers {
     const references = referencesOf(entry)
     const dealt = references.filter(({ kind, no, isNew }) => isNew && this.#same.numberOf(kind, no) === null)
     const isDealt = ({ kind, no }: Reference) => dealt.some((each) => each.kind === kind && each.no === no)
-    if (references.some((each) => !isDealt(each) && this.#numberOf(each.kind, each.no) === null)) return null
+    const unknown = references.filter((each) => !isDealt(each) && this.#numberOf(each.kind, each.no) === null)
+    if (unknown.some(({ kind, no }) => kind !== 'step' || this.#gone.has(keyOf(kind, no)))) return null
     if (dealt.some(({ kind }) => this.#isUsedUp(kind as Thing))) return null
-    for (const { kind, no } of dealt) this.#deal(kind as Thing, no)
+    // What came in a kit before anything was off may name a step that is yet to begin.
+    for (const { kind, no } of [...unknown, ...dealt]) this.#deal(kind as Thing, no)
     this.#taken.set(keyOf('entry', entry.n), n)
     return { ...rewritten(entry, ({ kind, no }) => this.#numberOf(kind, no) ?? no), n }
+  }
+
+  /** Leaves an entry out: what it dealt is nothing here. */
+  leaveOut(entry: Entry): void {
+    for (const { kind, no, isNew } of referencesOf(entry)) if (isNew) this.#gone.add(keyOf(kind, no))
   }
 
   /** Takes over a run of printed labels, whose numbers stay; false where one of them is used here. */

@@ -21,7 +21,7 @@ import {
 } from '../../support/commands.ts'
 import { openJob } from '../../support/record.ts'
 import { journalsOf, Pen, partedJobs } from './parted-job.ts'
-import { namesOf, placesByEntry, toldByEntries } from './told-by-entries.ts'
+import { namesOf, oddities, placesByEntry, toldByEntries } from './told-by-entries.ts'
 
 // Random jobs that went two ways, with every kind of command in all three parts. What is held after each merge is held
 // whatever was done; what the merged record comes to is compared without its numbers.
@@ -42,6 +42,8 @@ test('whatever was written on both ways: every law holds and nothing is lost', (
       const merged = [...ours, ...fits]
       expect(onlyHere).toBe(ours.length - both.length)
       expectLawful(merged)
+      const odd = new Set([...oddities(ours), ...oddities(theirs)])
+      expect(oddities(merged).filter((each) => !odd.has(each))).toEqual([])
       expectAllThere(fresh, fits, conflicts)
       for (const { there, here } of renumbered) expect(there).not.toBe(here)
       if (onlyHere === 0) expect(merged).toEqual(theirs)

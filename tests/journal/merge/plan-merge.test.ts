@@ -129,6 +129,16 @@ describe('what fits', () => {
     expect(fits[0]?.at).not.toBe(ours.at(-1)?.at)
   })
 
+  test('what came in a kit keeps to the step that began after it, under its number here', () => {
+    const empty = written([], 'c', openJob)
+    const ours = written(empty, 'a', strip('plate off'), off(1, 'nut'))
+    const lines = [{ pieces: [], name: 'O-ring', count: 1 }]
+    const kit: Command = { do: 'count-in', name: 'gasket kit', lines, into: at('bench') }
+    const { fits, conflicts } = planOf(ours, written(empty, 'b', kit, strip('sump off')))
+    expect(conflicts).toEqual([])
+    expect(fits).toMatchObject([{ pieces: [{ step: 2 }] }, { step: { no: 2 } }])
+  })
+
   test('a stop that says nothing is not taken along behind what was written here', () => {
     const silent: Command = { do: 'stop', note: '', abrupt: true }
     const ours = written(job, 'a', stop())

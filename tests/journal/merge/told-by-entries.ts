@@ -3,6 +3,7 @@ import { fold, takenBack } from '../../../src/journal/fold.ts'
 import { referencesOf } from '../../../src/journal/merge/references.ts'
 import type { State } from '../../../src/journal/state.ts'
 import { placesOf } from '../../../src/ledger/ledger.ts'
+import { buildNeeds } from '../../../src/plan/order.ts'
 
 /**
  * What a journal comes to, told without its numbers: each thing is called by the entry that dealt its number, so that two
@@ -37,6 +38,36 @@ export function placesByEntry(entries: readonly Entry[]): Map<string, string> {
         .join(', '),
     ]),
   )
+}
+
+/**
+ * What no command would bring about, whatever a journal allows: a step that is done over one that is not, or over pieces
+ * that are off; two pieces in one slot, or with one home.
+ */
+export function oddities(entries: readonly Entry[]): string[] {
+  const state = fold(entries)
+  const name = namesOf(entries)
+  const needs = buildNeeds(state.steps)
+  const isDone = (no: number) => state.steps.get(no)?.built === 'done'
+  const found: string[] = []
+  for (const [no, lower] of needs) {
+    if (!isDone(no)) continue
+    for (const each of lower)
+      if (!isDone(each)) found.push(`${name(`step${no}`)} is done over ${name(`step${each}`)}`)
+  }
+  const taken = new Map<string, string>()
+  const take = (what: string, id: string) => {
+    const first = taken.get(what)
+    if (first !== undefined) found.push(`${[first, id].map(name).sort().join(' and ')} share one place`)
+    taken.set(what, id)
+  }
+  for (const { piece, home, should, at } of state.ledger.accounts.values()) {
+    const off = should - (at.get('machine') ?? 0)
+    if (off > 0 && isDone(piece.step)) found.push(`${name(piece.id)} is off, and its step is done`)
+    for (const place of at.keys()) if (place.includes('/')) take(place, piece.id)
+    if (should > 0 && home.position !== undefined) take(`${home.at} ${piece.name} ${home.position}`, piece.id)
+  }
+  return found
 }
 
 /** A thing by its number with its letter (steps: `step3`) is called by the entry that dealt it, and its place among what that dealt. */
