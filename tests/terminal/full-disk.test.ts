@@ -8,7 +8,8 @@ import { buildOnce, homeForTest, onFirstJob, PROGRAM } from './support/putback-t
 beforeAll(buildOnce)
 
 /** Linux lets a process be told how long a file may grow: writes beyond that are cut short by the system itself. */
-const hasPrlimit = process.platform === 'linux' && spawnSync('prlimit', ['--version']).status === 0
+const PRLIMIT = 'prlimit'
+const hasPrlimit = process.platform === 'linux' && spawnSync(PRLIMIT, ['--version']).status === 0
 
 const NOTE = 'note: the harness runs behind the bracket, and the clip at its end is broken'
 
@@ -45,7 +46,7 @@ describe.skipIf(!hasPrlimit)('a disk that takes no more', () => {
     run([...putback, 'new', 'job', 'blue twin'])
     const journal = join(home, 'blue-twin', 'journal.log')
     const before = readFileSync(journal)
-    const full = run(['prlimit', `--fsize=${before.length + 60}`, ...putback, NOTE])
+    const full = run([PRLIMIT, `--fsize=${before.length + 60}`, ...putback, NOTE])
     expect([full.status, full.stdout]).toEqual([3, ''])
     expect(full.stderr).toContain('Not recorded: the disk took only a part of it, and may be full.')
     expect(full.stderr).toContain('Everything recorded before still stands.')
@@ -56,7 +57,7 @@ describe.skipIf(!hasPrlimit)('a disk that takes no more', () => {
 })
 
 function limit(pid: number, bytes: string): void {
-  const { status, stderr } = spawnSync('prlimit', ['--pid', String(pid), `--fsize=${bytes}:`], {
+  const { status, stderr } = spawnSync(PRLIMIT, ['--pid', String(pid), `--fsize=${bytes}:`], {
     encoding: 'utf8',
   })
   if (status !== 0) throw new Error(stderr)
