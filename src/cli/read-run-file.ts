@@ -31,12 +31,19 @@ function readToEnd(fd: number): string {
 
 const CHUNK = 65_536
 
-/** The end of a pipe is an error on Windows. */
 function readSome(fd: number, chunk: Buffer): number {
-  try {
-    return readSync(fd, chunk, 0, chunk.length, null)
-  } catch (error) {
-    if (error instanceof Error && 'code' in error && error.code === 'EOF') return 0
-    throw error
+  for (;;) {
+    try {
+      return readSync(fd, chunk, 0, chunk.length, null)
+    } catch (error) {
+      const code = error instanceof Error && 'code' in error ? error.code : ''
+      // The end of a pipe is an error on Windows.
+      if (code === 'EOF') return 0
+      // Who handed the pipe over may have set it so that it does not wait for its writer.
+      if (code !== 'EAGAIN') throw error
+    }
+    Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, PAUSE_MS)
   }
 }
+
+const PAUSE_MS = 10
