@@ -20,9 +20,12 @@ export function isArchiveName(name: string): boolean {
   return name === MANIFEST_NAME || name === JOURNAL_NAME || isSetAsideName(name) || pictureIn(name) !== null
 }
 
-/** Whether a file beside the journal was set aside from it: a torn end, the journal before it was mended or merged. */
+/**
+ * Whether a file beside the journal was set aside from it: a torn end, what was cut off, the journal as it was before it was
+ * mended, that of a merged copy. Signs of presence are called alike and are nothing to keep.
+ */
 export function isSetAsideName(name: string): boolean {
-  return /^journal\.[a-z]+-[a-z0-9-]{1,60}(?:\.log)?$/.test(name)
+  return /^journal\.(?!open-)[a-z]+-[a-z0-9-]{1,60}$/.test(name)
 }
 
 /** A plain name of a file on every system, as the record allows it: no device, nothing that Windows would drop or read. */

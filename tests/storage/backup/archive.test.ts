@@ -140,14 +140,9 @@ describe('an archive', () => {
 
   test('keeps what was set aside, and nothing else that lies in the folder', async () => {
     const { job, write } = bench()
-    const aside = [
-      'journal.torn-1',
-      'journal.before-mending-2',
-      'journal.merged-1',
-      'journal.before-mending-3.log',
-    ]
+    const aside = ['journal.torn-1', 'journal.before-mending-2', 'journal.merged-1', 'journal.cut-1']
     for (const name of aside) writeFileSync(join(job, name), `what was in ${name}`)
-    for (const name of ['to-buy.csv', 'journal.old', '.presence', 'journal.torn-1.bak'])
+    for (const name of ['to-buy.csv', 'journal.old', 'journal.open-4711', 'journal.torn-1.bak'])
       writeFileSync(join(job, name), 'x')
     writeFileSync(join(job, 'photos', 'own.jpg'), 'not in the record')
     const names = (await write()).manifest.files.map(({ name }) => name)

@@ -113,6 +113,7 @@ describe('a name that leads out of the job or is no name of a file', () => {
     'Photos/x.jpg',
     'photos',
     'journal.lock',
+    'journal.open-4711',
     'journal.log.bak',
     'journal.torn-',
     'journal.torn-../x',
