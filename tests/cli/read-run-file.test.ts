@@ -26,15 +26,18 @@ test('a file is read whole, up to the most that is read', () => {
 test('a pipe is read to its end, however slowly it is written', async () => {
   const child = spawn(process.execPath, [program.path], { stdio: ['pipe', 'pipe', 'inherit'] })
   let said = ''
-  const ended = new Promise((resolve) => child.on('close', resolve))
-  child.stdout.setEncoding('utf8').on('data', (text: string) => {
-    said += text
+  const begun = new Promise<void>((resolve) => {
+    child.stdout.setEncoding('utf8').on('data', (text: string) => {
+      said += text
+      resolve()
+    })
   })
-  for (let part = 0; part < 5; part += 1) {
+  const ended = new Promise((resolve) => child.on('close', resolve))
+  // It reads already, and there is nothing yet.
+  await begun
+  for (let part = 0; part < 5; part += 1)
     await new Promise((resolve) => child.stdin.write('x'.repeat(100_000), resolve))
-    await new Promise(setImmediate)
-  }
   child.stdin.end()
   await ended
-  expect(said).toBe('500000\n')
+  expect(said).toBe('begun\n500000\n')
 })
