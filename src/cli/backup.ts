@@ -57,9 +57,11 @@ export function runBackup(
 
 /** Backs up every job of a home, one after the other: one that cannot be is no reason to leave out the next. */
 async function backUpAll(to: string | null, places: BackupPlaces): Promise<ErrandOutcome> {
+  const jobs = listJobs(places.home, parseEntry)
+  if (jobs.length === 0)
+    return { ok: true, entries: [], text: ['There is no job to back up.'], answer: { backups: [] } }
   const target = await attempt(places.home, () => targetFolder(to, places))
   if ('ok' in target) return target
-  const jobs = listJobs(places.home, parseEntry)
   const made: BackupFacts[] = []
   const failed: { folder: string; why: Told }[] = []
   for (const { path, folder } of jobs) {
@@ -68,10 +70,7 @@ async function backUpAll(to: string | null, places: BackupPlaces): Promise<Erran
     else made.push(done)
   }
   const text = [...made.flatMap(backupText), ...(made.length > 0 ? reminder(target.folder, places) : [])]
-  if (failed.length === 0) {
-    const none = ['There is no job to back up.']
-    return { ok: true, entries: [], text: jobs.length === 0 ? none : text, answer: { backups: made } }
-  }
+  if (failed.length === 0) return { ok: true, entries: [], text, answer: { backups: made } }
   const told = someNotBackedUpText(failed, jobs.length)
   return { ok: false, exit: 'not-recorded', code: 'not-all-backed-up', told, entries: [], text }
 }

@@ -129,7 +129,7 @@ function hurtText({ hurt }: JobFacts, stands: string): string[] {
   if (hurt.why === 'newer')
     return [`Entry ${hurt.line} is of a newer putback: it is in there, and ${stands}.`]
   return [
-    `THE RECORD IS HURT at line ${hurt.line}, and ${stands}: ${say('putback doctor')} explains, and mends what is certain.`,
+    `THE RECORD IS HURT at line ${hurt.line}, and ${stands}: ${say('putback doctor')} says what can be saved.`,
   ]
 }
 

@@ -141,8 +141,10 @@ describe('backup', () => {
   })
 
   test('all, where there is no job', async () => {
-    const { send } = bench()
+    const { home, send } = bench()
     expect(await send('backup', 'all')).toMatchObject({ code: 0, out: 'There is no job to back up.\n' })
+    expect(filesOf(home)).toEqual([])
+    expect((await send('backup')).code).toBe(4)
   })
 
   test('is one object with --json', async () => {
