@@ -41,10 +41,12 @@ export function jobToKeep(folder: string, fs: ArchiveFileSystem): JobToKeep {
     chunks: () => (bytes.length === 0 ? [] : [bytes]),
   }
   const aside = filesIn(fs, folder).filter(isSetAsideName)
+  // A link in the place of the folder leads out of the job: what lies behind it is none of its pictures.
+  const hasPhotos = kindOf(fs, join(folder, PHOTOS_NAME)) === 'folder'
   const missing: MissingPicture[] = []
   const kept = pictureNames(folder, { pictures, isHurt: job.hurt !== null, fs }).flatMap((name) => {
     const at = { path: join(folder, PHOTOS_NAME, name), name: pictureEntry(name) }
-    const file = isPictureName(name) ? fileToKeep(fs, at) : 'name'
+    const file = !isPictureName(name) ? 'name' : hasPhotos ? fileToKeep(fs, at) : 'gone'
     if (typeof file !== 'string') return [{ ...file, sha256: pictures.get(name) }]
     missing.push({ name: pictureEntry(name), why: file })
     return []

@@ -4,6 +4,7 @@ import {
   mkdirSync,
   readdirSync,
   readFileSync,
+  renameSync,
   rmSync,
   statSync,
   symlinkSync,
@@ -125,6 +126,15 @@ describe('an archive', () => {
       { name: 'photos/20300101-081600.png', why: 'gone' },
     ])
     expect(readZip(readFileSync(path)).map(({ name }) => name)).toEqual(['journal.log', 'manifest.json'])
+  })
+
+  test('has no picture from behind a link that lies in the place of their folder', async () => {
+    const { job, folder, write } = bench()
+    renameSync(join(job, 'photos'), join(folder, 'elsewhere'))
+    symlinkSync(join(folder, 'elsewhere'), join(job, 'photos'))
+    const { manifest } = await write()
+    expect(manifest.missing.map(({ why }) => why)).toEqual(['gone', 'gone', 'gone'])
+    expect(manifest.files.map(({ name }) => name)).toEqual(['journal.log'])
   })
 
   test('keeps a picture that has other bytes than the record says, and marks it', async () => {
