@@ -8,7 +8,7 @@ import { temporaryFolder } from '../storage/support/temporary-folder.ts'
 
 let program: ChildProgram
 beforeAll(async () => {
-  program = await buildProgram(new URL('programs/read-standard-input.ts', import.meta.url).pathname)
+  program = await buildProgram(join(import.meta.dirname, 'programs/read-standard-input.ts'))
 })
 afterAll(() => program.remove())
 
