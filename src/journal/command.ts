@@ -238,6 +238,7 @@ export type Command =
       taken: number
       leftOut: { entry: string; at: string; by?: string | undefined; says: string }[]
       renumbered: { there: number; here: number }[]
+      inHand?: { strip: number | null; build: number | null; hand: number | null } | undefined
     }
   | { do: 'settle-left-out'; leftOut: LeftOutId; how: string }
   | { do: 'begin-build'; step: number }

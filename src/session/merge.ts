@@ -3,6 +3,7 @@ import { decide } from '../journal/decide/decide.ts'
 import { ENTRY_VERSION, type Entry } from '../journal/entry.ts'
 import { fold, foldOn, UnlawfulEntry } from '../journal/fold.ts'
 import { type MergePlan, type MergeRefusal, planMerge } from '../journal/merge/plan-merge.ts'
+import { type InHand, whereWorkGoesOn } from '../journal/merge/where-work-goes-on.ts'
 import { MOST_LEFT_OUT } from '../journal/shapes/merging.ts'
 import type { State } from '../journal/state.ts'
 import { namedHere } from './merged-pictures.ts'
@@ -114,7 +115,9 @@ function makeMerge(asked: Merging, { entries: ours, clock, seal }: WritingNow): 
   // What would not read back as a lawful record is never written behind one that is.
   let state = lawfulState(all)
   if (state instanceof UnlawfulEntry) return { kind: 'unlawful', n: state.n }
-  for (const note of notes(plan, asked)) {
+  // Where nothing was written here, work goes on where the copy left it.
+  const inHand = plan.onlyHere > 0 ? whereWorkGoesOn(fold(ours), state, fits) : undefined
+  for (const note of notes(plan, asked, inHand)) {
     const decision = decide(state, note, clock)
     if (!decision.ok) throw new Error(`a merge was refused: ${decision.refusal.code}`)
     const entry = seal(decision.body, all.length + 1)
@@ -125,7 +128,11 @@ function makeMerge(asked: Merging, { entries: ours, clock, seal }: WritingNow): 
 }
 
 /** One command that notes the merge; more where more is left out than an entry has room for. */
-function notes(plan: CopyPlan, { copy, kept, tell }: Merging): Extract<Command, { do: 'note-merge' }>[] {
+function notes(
+  plan: CopyPlan,
+  { copy, kept, tell }: Merging,
+  inHand: InHand | undefined,
+): Extract<Command, { do: 'note-merge' }>[] {
   const leftOut = plan.conflicts.map(({ entry }) => ({
     entry: entry.id,
     at: entry.at,
@@ -142,5 +149,6 @@ function notes(plan: CopyPlan, { copy, kept, tell }: Merging): Extract<Command, 
     taken: part === 0 ? plan.fits.length : 0,
     leftOut: some,
     renumbered: part === 0 ? [...plan.renumbered] : [],
+    inHand: part === 0 ? inHand : undefined,
   }))
 }

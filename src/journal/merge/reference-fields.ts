@@ -301,6 +301,7 @@ export const REFERENCE_FIELDS: Fields = {
     taken: 'plain',
     leftOut: [{ id: 'new id', entry: 'plain', at: 'plain', by: 'plain', says: 'plain' }],
     renumbered: [{ there: 'plain', here: 'container' }],
+    inHand: { strip: 'step', build: 'step', hand: 'container' },
   },
   'left-out-settled': { leftOut: 'id', how: 'plain' },
 }

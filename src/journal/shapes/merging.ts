@@ -30,6 +30,10 @@ export const mergingBodies = {
       .check(z.maxLength(MOST_LEFT_OUT)),
     /** Containers of the copy that have another number here. */
     renumbered: z.array(z.strictObject({ there: no, here: no })).check(z.maxLength(9999)),
+    /** What stays in hand here, whatever was in hand where the copy was written. */
+    inHand: z.optional(
+      z.strictObject({ strip: z.nullable(no), build: z.nullable(no), hand: z.nullable(no) }),
+    ),
   },
   'left-out-settled': { leftOut: leftOutId, how: reason },
 } as const
