@@ -158,8 +158,8 @@ export function chainedCrc(previousCrc: string, json: Uint8Array): string {
   return crc32(json, crc32(previousCrc)).toString(16).padStart(CRC_BYTES, '0')
 }
 
-/** JSON without `__proto__` keys, which would change an object's nature as soon as it is copied. */
-function parseJson(bytes: Buffer): unknown {
+/** JSON without `__proto__` keys, which would change an object's nature as soon as it is copied. Throws SyntaxError. */
+export function parseJson(bytes: Buffer): unknown {
   const text = bytes.toString('utf8')
   const value: unknown = JSON.parse(text)
   if (/__proto__|\\u005f/i.test(text) && hasProtoKey(value)) throw new SyntaxError('a key __proto__')

@@ -1,4 +1,4 @@
-import { type LinesRead, type Numbered, readLines } from '../line.ts'
+import { CRC_BYTES, type LinesRead, type Numbered, parseJson, readLines } from '../line.ts'
 import type { Behind, Examination, Finding } from './finding.ts'
 import { type Followed, followChain, type Link } from './follow-chain.ts'
 import { type LeftOver, nameLeftOver } from './left-over.ts'
@@ -33,6 +33,10 @@ export function examine<E extends Numbered>(bytes: Uint8Array, looking: Looking<
     ...leftOver.findings,
     ...ofReading(read, lawless, followed.links),
   ])
+  const verdict = verdictOf(findings, followed.links.length)
+  // What another copy has is taken only where that makes the journal whole: it may have gone another way.
+  if (verdict === 'lossy' && findings.some(({ kind }) => kind === 'brought'))
+    return examine(bytes, { ...looking, others: [] })
   const stands = findings.every(({ isSure }) => isSure) ? followed.links.length : entries.length
   return {
     findings,
@@ -40,7 +44,7 @@ export function examine<E extends Numbered>(bytes: Uint8Array, looking: Looking<
     behind: behindOf(followed, leftOver, entries.length, parse),
     mended: joined(followed.links.slice(0, stands).map(({ text }) => text)),
     rest: restOf(followed, stands),
-    verdict: verdictOf(findings, followed.links.length),
+    verdict,
   }
 }
 
@@ -120,7 +124,7 @@ function behindOf<E>(
 
 function entryIn<E>(text: Buffer, parse: (raw: unknown) => E): E | null {
   try {
-    return parse(JSON.parse(text.toString('utf8', text.indexOf(SPACE) + 1)))
+    return parse(parseJson(text.subarray(CRC_BYTES + 1)))
   } catch {
     return null
   }
@@ -133,7 +137,6 @@ function restOf({ links, left }: Followed, stands: number): Uint8Array {
   return joined(rest.sort((one, other) => one.start - other.start).map(({ text }) => text))
 }
 
-const SPACE = 0x20
 const LINE_FEED = Buffer.from('\n')
 
 function joined(lines: readonly Uint8Array[]): Buffer {

@@ -1,5 +1,5 @@
 import { crc32 } from 'node:zlib'
-import { CRC_BYTES, chainedCrc, type Numbered } from '../line.ts'
+import { CRC_BYTES, chainedCrc, type Numbered, parseJson } from '../line.ts'
 import { flipped, singleFlips } from './one-bit.ts'
 import type { Piece } from './pieces.ts'
 
@@ -93,7 +93,7 @@ export function isWhole(text: Buffer, previousCrc: string): boolean {
 
 function isEntry<E extends Numbered>(text: Buffer, { n, parse }: Place<E>): boolean {
   try {
-    return parse(JSON.parse(text.toString('utf8', CRC_BYTES + 1))).n === n
+    return parse(parseJson(text.subarray(CRC_BYTES + 1))).n === n
   } catch {
     return false
   }

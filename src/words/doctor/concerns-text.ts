@@ -25,7 +25,7 @@ function concernText(concern: Concern): string {
     case 'link':
       return `${path} is a link, and nothing is read through it: put the file itself there`
     case 'open-to-others':
-      return `other users of this machine may look at ${path}: ${say(`chmod go-rwx "${path}"`)} keeps them out`
+      return `other users of this machine may look at ${path}: ${say(`chmod go-rwx '${path}'`)} keeps them out`
     case 'draft':
       return `${path} was left by a program that was stopped while it wrote: it can be deleted`
     case 'set-aside':

@@ -64,7 +64,7 @@ export function hurtText(
   return entries.length === 0
     ? told(`${damage}, and not even its first entry stands`, `${from}; else leave the file as it is`)
     : told(
-        `${damage}; only ${stands} can be kept`,
+        `${damage}; ${stands} can be kept`,
         `${from}; ${ask('cut')} keeps what stands, the rest in a file of its own, so that it can be said again`,
       )
 }

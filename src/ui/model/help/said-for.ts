@@ -32,6 +32,7 @@ export const SAID_FOR: Readonly<Record<string, readonly string[]>> = {
   new: ['new part', 'new bolt', 'replacement'],
   settle: ['broken', 'snapped', 'extract', 'helicoil'],
   swap: ['mixed up'],
+  doctor: ['damaged', 'corrupt', 'recover', 'repair the record', 'check the file'],
   merge: ['two copies', 'another computer', 'laptop', 'bring together', 'synchronise'],
   buy: ['order parts', 'ordered', 'order gasket', 'order bolts'],
   'to buy': ['shopping list', 'shopping', 'to order'],
