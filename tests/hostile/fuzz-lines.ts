@@ -18,7 +18,7 @@ export function fuzzLines(jobs: readonly (readonly Entry[])[], count: number, se
   const chance = chanceOf(seed)
   const report = newReport()
   while (report.tried < count) {
-    const session = new Session(memoryStore(jobs[report.tried % jobs.length] ?? []), { now: CLOCK })
+    const session = new Session(memoryStore(jobs[(report.tried / BATCH) % jobs.length] ?? []), { now: CLOCK })
     for (let told = 0; told < BATCH && report.tried < count; told += 1)
       tell(session, lineByChance(chance), report)
     const broken = auditLedger(session.state.ledger)

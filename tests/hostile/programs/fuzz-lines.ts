@@ -1,8 +1,8 @@
 import { writeSync } from 'node:fs'
-import { demoEntries } from '../demo-entries.ts'
+import { demoEntries, smallerJobs } from '../demo-entries.ts'
 import { fuzzLines } from '../fuzz-lines.ts'
 
 // So many lines from a seed, told in a program of its own, so that one that never ends can be stopped.
 const [count, seed] = process.argv.slice(2).map(Number)
-const report = fuzzLines(demoEntries(), count ?? 0, seed ?? 0)
+const report = fuzzLines([...demoEntries(), ...smallerJobs()], count ?? 0, seed ?? 0)
 writeSync(1, `${JSON.stringify({ ...report, rss: process.resourceUsage().maxRSS * 1024 })}\n`)
