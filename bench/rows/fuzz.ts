@@ -6,7 +6,7 @@ import { figure, type Printer } from '../measure.ts'
 /** What is tried in full, and how many in one program: it is stopped when it does not come to an end. */
 const KINDS = [
   { name: 'fuzz-lines', what: 'lines told to the record', count: 100_000, each: 10_000 },
-  { name: 'fuzz-typed', what: 'lines typed on the screens', count: 4_000, each: 400 },
+  { name: 'fuzz-typed', what: 'lines typed on the screens', count: 4_000, each: 200 },
   { name: 'fuzz-journals', what: 'damaged journals', count: 20_000, each: 1_000 },
   { name: 'fuzz-imports', what: 'damaged files from outside', count: 20_000, each: 2_000 },
 ]

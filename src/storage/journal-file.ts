@@ -92,8 +92,8 @@ class AppendOnlyFile<E extends Numbered> implements JournalFile<E> {
   /** The last good line as it stands in the file: it ends the chain, so it vouches for all before it. */
   #lastLine: Buffer = Buffer.alloc(0)
   #mustRead = true
-  /** From here on the file may have bytes that a failed flush left behind, which no later flush would look at. */
-  #doubtFrom: number | null = null
+  /** From here on nothing was flushed by this program. Null where all was. */
+  #unflushedFrom: number | null = null
 
   constructor(path: string, parse: (raw: unknown) => E, fs: FileSystem, most: number) {
     this.path = path
@@ -115,6 +115,7 @@ class AppendOnlyFile<E extends Numbered> implements JournalFile<E> {
       const added = tail.subarray(known)
       const lines = readLines(added, this.#parse, this.#end)
       this.problem = lines.problem
+      if (lines.entries.length > 0) this.#unflushedFrom ??= this.#end.byte
       this.#accept(added, lines)
     }
     this.#mustRead = false
@@ -146,7 +147,7 @@ class AppendOnlyFile<E extends Numbered> implements JournalFile<E> {
       const cause = 'cause' in lines.problem ? lines.problem.cause : lines.problem
       throw new NotRecorded('unreadable-entry', this.path, { cause })
     }
-    this.#writeDoubtfulAnew()
+    this.#writeOthersAnew()
     let began = false
     try {
       withFile(this.#fs, this.path, 'a', (fd) => {
@@ -158,11 +159,12 @@ class AppendOnlyFile<E extends Numbered> implements JournalFile<E> {
     } catch (error) {
       this.#mustRead = true
       const takenBack = !began || this.#takeBack(bytes)
-      if (!takenBack) this.#doubtFrom = this.#end.byte
+      if (!takenBack) this.#unflushedFrom ??= this.#end.byte
       throw error instanceof NotRecorded
         ? new NotRecorded(error.code, this.path, { takenBack })
         : notRecorded(error, this.path, takenBack)
     }
+    this.#unflushedFrom = null
     this.#accept(bytes, lines)
   }
 
@@ -190,25 +192,23 @@ class AppendOnlyFile<E extends Numbered> implements JournalFile<E> {
   }
 
   /**
-   * Once a flush has failed, the system may take the bytes for written that are not on the disk, and say so to every
-   * flush after it (Linux does). What is in the file of that write is read back, written over itself and flushed, before
-   * anything follows on it.
+   * What others wrote last, or a write of ours that failed and could not be cut off, is read back and written over itself,
+   * to be flushed with what follows on it. Once a flush has failed, the system may take the bytes for written that are on
+   * no disk, and say yes to every flush after it (Linux does); and whether that happened to others, nobody here knows.
    */
-  #writeDoubtfulAnew(): void {
-    const from = this.#doubtFrom
-    if (from === null) return
+  #writeOthersAnew(): void {
+    if (this.#unflushedFrom === null) return
+    const from = Math.max(this.#unflushedFrom, this.#end.byte - MOST_WRITTEN_ANEW)
     try {
       withFile(this.#fs, this.path, 'r+', (fd) => {
         const bytes = readBytes(this.#fs, fd, from, this.#end.byte)
         if (this.#fs.writeSync(fd, bytes, 0, bytes.length, from) !== bytes.length)
           throw new NotRecorded('short-write', this.path)
-        this.#fs.fsyncSync(fd)
       })
     } catch (error) {
       this.#mustRead = true
       throw notRecorded(error, this.path)
     }
-    this.#doubtFrom = null
   }
 
   /** Cuts a failed write off the file again, if what follows the good bytes is that write and nothing else. */
@@ -276,3 +276,6 @@ function tooLong(path: string): Error {
 }
 
 const LINE_FEED = 0x0a
+
+/** More than one act is long; what lies further back was followed by others who flushed. */
+const MOST_WRITTEN_ANEW = 64 * 1024

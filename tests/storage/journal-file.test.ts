@@ -254,7 +254,8 @@ describe('a failing disk', () => {
     const { db } = journal(notes(2), recordingFileSystem(calls, fs))
     fs.plantIn('fdatasyncSync', 'EIO')
     failureOf(() => db.update(({ entries }) => entries.push(note(3))))
-    expect(calls).toEqual(['writeSync', 'fdatasyncSync', 'ftruncateSync', 'fsyncSync'])
+    // What was there before is written once more, for nobody here knows whether it was flushed.
+    expect(calls).toEqual(['writeSync', 'writeSync', 'fdatasyncSync', 'ftruncateSync', 'fsyncSync'])
   })
 
   test('the first entry ever, and its folder cannot be synced: not recorded', () => {
@@ -268,7 +269,7 @@ describe('a failing disk', () => {
 
   test('it does not come back: the bytes stay torn, and the error says so', () => {
     const fs = faultyFileSystem()
-    const { db, path } = journal(notes(2), fs)
+    const { db, path } = journal([], fs)
     let writes = 0
     const broken: FileSystem = {
       ...fs,
@@ -281,6 +282,8 @@ describe('a failing disk', () => {
       },
     }
     const second = journalAt(path, broken)
+    second.db.update(({ entries }) => entries.push(...notes(2)))
+    writes = 0
     fs.plantIn('writeSync', 'ENOSPC')
     const error = failureOf(() => second.db.update(({ entries }) => entries.push(note(3))))
     expect(error).toMatchObject({ code: 'ENOSPC', takenBack: false })
@@ -292,17 +295,54 @@ describe('a failing disk', () => {
     expect([again.db.data.entries, again.file.problem?.kind]).toEqual([notes(2), 'torn'])
   })
 
+  test('what another wrote is written over itself before anything follows on it, as far back as an act is long', () => {
+    const { path } = journal(notes(2))
+    const second = journalAt(path)
+    journalAt(path).db.update(({ entries }) => entries.push(note(3)))
+    const before = readFileSync(path)
+    const written: [bytes: string, at: number | null | undefined][] = []
+    const watched: FileSystem = {
+      ...nodeFileSystem,
+      writeSync: (fd, bytes, offset, length, position) => {
+        written.push([Buffer.from(bytes).toString(), position])
+        return nodeFileSystem.writeSync(fd, bytes, offset, length, position)
+      },
+    }
+    const { db } = journalAt(path, watched)
+    db.update(({ entries }) => entries.push(note(4)))
+    db.update(({ entries }) => entries.push(note(5)))
+    expect(written.map(([bytes, at]) => [bytes.length, at])).toEqual([
+      [before.length, 0],
+      [expect.any(Number), undefined],
+      [expect.any(Number), undefined],
+    ])
+    expect(written[0]?.[0]).toBe(before.toString())
+    second.db.read()
+    expect(second.db.data.entries).toEqual(notes(5))
+
+    const long = Array.from({ length: 400 }, (_, index) => note(index + 6, 'x'.repeat(200)))
+    second.db.update(({ entries }) => entries.push(...long))
+    written.length = 0
+    const end = readFileSync(path).length
+    journalAt(path, watched).db.update(({ entries }) => entries.push(note(406)))
+    expect(written.map(([, at]) => at)).toEqual([end - 64 * 1024, undefined])
+  })
+
   test('what another wrote meanwhile is not cut off', () => {
-    const { db, path } = journal(notes(2))
+    const { db, path } = journal([])
     const torn = 'deadbeef {"other'
+    let isFull = false
     const intruded: FileSystem = {
       ...nodeFileSystem,
-      writeSync: () => {
+      writeSync: (...args) => {
+        if (!isFull) return nodeFileSystem.writeSync(...args)
         appendFileSync(path, torn)
         throw Object.assign(new Error('EIO'), { code: 'EIO' })
       },
     }
     const second = journalAt(path, intruded)
+    second.db.update(({ entries }) => entries.push(...notes(2)))
+    isFull = true
     const error = failureOf(() => second.db.update(({ entries }) => entries.push(note(3))))
     expect(error).toMatchObject({ code: 'EIO', takenBack: false })
     expect(readFileSync(path, 'utf8')).toMatch(new RegExp(`${torn}$`))

@@ -1,6 +1,7 @@
 import { existsSync, readdirSync, readFileSync, utimesSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
+import type { Session } from '../../src/session/session.ts'
 import { nodeFileSystem } from '../../src/storage/file-system.ts'
 import { sessionIn, tell } from '../session/support/sessions.ts'
 import { strip } from '../support/commands.ts'
@@ -34,7 +35,10 @@ test('the disk that these tests think of: bytes by the flush of the file, names 
 })
 
 describe('the power goes right after the screen said "recorded"', () => {
-  test('a flush had failed, and its bytes could not be cut off again: they are written anew', () => {
+  test.each([
+    ['the same program', (session: Session) => session],
+    ['another one', (_: Session, next: () => Session) => next()],
+  ])('a flush had failed, and its bytes could not be cut off again; %s writes them anew', (_, goesOn) => {
     const folder = temporaryFolder()
     const faulty = faultyFileSystem()
     const disk = powerLoss(faulty, folder)
@@ -50,10 +54,13 @@ describe('the power goes right after the screen said "recorded"', () => {
       kind: 'not-recorded',
       error: { code: 'EIO', takenBack: false },
     })
-    tell(session, strip('bracket off'))
+    const last = tell(
+      goesOn(session, () => sessionIn(folder, { fs: cannotCut })),
+      strip('bracket off'),
+    )
     const stored = sessionIn(imageOf(disk, folder))
     expect(stored.entries().map(({ type }) => type)).toEqual(['opened', 'strip-began', 'strip-began'])
-    expect(stored.entries()).toEqual(session.entries())
+    expect(stored.entries()).toEqual(last.entries())
   })
 
   test.each([

@@ -3,8 +3,8 @@ import { type FileSystem, nodeFileSystem } from '../../../src/storage/file-syste
 import { FILE_SYSTEM_CALLS, type FileSystemCall } from './faulty-file-system.ts'
 
 /**
- * The real file system, until the process dies in the call that is named: `fdatasyncSync journal.log`. It dies before the
- * call is done, in a write after half of the bytes. `says` hears of it right before.
+ * The real file system, until the process dies in the call that is named: `fdatasyncSync journal.log`, and `in place` behind
+ * it for a write over what is there. It dies before the call is done, in a write after half of the bytes. `says` hears of it right before.
  */
 export function dyingFileSystem(diesIn: string, says: (line: string) => void): FileSystem {
   const open = new Map<number, string>()
@@ -13,7 +13,8 @@ export function dyingFileSystem(diesIn: string, says: (line: string) => void): F
     return (...args: unknown[]) => {
       const [first, bytes, , , position] = args as [string | number, Uint8Array, 0?, number?, number?]
       const file = typeof first === 'number' ? (open.get(first) ?? '') : basename(first)
-      if (`${name} ${file}` === diesIn) {
+      const how = name === 'writeSync' && position !== undefined ? ' in place' : ''
+      if (`${name} ${file}${how}` === diesIn) {
         says(`dies in ${diesIn}`)
         if (name === 'writeSync') real(first, bytes, 0, bytes.length >> 1, position)
         die()

@@ -197,6 +197,7 @@ export const DEATHS_IN_CALLS: readonly (readonly Death[])[] = [
   ...[
     ...calls('journal.lock', ['openSync', 'writeSync', 'fstatSync', 'closeSync', 'readSync', 'unlinkSync']),
     ...calls('journal.log', ['openSync', 'fstatSync', 'readSync', 'closeSync', 'writeSync', 'fdatasyncSync']),
+    ...calls('journal.log in place', ['writeSync']),
   ].map((death) => [death]),
   ...[
     ...calls('journal.lock.takeover', ['openSync', 'writeSync', 'fstatSync', 'closeSync', 'unlinkSync']),
