@@ -75,9 +75,10 @@ export function errandAnswer(outcome: ErrandOutcome): Answer {
     return { sign: SIGNS.done, told: { what, lines, cure: lines.length > FEW ? SHOWS_ALL : '' } }
   }
   const { exit, told, text = [] } = outcome
+  const lines = [...told.lines, ...text.map((each) => each.trim())]
   return {
     sign: exit === 'refused' ? SIGNS.refused : SIGNS.notDone,
-    told: { ...told, lines: [...told.lines, ...text.map((each) => each.trim())] },
+    told: { ...told, lines, cure: lines.length > FEW ? `${told.cure} ${SHOWS_ALL}` : told.cure },
   }
 }
 

@@ -1,6 +1,19 @@
 import { describe, expect, test } from 'vitest'
+import type { ErrandOutcome } from '../../src/session/errands.ts'
 import { done, heldErrands, jobWithErrands, refused, say } from './support/bench.ts'
 
+/** So many that there is no room for them under the line. */
+const NOT_MERGED: ErrandOutcome = {
+  ok: false,
+  exit: 'refused',
+  code: 'merge-to-decide',
+  told: {
+    what: 'Nothing is merged yet.',
+    lines: Array.from({ length: 30 }, (_, n) => `${n + 1}. there: moved`),
+    cure: '"merge /media/stick/twin take" records what fits.',
+  },
+  entries: [],
+}
 const IMPORT = 'photos import /media/phone'
 
 function bench(...lines: string[]) {
@@ -163,6 +176,23 @@ describe('what came of it', () => {
     expect(desk.screen.at).toBe('now')
     enter('told')
     expect(desk.screen).toEqual({ at: 'told' })
+  })
+
+  test('also where nothing was done: what is to be seen first is seen, and the line is gone on with', async () => {
+    const { enter, type, end, asked, desk, text, line } = bench()
+    enter('merge /media/stick/twin')
+    await end(NOT_MERGED)
+    expect(desk.screen).toEqual({ at: 'told' })
+    expect(text()).toContain('30. there: moved')
+    expect(line()).toBe('merge /media/stick/twin|')
+    type(' take\r')
+    expect(asked.at(-1)).toEqual({ errand: 'merge', path: '/media/stick/twin', isTaken: true })
+    // Whoever went on meanwhile reads it later.
+    enter('.2')
+    await end(NOT_MERGED)
+    expect(desk.screen.at).toBe('lies')
+    enter('told')
+    expect(text()).toContain('30. there: moved')
   })
 
   test('the page is not forced on whoever went on, and leads from an import to the pictures', async () => {

@@ -76,7 +76,7 @@ export const replacingCases = {
 export const refusedHere = [
   {
     given: [job, off(0, 'water pump', { should: 1 })],
-    when: { do: 'carry', on: 'p1', items: [{ kind: 'fastener', name: 'stud', count: 2 }] },
+    when: on('p1', 2, 'studs', 'M6x25'),
     says: [
       'Water pump: none within reach, 1 wanted: 1 short.',
       '> Look for the rest first; then "new p1" when found or here, or "leave off p1 because ...".',
