@@ -9,6 +9,7 @@ import { repairAt } from '../../../src/storage/damage/repair.ts'
 import { JOURNAL_NAME } from '../../../src/storage/journal-file.ts'
 import { FILE_START, type LineEnd, readLines } from '../../../src/storage/line.ts'
 import { openJournal } from '../../../src/storage/open-journal.ts'
+import { chanceOf } from '../../support/damage/chance.ts'
 import { demoUntil } from '../../support/paper/demo-until.ts'
 import { linesOf } from '../support/journal-bytes.ts'
 import { temporaryFolder } from '../support/temporary-folder.ts'
@@ -95,8 +96,11 @@ describe('cut at every byte of the last 4 KiB', () => {
 
 describe('one bit flipped in 5,000 places', () => {
   const places = () => {
-    const next = chance(20_261_130)
-    return Array.from({ length: 5000 }, () => ({ byte: next(whole.length), bit: next(8) }))
+    const chance = chanceOf(2026)
+    return Array.from({ length: 5000 }, () => ({
+      byte: chance.whole(0, whole.length - 1),
+      bit: chance.whole(0, 7),
+    }))
   }
 
   test('each is found in its line, everything before it is read, and the line is found again to the very byte', () => {
@@ -153,15 +157,4 @@ function opened(bytes: Uint8Array) {
   const folder = temporaryFolder()
   writeFileSync(join(folder, JOURNAL_NAME), bytes)
   return { folder, store: openJournal(folder, { parse: parseEntry }) }
-}
-
-/** Numbers by chance from a seed, the same on every machine (xorshift of 32 bits). */
-function chance(seed: number): (below: number) => number {
-  let state = seed
-  return (below) => {
-    state ^= state << 13
-    state ^= state >>> 17
-    state ^= state << 5
-    return (state >>> 0) % below
-  }
 }
