@@ -49,7 +49,7 @@ export function journalsOf({ both, ours, theirs }: PartedJob): {
 }
 
 /** A journal with more behind it; `by` makes the ids of what is written. */
-export function writeOn(
+function writeOn(
   before: readonly Entry[],
   { wild, patience }: Stretch,
   by: string,
