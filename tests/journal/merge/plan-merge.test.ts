@@ -194,9 +194,9 @@ describe('what does not fit', () => {
 
   test('a full tray: the same slot', () => {
     const tray = written(job, 'c', { do: 'open-container', kind: 'tray', slots: 2 })
-    const ours = written(tray, 'a', matchedOff(['I1', 'I2'], 'cap', { into: bag(3) }))
-    const theirs = written(tray, 'b', matchedOff(['E1'], 'cap', { into: slot(3, 2) }))
-    expect(planOf(ours, theirs).conflicts).toMatchObject([{ why: 'same-thing', against: [{ id: 'a7' }] }])
+    const ours = written(tray, 'a', strip('one off'), matchedOff(['I1', 'I2'], 'cap', { into: bag(3) }))
+    const theirs = written(tray, 'b', strip('two off'), matchedOff(['E1'], 'cap', { into: slot(3, 2) }))
+    expect(planOf(ours, theirs).conflicts).toMatchObject([{ why: 'same-thing', against: [{ id: 'a8' }] }])
   })
 
   test('printed labels whose numbers are bags here; what went into bags with them is taken over', () => {
