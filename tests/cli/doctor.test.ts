@@ -167,7 +167,7 @@ describe('damage in the first line', () => {
     const made = job()
     writeFileSync(join(folderOf(made), 'journal.log'), journalOf(made).subarray(0, 100))
     const { code, out, err } = await made.send('doctor', 'blue-twin')
-    expect([code, out]).toEqual([3, 'line 1: 100 bytes that are no whole entry, and no end of a line\n'])
+    expect([code, out]).toEqual([3, 'line 1: 100 bytes without the end of a line, no whole entry\n'])
     expect(err).not.toContain('nothing lost')
     expect(filesIn(made)).toEqual(['journal.log'])
   })

@@ -29,7 +29,7 @@ function concernText(concern: Concern): string {
     case 'draft':
       return `${path} was left by a program that was stopped while it wrote: it can be deleted`
     case 'set-aside':
-      return `${path} holds ${counted(concern.bytes, 'byte')} that were set aside: delete it when nothing in it is missed`
+      return `${path} holds ${counted(concern.bytes, 'byte')}, set aside: delete it when nothing in it is missed`
     case 'lock':
       return lockText(concern)
     default:

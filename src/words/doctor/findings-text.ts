@@ -24,7 +24,7 @@ function whatText(finding: Finding): string {
     case 'unended':
       return `${entry} is whole, only the end of its line is gone`
     case 'torn':
-      return `${counted(bytes, 'byte')} that are no whole entry, and no end of a line`
+      return `${counted(bytes, 'byte')} without the end of a line, no whole entry`
     case 'zeros':
       return `${counted(bytes, 'byte')} of zeros, as a loss of power leaves them`
     case 'mark':
