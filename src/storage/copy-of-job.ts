@@ -49,7 +49,7 @@ export class NoCopy extends Error {
 
 /**
  * Opens a copy of a job. The path itself may lead through links, for somebody typed it; what lies in its folder may not be
- * one. Throws NoCopy, BadArchive, or the system's error, EFBIG where the journal is longer than any.
+ * one. Throws NoCopy, BadArchive, or the system's error, EOVERFLOW where the journal is longer than any.
  */
 export async function openCopy(path: string, ownJournal: string): Promise<CopyOfJob> {
   const real = realPath(path)
@@ -119,7 +119,7 @@ function readJournal(path: string): Buffer {
   return withFile(nodeFileSystem, path, 'r', (fd) => {
     const { size } = nodeFileSystem.fstatSync(fd)
     if (size > MOST_JOURNAL_BYTES)
-      throw Object.assign(new Error(`EFBIG: ${path} is too long`), { code: 'EFBIG', path })
+      throw Object.assign(new Error(`EOVERFLOW: ${path} is too long`), { code: 'EOVERFLOW', path })
     return readBytes(nodeFileSystem, fd, 0, size)
   })
 }

@@ -188,11 +188,11 @@ const CAUSES: Record<string, Cause> = {
   },
   EFTYPE: {
     what: 'it is a pipe or a device, and no file',
-    cure: 'remove it, or put the file in its place',
+    cure: 'look at what lies there, and name a file or put one in its place',
   },
   EOVERFLOW: {
     what: 'it is longer than the journal of any job',
-    cure: 'look at what it is; put the journal back from a copy',
+    cure: 'look at what it is; if it is to be a journal, put that back from a copy',
   },
   'journal-full': {
     what: 'the journal has reached the length that can be read back',
