@@ -62,8 +62,10 @@ const WORDS = [
 const WRITTEN = WORDS.filter((words) => /\p{L}/u.test(words))
 
 const MANY = 1000
+/** Of all screens, on which no job is open: nothing is scanned there. */
+const WITHOUT_JOB = 8
 /** So many on each screen; more of two at once, for some jobs have too few labels for that. */
-const EACH = Math.ceil(MANY / EVERY_SCREEN.length)
+const EACH = Math.ceil(MANY / (EVERY_SCREEN.length - WITHOUT_JOB))
 const EACH_OF_TWO = EACH + 2
 
 /** How many scans came in each way, and were answered as they had to be. */
