@@ -119,7 +119,6 @@ export class Touches implements Touched {
   /** Something more belongs to a step, which must not be closed. */
   addTo(step: number): void {
     this.reads.add(this.of('step', step, 'built'))
-    this.stirs.add(this.of('step', step, 'contents'))
   }
 
   /** Work on the way back: the step and those beneath it are as they were, and nothing more came beneath it. */

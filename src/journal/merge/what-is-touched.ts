@@ -183,7 +183,7 @@ const rules: { [Type in EntryType]: Rule<Type> } = {
   'build-done': (touches, { step }) => {
     touches.buildIn(step)
     touches.changes.add(touches.of('step', step, 'built'))
-    for (const what of ['contents', 'critical', 'turns']) touches.sees.add(touches.of('step', step, what))
+    for (const what of ['critical', 'turns']) touches.sees.add(touches.of('step', step, what))
     for (const { piece } of touches.state.ledger.accounts.values()) {
       if (piece.step !== step) continue
       touches.sees.add(touches.of('piece', piece.id, 'place')).add(touches.of('piece', piece.id, 'judged'))

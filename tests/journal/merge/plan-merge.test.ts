@@ -149,11 +149,19 @@ describe('what fits', () => {
 })
 
 describe('what does not fit', () => {
+  const [one, two] = [strip('one side off'), strip('two side off')]
+  const here = { at: 'block' }
+  const set = (...positions: string[]) => matchedOff(positions, 'cap', here)
+
   test.each<[string, Command[], Command[]]>([
     ['the same bolts go to two places', [move('p1', at('bench'), { count: 2 })], [move('p1', at('spare'))]],
-    ['the same thing comes off twice', [off(1, 'Nut')], [off(3, 'nuts')]],
-    ['one of a set comes off twice', [matchedOff(['I1', 'I2'], 'cap')], [matchedOff(['I2'], 'cap')]],
-    ['a set and a lot of the same name', [matchedOff(['I1', 'I2'], 'cap')], [off(2, 'cap')]],
+    ['the same thing comes off twice', [one, off(1, 'Nut', here)], [two, off(3, 'nuts', here)]],
+    ['one of a set comes off twice', [one, set('I1', 'I2')], [two, set('I2')]],
+    ['a set and a lot of the same name', [one, set('I1', 'I2')], [two, off(2, 'cap', here)]],
+    ['a lot and a set of the same name', [one, off(2, 'cap', here)], [two, set('I1', 'I2')]],
+    ['a step is closed that something more is owed in', [mark('dot', 'p1')], [...home(1)]],
+    ['something more is owed in a step that is closed', [...home(1)], [mark('dot', 'p1')]],
+    ['a step is closed that has become critical', [critical(1)], [...home(1)]],
     ['the same rag goes in twice', [aidIn('rag')], [aidIn('rag')]],
     ['the same mark', [mark('dot', 'p1')], [mark('Dot', 'p1')]],
     ['the same step begins twice', [strip('sump off')], [strip('Sump off')]],
@@ -166,8 +174,8 @@ describe('what does not fit', () => {
     ['what both had is taken back beneath it', [move('p2', at('bench'))], [undo, undo]],
     ['both take the same back', [undo], [undo]],
     ['a count of what went elsewhere', [move('p1', at('bench'))], [count(1, ['p1', 6])]],
-  ])('%s', (_, here, there) => {
-    const { conflicts } = planOf(written(job, 'a', ...here), written(job, 'b', ...there))
+  ])('%s', (_, ours, theirs) => {
+    const { conflicts } = planOf(written(job, 'a', ...ours), written(job, 'b', ...theirs))
     const found = conflicts.find(({ why }) => why === 'same-thing')
     expect(found?.against.map(({ id }) => id.slice(0, 1))).toContain('a')
     expect(found?.entry.id).toMatch(/^b/)
@@ -397,6 +405,10 @@ function where(entries: readonly Entry[], piece: `p${number}`): string[] {
 /** The job's own step goes back on. */
 function home(step: number): Command[] {
   return [begin(step), putOn('p1'), putOn('p2'), done(step)]
+}
+
+function critical(step: number): Command {
+  return { do: 'change-step', step, critical: { afterMinutes: 30 } }
 }
 
 function voidBag(container: number): Command {
