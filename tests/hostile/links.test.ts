@@ -144,6 +144,21 @@ describe.skipIf(process.platform === 'win32')('a link in the place of', () => {
     expect(isUntouched()).toBe(true)
   })
 
+  test('the folder of what is printed leads where its owner wants it, and to nothing makes nothing', async () => {
+    const { on, folder } = outside()
+    const labels = join(on.home, '..', 'labels')
+    mkdirSync(labels)
+    symlinkSync(folder, join(labels, 'out'))
+    expect((await on.send('labels machine')).err).toBe('')
+    expect(readdirSync(folder)).toEqual(['001-machine.pdf'])
+    rmSync(join(labels, 'out'))
+    symlinkSync(join(folder, 'gone'), join(labels, 'out'))
+    const { code, err } = await on.send('labels machine')
+    expect(code).toBe(3)
+    expect(err).toContain(join(labels, 'out'))
+    expect(existsSync(join(folder, 'gone'))).toBe(false)
+  })
+
   test('a job is no job; of the home is the home', () => {
     const { on, job } = outside()
     symlinkSync(job, join(on.home, 'link'))
