@@ -1,4 +1,4 @@
-import { dirname, join, resolve } from 'node:path'
+import { basename, dirname, join, resolve } from 'node:path'
 import type { DoctorAsk, Errand } from '../lines/errand.ts'
 import { failedByError, refusedWith } from '../photos/failed.ts'
 import type { ErrandOutcome } from '../session/errands.ts'
@@ -44,11 +44,11 @@ type Failed = Extract<ErrandOutcome, { ok: false }>
  * the lock refuses, and what is not as it was recorded, is a failure.
  */
 export async function runDoctor(asked: DoctorAsk, patient: Patient): Promise<ErrandOutcome> {
-  const { folder, cwd } = patient
+  const { folder } = patient
   const path = join(folder, JOURNAL_NAME)
   const named = asked.how === 'from' ? pathNamed(asked.path) : ''
   try {
-    const others = asked.how === 'from' ? [await journalAt(resolve(cwd, named), path)] : []
+    const others = asked.how === 'from' ? [await journalAt(named, path, patient)] : []
     const looking = { parse: parseEntry, firstUnlawful, others }
     const telling = { path, ask: patient.ask, when: whenText }
     if (asked.how === 'look') return looked(lookAtJournal(folder, looking), patient, telling)
@@ -84,7 +84,18 @@ function asAnswer(outcome: ErrandOutcome): ErrandOutcome {
   return { ok: true, entries: [], text: [told.what, ...told.lines, told.cure, ...text], answer: facts.doctor }
 }
 
-async function journalAt(path: string, own: string): Promise<Buffer> {
+/** By a path; or by the name of a folder among the jobs. */
+async function journalAt(named: string, own: string, { cwd, home }: Patient): Promise<Buffer> {
+  try {
+    return await journalOf(resolve(cwd, named), own)
+  } catch (error) {
+    const isNowhere = error instanceof NoCopy && error.code === 'nothing-there'
+    if (!isNowhere || basename(named) !== named) throw error
+    return journalOf(join(home, named), own)
+  }
+}
+
+async function journalOf(path: string, own: string): Promise<Buffer> {
   const copy = await openCopy(path, own)
   copy.close()
   return copy.journal

@@ -1,6 +1,7 @@
 import { cpSync, mkdirSync, readdirSync, readFileSync, renameSync, symlinkSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
+import { runDoctor } from '../../src/cli/doctor.ts'
 import { fileOf, linesOf } from '../storage/support/journal-bytes.ts'
 import { type Bench, benchWithJob } from './support/bench.ts'
 
@@ -135,6 +136,20 @@ describe('damage that is not certain', () => {
     const path = what === 'back-up' ? join(stick, readdirSync(stick)[0] as string) : copy
     const { code, out } = await without(made, 2, 3).send('doctor', 'from', path)
     expect([code, out]).toEqual([0, expect.stringContaining('entries 2 to 3: whole in another file')])
+    expect(journalOf(made).equals(whole)).toBe(true)
+  })
+
+  test('from the folder of a copy among the jobs, by its name', async () => {
+    const made = job()
+    const whole = journalOf(made)
+    cpSync(folderOf(made), join(made.home, 'blue-twin-copy'), { recursive: true })
+    const patient = {
+      folder: folderOf(without(made, 3)),
+      home: made.home,
+      cwd: join(made.home, '..'),
+      ask: String,
+    }
+    expect(await runDoctor({ how: 'from', path: 'blue-twin-copy' }, patient)).toMatchObject({ ok: true })
     expect(journalOf(made).equals(whole)).toBe(true)
   })
 
