@@ -79,7 +79,7 @@ test('the scenarios meet every refusal that a line can meet', () => {
     // Second locks: what is read from a line is whole already. tests/errors/ meets them.
     'passes-wrong',
     'measurement-wrong',
-    // There is no second copy of these jobs: tests/cli/merging.test.ts merges one.
+    // There is no second copy of these jobs to be merged. tests/errors/ meets it.
     'merge-stays',
   ])
   for (const law of ['not-its-position', 'position-not-said', 'home-full']) expect(met).toContain(law)
