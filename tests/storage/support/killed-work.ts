@@ -1,8 +1,9 @@
-import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, utimesSync } from 'node:fs'
+import { mkdtempSync, readdirSync, readFileSync, rmSync, utimesSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { parseEntry } from '../../../src/journal/entry.ts'
 import { Session } from '../../../src/session/session.ts'
+import { errnoOf } from '../../../src/storage/file-system.ts'
 import { openJournal } from '../../../src/storage/open-journal.ts'
 import { type ChildProgram, type Running, startProgram } from '../../helpers/child-program.ts'
 import { type Chance, chanceOf } from '../../support/damage/chance.ts'
@@ -144,7 +145,7 @@ function lookAtLock(seen: Kills, folder: string): void {
     if (text.endsWith('}\n')) continue
     seen.unnamed += 1
     // It counts as abandoned when it is ten seconds old. Nobody waits for that here.
-    if (existsSync(path)) utimesSync(path, 1, 1)
+    ageIfThere(path)
   }
 }
 
@@ -153,6 +154,15 @@ function readIfThere(path: string): string | null {
     return readFileSync(path, 'utf8')
   } catch {
     return null
+  }
+}
+
+/** The other program may remove it at any moment: to look first whether it is there would not do. */
+function ageIfThere(path: string): void {
+  try {
+    utimesSync(path, 1, 1)
+  } catch (error) {
+    if (errnoOf(error) !== 'ENOENT') throw error
   }
 }
 
