@@ -27,10 +27,15 @@ export function planMerge(
   if (!ours[0] || ours[0].id !== theirs[0]?.id) return { ok: false, why: 'other-job' }
   const ways = twoWays(ours, theirs)
   const { onlyHere, onlyThere } = ways
-  if (onlyThere.length === 0) return { ok: false, why: 'nothing-new' }
+  if (!onlyThere.some(isNews)) return { ok: false, why: 'nothing-new' }
   if (ways.isLonger)
     return { ok: true, plan: { fits: onlyThere, renumbered: [], conflicts: [], onlyHere: 0 } }
   const { fits, renumbered, conflicts } = new Merge(ours, theirs, ways).sort()
-  if (fits.length + conflicts.length === 0) return { ok: false, why: 'nothing-new' }
+  if (conflicts.length === 0 && !fits.some(isNews)) return { ok: false, why: 'nothing-new' }
   return { ok: true, plan: { fits, renumbered, conflicts, onlyHere: onlyHere.length } }
+}
+
+/** That a merge took all of another record says nothing new: taken to and fro, each such note would be answered by one more. */
+function isNews(entry: Entry): boolean {
+  return entry.type !== 'merged' || entry.leftOut.length > 0
 }

@@ -344,6 +344,32 @@ describe('again, and back', () => {
     expect(planMerge(merged, job)).toEqual({ ok: false, why: 'nothing-new' })
   })
 
+  test('that copies were merged is no news, however often they are merged to and fro or in a ring', () => {
+    const copies = [ours, theirs, written(job, 'd', mark('arrow', 'p2'))]
+    const merge = (to: number, from: number) => {
+      const [into = [], other = []] = [copies[to], copies[from]]
+      const planned = planMerge(into, other)
+      if (planned.ok) copies[to] = append([...into, ...planned.plan.fits], `m${to}-`, note)
+      return planned.ok
+    }
+    const ring = [0, 1, 2].map((to) => [to, (to + 1) % 3] as const)
+    for (const [to, from] of [...ring, ...ring]) merge(to, from)
+    const all = copies.map((copy) =>
+      copy
+        .filter(({ type }) => type !== 'merged')
+        .map(({ id }) => id)
+        .sort(),
+    )
+    expect(all).toEqual([all[0], all[0], all[0]])
+    const back = ring.map(([to, from]) => [from, to] as const)
+    expect([...ring, ...back, ...ring].filter(([to, from]) => merge(to, from))).toEqual([])
+    // One that only went further by a note, too.
+    const [copy = []] = copies
+    expect(planMerge(copy, append(copy, 'z', note))).toEqual({ ok: false, why: 'nothing-new' })
+    // But what a merge has left out is owed here as well.
+    expect(planOf(copy, append(copy, 'z', leftOut('x1'))).fits).toMatchObject([{ leftOut: [{ id: 'w1' }] }])
+  })
+
   test('what the copy went on with is known by the numbers it got here', () => {
     const merged = [...ours, ...planOf(ours, theirs).fits]
     const further = written(theirs, 'b', move('p3', at('bench')), mark('arrow', 'p3'))
@@ -382,6 +408,8 @@ function append(before: readonly Entry[], by: string, body: EntryBody): Entry[] 
   const n = before.length + 1
   return [...before, { ...numbered(body, n), id: `${by}${n}` }]
 }
+
+const note: EntryBody = { type: 'merged', copy: '/elsewhere', taken: 1, leftOut: [], renumbered: [] }
 
 function leftOut(entry: string): EntryBody {
   const item = { id: 'w1', entry, at: '2030-01-01T08:00:00Z', says: 'strip step "sump off" begun' } as const
