@@ -3,7 +3,8 @@ import type { Errand } from '../lines/errand.ts'
 import { type Brought, bringPictures } from '../photos/bring-pictures.ts'
 import { failedByError, failedByTrouble, refusedWith } from '../photos/failed.ts'
 import type { ErrandOutcome } from '../session/errands.ts'
-import { isToDecide, lawfulState, type MergeOutcome, mergeCopy, planCopy } from '../session/merge.ts'
+import { lawfulPart } from '../session/health.ts'
+import { isToDecide, type MergeOutcome, mergeCopy, planCopy } from '../session/merge.ts'
 import type { Session } from '../session/session.ts'
 import { parseEntry } from '../session/stored-entry.ts'
 import { type CopyOfJob, discardKept, keepJournal, NoCopy, openCopy } from '../storage/copy-of-job.ts'
@@ -87,11 +88,11 @@ async function withCopy(merge: Merge): Promise<ErrandOutcome> {
   const { asked, session, copy, tell, fs } = merge
   const { entries: theirs, problem } = readLines(copy.journal, parseEntry)
   if (problem) return refusedWith('copy-hurt', badCopyText(troubleOfProblem(problem, copy.path), asked.path))
-  const there = lawfulState(theirs)
-  if (there instanceof Error)
+  const { state: there, unlawful } = lawfulPart(theirs)
+  if (unlawful)
     return refusedWith(
       'copy-hurt',
-      badCopyText(troubleOfProblem({ kind: 'law', entry: there.n }, copy.path), asked.path),
+      badCopyText(troubleOfProblem({ kind: 'law', entry: unlawful.n }, copy.path), asked.path),
     )
   session.refresh()
   const telling: MergeTelling = {

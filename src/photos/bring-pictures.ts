@@ -1,5 +1,5 @@
 import type { Entry } from '../journal/entry.ts'
-import { picturesIn } from '../session/merged-pictures.ts'
+import { picturesIn } from '../journal/recorded-pictures.ts'
 import type { Session } from '../session/session.ts'
 import type { CopyOfJob } from '../storage/copy-of-job.ts'
 import { isCopyName, type PhotoFileSystem, PhotoFiles, SourceChanged } from '../storage/photo-files.ts'

@@ -1,11 +1,11 @@
 import type { Command } from '../journal/command.ts'
 import { decide } from '../journal/decide/decide.ts'
 import { ENTRY_VERSION, type Entry } from '../journal/entry.ts'
-import { fold, foldOn, UnlawfulEntry } from '../journal/fold.ts'
+import { fold, foldOn } from '../journal/fold.ts'
+import { lawfulPart } from '../journal/lawful-part.ts'
 import { type MergePlan, type MergeRefusal, planMerge } from '../journal/merge/plan-merge.ts'
 import { type InHand, whereWorkGoesOn } from '../journal/merge/where-work-goes-on.ts'
 import { MOST_LEFT_OUT } from '../journal/shapes/merging.ts'
-import type { State } from '../journal/state.ts'
 import { namedHere } from './merged-pictures.ts'
 import type { Session, WritingNow } from './session.ts'
 
@@ -50,16 +50,6 @@ export type MergeOutcome =
 /** Whether somebody has to see what a merge comes to before it is written. */
 export function isToDecide({ conflicts, renumbered }: MergePlan): boolean {
   return conflicts.length > 0 || renumbered.length > 0
-}
-
-/** What follows from entries, or the first that cannot be. */
-export function lawfulState(entries: readonly Entry[]): State | UnlawfulEntry {
-  try {
-    return fold(entries)
-  } catch (error) {
-    if (error instanceof UnlawfulEntry) return error
-    throw error
-  }
 }
 
 /** What a merge comes to, on both records as they are. */
@@ -113,8 +103,8 @@ function makeMerge(asked: Merging, { entries: ours, clock, seal }: WritingNow): 
   const fits = namedHere(ours, plan.fits, asked.pictures)
   const all = [...ours, ...fits.map((entry) => ({ ...entry, v: ENTRY_VERSION }))]
   // What would not read back as a lawful record is never written behind one that is.
-  let state = lawfulState(all)
-  if (state instanceof UnlawfulEntry) return { kind: 'unlawful', n: state.n }
+  let { state, unlawful } = lawfulPart(all)
+  if (unlawful) return { kind: 'unlawful', n: unlawful.n }
   // Where nothing was written here, work goes on where the copy left it.
   const inHand = plan.onlyHere > 0 ? whereWorkGoesOn(fold(ours), state, fits) : undefined
   for (const note of notes(plan, asked, inHand)) {

@@ -1,4 +1,5 @@
 import type { Entry } from '../journal/entry.ts'
+import { picturesIn } from '../journal/recorded-pictures.ts'
 
 /**
  * Entries of a copy with its pictures under the names that their files got here. One whose file did not come along keeps
@@ -19,11 +20,6 @@ export function namedHere(
     })
     return { ...entry, pictures }
   })
-}
-
-/** The pictures that entries added, those taken back as well. */
-export function picturesIn(entries: readonly Entry[]): { file: string; sha256: string }[] {
-  return entries.flatMap((entry) => (entry.type === 'pictures-added' ? entry.pictures : []))
 }
 
 /** `lid.jpg`, else `lid-2.jpg`: as short as the longest name that an entry takes. */

@@ -2,7 +2,8 @@ import { randomUUID } from 'node:crypto'
 import type { Command } from '../journal/command.ts'
 import { decide } from '../journal/decide/decide.ts'
 import { ENTRY_VERSION, type Entry, type EntryBody } from '../journal/entry.ts'
-import { fold, foldOn, UnlawfulEntry } from '../journal/fold.ts'
+import { foldOn, UnlawfulEntry } from '../journal/fold.ts'
+import { lawfulPart } from '../journal/lawful-part.ts'
 import type { Refusal } from '../journal/refusal.ts'
 import { emptyState, type State } from '../journal/state.ts'
 import type { Clock } from '../plan/facts.ts'
@@ -196,22 +197,13 @@ export class Session {
       this.#state = foldOn(this.#state, this.#store.entries(), fresh)
     } catch (error) {
       if (!(error instanceof UnlawfulEntry)) throw error
-      this.#state = this.#foldBefore(error)
+      const { state, unlawful } = lawfulPart(this.#store.entries().slice(0, error.n - 1))
+      this.#state = state
+      this.#unlawful = unlawful ?? error
     }
     this.#gates = null
     this.#version += 1
     for (const listener of this.#listeners) listener()
-  }
-
-  #foldBefore(unlawful: UnlawfulEntry): State {
-    this.#unlawful = unlawful
-    try {
-      return fold(this.#store.entries().slice(0, unlawful.n - 1))
-    } catch (error) {
-      // An earlier one had passed, because it was taken back further on.
-      if (!(error instanceof UnlawfulEntry)) throw error
-      return this.#foldBefore(error)
-    }
   }
 }
 
