@@ -29,13 +29,30 @@ test('a damaged job says what to type, is mended, and takes what is said next', 
   expect(made.entries()).toBe(made.before + 1)
 })
 
+test('words that a damaged job does not take give way to the doctor and come back when it is mended', async () => {
+  const made = damaged((bytes) => Buffer.concat(linesOf(bytes).toSpliced(2, 0, Buffer.from('scribble\n'))))
+  made.enter('off 2 M8 side nuts')
+  expect(made.answer()).toContain('NOT RECORDED')
+  expect(made.desk.standing()).toBe('kept')
+  await made.send('doctor')
+  expect(made.line()).toBe('off 2 M8 side nuts|')
+  await made.send('doctor from no-such-copy')
+  expect(made.line()).toBe('doctor from no-such-copy|')
+  await made.send('doctor mend')
+  expect(made.answer()).toContain('put right')
+  expect([made.line(), made.entries()]).toEqual(['off 2 M8 side nuts|', made.before])
+  made.enter('')
+  expect(made.answer()).toContain('RECORDED  came off: 2 × side nuts')
+  expect([made.line(), made.entries()]).toEqual(['|', made.before + 1])
+})
+
 test('what is not certain is cut when that is asked for, and the job goes on from there', async () => {
   const made = damaged((bytes) => Buffer.concat(linesOf(bytes).toSpliced(-2, 1)))
   const stands = made.before - 2
   expect(made.entries()).toBe(stands)
   await made.send('doctor mend')
   expect(made.below()).toContain('nothing was changed')
-  made.desk.press({ key: 'clear' })
+  // What was refused is typed over.
   await made.send('doctor cut')
   expect(made.head()).not.toContain('ONLY TO READ')
   made.enter('.1', '2 M8 side nuts')

@@ -5,7 +5,7 @@ import type { Session } from '../../session/session.ts'
 import { type Act, type Command, records } from '../act.ts'
 import { type Answer, answerNow, notUnderstood, outcomeAnswer, saying } from '../answer.ts'
 import type { PasteWithoutEnd, Pressed } from '../controls/line/key-reader.ts'
-import type { LineEvent, ScreenKey } from '../controls/line/line-editor.ts'
+import type { LineEvent, ScreenKey, Standing } from '../controls/line/line-editor.ts'
 import { bodyHeight, hasRoom, isTooSmall, type Size } from '../layout.ts'
 import type { Foot } from '../model/foot.ts'
 import type { Hall, Scene } from '../model/scene.ts'
@@ -120,6 +120,7 @@ export class Desk {
       if (this.#ended === null)
         this.#attempt(() => this.#handle(event), event.kind === 'line' ? event : undefined)
     }
+    if (this.#ended === null) this.#talk.putBack(this.#place())
     this.#errand.showBeside(this.#talk.text())
     this.#changed()
   }
@@ -179,9 +180,9 @@ export class Desk {
     return this.#scrolling.row(this.page(), this.#talk.text())
   }
 
-  /** Whether the line is one that was not taken, which what is typed next replaces. */
-  isOffered(): boolean {
-    return this.#talk.isOffered()
+  /** Whether the line is one that what is typed next replaces, and what Enter does with it. */
+  standing(): Standing | null {
+    return this.#talk.standing()
   }
 
   typed(): Typed {
@@ -449,7 +450,8 @@ export class Desk {
     })
     const rest = restOf(typed, done, commands.length)
     // What was refused whole is mended or replaced; what the disk would not take, or the rest of a line, is never lost.
-    if (!isAll && done === 0 && answer?.sign === SIGNS.refused) this.#talk.offer(rest)
+    if (answer?.sign === SIGNS.notRecorded) this.#talk.keep(rest, this.#place())
+    else if (!isAll && done === 0 && answer?.sign === SIGNS.refused) this.#talk.offer(rest)
     else if (!isAll) this.#talk.write(rest)
     if (answer) this.#talk.say(answer)
     return isAll
@@ -460,7 +462,7 @@ export class Desk {
     const { session } = this
     if (!session) return
     if (this.#errand.progress !== null) {
-      this.#talk.giveBack(typed)
+      this.#talk.giveBack(typed, false)
       this.#talk.say(
         saying('Something else is still under way.', 'One after the other: wait until it is done.'),
       )
@@ -480,7 +482,7 @@ export class Desk {
   }
 
   #tellNow(news: News, typed: Typed): void {
-    if (!news.isOk) this.#talk.giveBack(typed)
+    if (!news.isOk) this.#talk.giveBack(typed, news.answer.sign === SIGNS.refused)
     if (!hasRoom(this.#size, news.answer)) this.#way.go({ at: 'told' })
     else this.#talk.say(news.answer)
   }
@@ -529,7 +531,7 @@ export class Desk {
     if (note !== null && this.session) {
       const outcome = this.session.send({ do: 'stop', abrupt: false, note })
       if (outcome.kind !== 'recorded') {
-        this.#talk.write({ before: note, after: '' })
+        this.#talk.keep({ before: note, after: '' }, this.#place())
         this.#talk.say(outcomeAnswer(this.session, outcome))
         return
       }
@@ -553,12 +555,17 @@ export class Desk {
     } catch (error) {
       const told = errorTold(error, this.session?.store.path ?? this.#job.home)
       if (!told) throw error
-      if (typed) this.#talk.giveBack(typed)
+      if (typed) this.#talk.giveBack(typed, false)
       // A job may have been begun before that.
       this.#job.forgetList()
       this.#talk.say({ sign: SIGNS.notRecorded, told })
       this.#changed()
     }
+  }
+
+  /** Where words mean what they meant when they were typed: the screen of that job. */
+  #place(): string {
+    return JSON.stringify([this.session?.store.path, this.screen])
   }
 
   #changed(): void {

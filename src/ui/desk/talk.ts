@@ -1,11 +1,21 @@
 import { type Answer, saying } from '../answer.ts'
 import type { Pressed } from '../controls/line/key-reader.ts'
-import { type LineEvent, lineEditor } from '../controls/line/line-editor.ts'
+import { type LineEvent, lineEditor, type Standing } from '../controls/line/line-editor.ts'
 import type { Typed } from '../typed/meaning.ts'
+
+/** A line, and the place that its words are for. */
+interface Kept {
+  typed: Typed
+  place: string
+}
 
 /** What is typed, and what is said to it: an answer stands as long as the line is as it was when it was given. */
 export class Talk {
   readonly #line = lineEditor()
+  /** The line that is not recorded yet, or was last. */
+  #kept: Kept | null = null
+  /** Lines that are not recorded yet and that something else has taken the place of. */
+  readonly #aside: Kept[] = []
   #answer: { answer: Answer; beside: string } | null = null
 
   press(pressed: Pressed): Iterable<LineEvent> {
@@ -35,14 +45,35 @@ export class Talk {
     this.#line.offer(before, after)
   }
 
-  /** Whether what is typed next replaces the line. */
-  isOffered(): boolean {
-    return this.#line.isOffered()
+  /** What is typed next replaces the line, by what Enter does with it; null where the line goes on. */
+  standing(): Standing | null {
+    return this.#line.standing()
   }
 
-  /** Words of an errand, to be tried again; the number of a choice says nothing there. */
-  giveBack(typed: Typed): void {
-    if (!/^\d*$/.test((typed.before + typed.after).trim())) this.write(typed)
+  /** Words that the disk would not take: Enter sends them again. Typed over, they come back at the place that they are for. */
+  keep(typed: Typed, place: string): void {
+    const kept = { typed, place }
+    this.#kept = kept
+    this.#line.keep(typed.before, typed.after, () => this.#aside.push(kept))
+  }
+
+  /** What was typed over and is not recorded stands in the line again, where that is empty; what was said stands on. */
+  putBack(place: string): void {
+    const last = this.#aside.at(-1)
+    if (this.text() !== '' || last?.place !== place) return
+    const answer = this.answer()
+    this.#aside.pop()
+    this.keep(last.typed, place)
+    if (answer) this.say(answer)
+  }
+
+  /** Words of an errand, to be said otherwise where they were refused, else to be tried again; the number of a choice says nothing there. */
+  giveBack(typed: Typed, isRefused: boolean): void {
+    if (/^\d*$/.test((typed.before + typed.after).trim())) return
+    if (this.standing() === 'kept' && this.#kept) this.#aside.push(this.#kept)
+    this.#kept = null
+    if (isRefused) this.offer(typed)
+    else this.#line.keep(typed.before, typed.after, () => {})
   }
 
   say(answer: Answer): void {

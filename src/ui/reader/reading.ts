@@ -114,7 +114,10 @@ function enterSentence(desk: Desk, { enter, question }: Page): string {
 
 /** What stands in the line before anything more is typed, and what becomes of it. */
 function inTheLine(desk: Desk, before: string, after: string): string {
-  if (desk.isOffered()) return `Not taken: ${before}${after}. Type it anew; Enter alone forgets it.`
+  const standing = desk.standing()
+  if (standing === 'kept')
+    return `Kept: ${before}${after}. Enter alone tries it again; what you type instead goes first.`
+  if (standing === 'not-taken') return `Not taken: ${before}${after}. Type it anew; Enter alone forgets it.`
   if (after === '') return `The line begins with: ${before.trim()}. Type the rest; / clears it.`
   if (before === '') return `The line ends with: ${after.trim()}. Type its beginning; / clears it.`
   return `In the line: ${before}, then what you type, then ${after}. / clears it.`

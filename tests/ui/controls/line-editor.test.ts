@@ -1,5 +1,5 @@
 import fc from 'fast-check'
-import { describe, expect, test } from 'vitest'
+import { describe, expect, test, vi } from 'vitest'
 import { keyReader } from '../../../src/ui/controls/line/key-reader.ts'
 import { type LineEvent, lineEditor } from '../../../src/ui/controls/line/line-editor.ts'
 import { lineView } from '../../../src/ui/controls/line/line-view.ts'
@@ -204,13 +204,46 @@ describe('a line that was not taken', () => {
     expect(editor.before()).toBe('arrow caps')
     expect(press('\r')).toEqual([])
     expect(editor.before()).toBe('')
-    expect(editor.isOffered()).toBe(false)
+    expect(editor.standing()).toBeNull()
   })
 
   test('a line feed behind the Enter that clears it is no Enter of its own', () => {
     const { editor, reader } = typed()
     editor.offer('arrow caps')
     expect(reader.push('\r\n').flatMap((pressed) => [...editor.take(pressed)])).toEqual([])
+  })
+})
+
+describe('a line that was kept', () => {
+  function kept() {
+    const { editor, reader } = typed()
+    const replaced = vi.fn()
+    editor.keep('off 2 nuts', '', replaced)
+    const press = (chunk: string) => reader.push(chunk).flatMap((pressed) => [...editor.take(pressed)])
+    return { editor, press, replaced }
+  }
+
+  test('Enter sends it again', () => {
+    const { editor, press, replaced } = kept()
+    expect(editor.standing()).toBe('kept')
+    expect(press('\r')).toEqual([{ kind: 'line', before: 'off 2 nuts', after: '' }])
+    expect([editor.before(), editor.standing(), replaced.mock.calls.length]).toEqual(['', null, 0])
+  })
+
+  test('what is typed takes its place, and that is told once', () => {
+    const { editor, press, replaced } = kept()
+    press('doctor')
+    expect([editor.before(), replaced.mock.calls.length]).toEqual(['doctor', 1])
+  })
+
+  test.each([
+    ['Backspace mends it', '\x7f', 'off 2 nut'],
+    ['a space goes on with it', ' ', 'off 2 nuts '],
+    ['Ctrl-U gives it up', '\x15', ''],
+  ])('%s, and nothing took its place', (_, chunk, expected) => {
+    const { editor, press, replaced } = kept()
+    press(chunk)
+    expect([editor.before(), editor.standing(), replaced.mock.calls.length]).toEqual([expected, null, 0])
   })
 })
 

@@ -140,6 +140,32 @@ describe.each(FAULTS)('%s', (_, spoil, mend, says) => {
   })
 })
 
+test('what is typed over words that are not recorded goes first, and they come back at their place', () => {
+  const { enter, type, fs, line, answer, entries, desk } = onDisk()
+  const before = entries()
+  fs.plant({ at: 1, errno: 'ENOSPC', onwards: true })
+  enter('.1', '4 washers')
+  // Elsewhere they would mean something else, or be the answer to what is asked there.
+  enter('.2')
+  expect([line(), desk.screen.at]).toEqual(['|', 'lies'])
+  enter('.1')
+  expect(line()).toBe('4 washers|')
+  enter('3 clips')
+  expect(answer()).toContain('Not recorded: the disk is full.')
+  fs.mend()
+  enter('')
+  expect([line(), entries()]).toEqual(['4 washers|', before + 1])
+  expect(answer()).toContain('RECORDED  came off: 3 × clips')
+  enter('')
+  expect([line(), entries()]).toEqual(['|', before + 2])
+  // Given up is given up.
+  fs.plant({ at: 1, errno: 'ENOSPC', onwards: true })
+  enter('5 springs')
+  type('\x15')
+  enter('.2', '.1')
+  expect(line()).toBe('|')
+})
+
 test('a dead program had the job: nobody hears of it', () => {
   const { enter, path, answer } = onDisk()
   const { pid } = spawnSync(process.execPath, ['-e', '0'])

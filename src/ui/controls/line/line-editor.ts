@@ -22,6 +22,9 @@ export type ScreenKey =
   | 'large'
   | 'leave'
 
+/** A line that what is typed next replaces: Enter clears what was not taken, and sends again what was kept. */
+export type Standing = 'not-taken' | 'kept'
+
 export type LineEditor = {
   /**
    * Takes what was pressed and gives back what the screen has to do about it, in order. Each is to be done before the
@@ -35,8 +38,13 @@ export type LineEditor = {
   set(before: string, after?: string): void
   /** Puts back a line that was not taken: what is typed or scanned next replaces it and Enter clears it, unless mended. */
   offer(before: string, after?: string): void
-  /** Whether the next sign replaces the line. */
-  isOffered(): boolean
+  /**
+   * Puts back a line that was not done through no fault of its own: Enter sends it again, and what is typed or scanned next
+   * replaces it, unless it is mended. `onReplaced` is told where it was replaced.
+   */
+  keep(before: string, after: string, onReplaced: () => void): void
+  /** What the next sign replaces, by what Enter does with it; null where the line goes on. */
+  standing(): Standing | null
   /** Time has passed: a Backspace from now on is meant for itself, not the end of a held one. */
   settle(): void
 }
@@ -49,37 +57,48 @@ export function lineEditor(): LineEditor {
   const assembler = scanAssembler()
   let after = ''
   let isErasing = false
-  let isOffered = false
+  let standing: Standing | null = null
+  let onReplaced = () => {}
 
   function* take(pressed: Pressed): Iterable<LineEvent> {
     if ('key' in pressed) yield* press(pressed.key)
     else if ('paste' in pressed) {
-      replaceOffered()
+      replaceStanding()
       yield* gathered(assembler.paste(pressed.paste))
     } else for (const character of pressed.text) yield* type(character)
   }
 
-  function replaceOffered(): void {
-    if (isOffered) empty()
+  function replaceStanding(): void {
+    if (standing === null) return
+    const wasKept = standing === 'kept'
+    empty()
+    if (wasKept) onReplaced()
   }
 
   function empty(): void {
     assembler.reset()
     after = ''
-    isOffered = false
+    standing = null
+  }
+
+  function stand(before: string, rest: string, as: Standing): void {
+    assembler.set(before)
+    after = rest
+    isErasing = false
+    standing = before + rest === '' ? null : as
   }
 
   function type(character: string): LineEvent[] {
     // A space goes on with the line and Backspace mends it; trying the same again would come to the same.
-    if (isOffered && character === '\r') {
+    if (standing === 'not-taken' && character === '\r') {
       empty()
       // The line hears of it, so that a line feed behind it is no Enter of its own.
       assembler.push(character)
       return []
     }
-    if (/[^\s\p{Cc}]/u.test(character)) replaceOffered()
+    if (/[^\s\p{Cc}]/u.test(character)) replaceStanding()
     // A line feed may only be the end of the Enter that sent the line.
-    if (character !== '\n') isOffered = false
+    if (character !== '\n') standing = null
     if (isEmpty()) {
       if (character === '\b' || character === '\x7f') return isErasing ? [] : [screen('back')]
       const key = ON_EMPTY[character]
@@ -100,7 +119,7 @@ export function lineEditor(): LineEditor {
 
   function press(key: Key): LineEvent[] {
     isErasing = false
-    if (MENDS.has(key)) isOffered = false
+    if (MENDS.has(key)) standing = null
     switch (key) {
       case 'left':
       case 'right':
@@ -146,15 +165,14 @@ export function lineEditor(): LineEditor {
       assembler.set(before)
       after = rest
       isErasing = false
-      isOffered = false
+      standing = null
     },
-    offer(before, rest = '') {
-      assembler.set(before)
-      after = rest
-      isErasing = false
-      isOffered = before + rest !== ''
+    offer: (before, rest = '') => stand(before, rest, 'not-taken'),
+    keep(before, rest, replaced) {
+      stand(before, rest, 'kept')
+      onReplaced = replaced
     },
-    isOffered: () => isOffered,
+    standing: () => standing,
     settle() {
       isErasing = false
     },
