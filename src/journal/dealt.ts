@@ -46,13 +46,17 @@ export function nothingDealt(): Dealt {
   }
 }
 
+/** Nobody deals more of a kind. Far above it numbers are no longer told apart, so one more would be the same again. */
+const LAST_NUMBER = 1e9
+
 /**
  * Notes the numbers that an entry dealt. Undone entries count too: their labels may be written on bags
- * already, and a number is never dealt twice.
+ * already, and a number is never dealt twice. Throws RangeError for a number that nobody deals.
  */
 export function noteDealt(dealt: Dealt, entry: Entry): void {
   const note = (kind: keyof Dealt, id: string | number) => {
     const number = typeof id === 'number' ? id : Number(id.slice(1))
+    if (number > LAST_NUMBER) throw new RangeError(`${id} is a number that nobody deals`)
     if (number > dealt[kind]) dealt[kind] = number
   }
   if ('openings' in entry) for (const { id } of entry.pieces) note('piece', id)

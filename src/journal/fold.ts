@@ -66,6 +66,7 @@ export function foldOn(state: State, all: readonly Entry[], fresh: readonly Entr
 }
 
 function evolve(state: State, entry: Entry, takenBack: boolean): void {
+  refuseOutOfOrder(entry)
   state.seq = entry.n
   state.clock = { at: entry.at, today: entry.at.slice(0, 10) }
   if (entry.type === 'labels-dealt') {
@@ -73,7 +74,7 @@ function evolve(state: State, entry: Entry, takenBack: boolean): void {
     lawfully(entry, () => dealLabels(state, entry))
     return
   }
-  noteDealt(state.dealt, entry)
+  lawfully(entry, () => noteDealt(state.dealt, entry))
   if (entry.type === 'undone') {
     state.undone.push(entry.entry)
     return
@@ -93,6 +94,15 @@ function evolve(state: State, entry: Entry, takenBack: boolean): void {
     apply(state, entry)
     noteWork(state, entry)
   })
+}
+
+/** A journal begins with its job and has no other, and what is taken back or brought back was written after that. */
+function refuseOutOfOrder(entry: Entry): void {
+  const { type, n } = entry
+  if ((type === 'opened') !== (n === 1))
+    throw new UnlawfulEntry(entry, 'a job is opened by its first entry, and by no other')
+  if ((type === 'undone' || type === 'redone') && !(entry.entry > 1 && entry.entry < n))
+    throw new UnlawfulEntry(entry, `entry ${entry.entry} is none that can be taken back here`)
 }
 
 function lawfully(entry: Entry, apply: () => void): void {

@@ -332,6 +332,14 @@ describe('a record that breaks a law is not folded', () => {
   test.each<[string, object]>([
     ['more than there is', moves({ count: 7 })],
     ['a piece nobody knows', moves({ piece: 'p77' })],
+    ['an undo of the opening of the job', { type: 'undone', entry: 1 }],
+    ['an undo of itself', { type: 'undone', entry: entries.length + 1 }],
+    ['a redo of what is yet to be written', { type: 'redone', entry: 99 }],
+    ['a second job', { type: 'opened', job: { no: 2, name: 'other', machine: '', units: 'metric' } }],
+    [
+      'a number too high to count on from',
+      { type: 'marked', mark: { id: 'm9007199254740991', text: 'dot', step: 1 } },
+    ],
     ['a cap at the wrong home', moves({ piece: 'p2', from: 'c2', to: 'machine', position: 'I2' })],
     ['a step nobody knows', { type: 'build-began', step: 77 }],
     ['a container nobody knows', { type: 'container-put', container: 77, inside: null }],
