@@ -1,4 +1,5 @@
 import fs, { constants } from 'node:fs'
+import os from 'node:os'
 import { sep } from 'node:path'
 
 /** What storage asks of the file system, so that a test can make any one call fail. */
@@ -33,8 +34,37 @@ export interface FileStat {
   ino: number
 }
 
-/** The real one. */
-export const nodeFileSystem: FileSystem = { ...fs, openSync: openPlain }
+/** The real one. Its errors have the system's names. */
+export const nodeFileSystem: FileSystem = {
+  openSync: namingErrors(openPlain),
+  closeSync: namingErrors((fd) => fs.closeSync(fd)),
+  fstatSync: namingErrors((fd) => fs.fstatSync(fd)),
+  statSync: namingErrors((path) => fs.statSync(path)),
+  readSync: namingErrors((fd, buffer, offset, length, position) =>
+    fs.readSync(fd, buffer, offset, length, position),
+  ),
+  writeSync: namingErrors((fd, buffer, offset, length, position) =>
+    fs.writeSync(fd, buffer, offset, length, position),
+  ),
+  fdatasyncSync: namingErrors((fd) => fs.fdatasyncSync(fd)),
+  fsyncSync: namingErrors((fd) => fs.fsyncSync(fd)),
+  ftruncateSync: namingErrors((fd, length) => fs.ftruncateSync(fd, length)),
+  unlinkSync: namingErrors((path) => fs.unlinkSync(path)),
+  renameSync: namingErrors((from, to) => fs.renameSync(from, to)),
+  mkdirSync: namingErrors((path, options) => fs.mkdirSync(path, options)),
+  rmdirSync: namingErrors((path) => fs.rmdirSync(path)),
+}
+
+function namingErrors<A extends unknown[], R>(call: (...args: A) => R): (...args: A) => R {
+  return (...args) => {
+    try {
+      return call(...args)
+    } catch (error) {
+      const code = errnoOf(error)
+      throw code === undefined ? error : Object.assign(error as Error, { code })
+    }
+  }
+}
 
 /**
  * Opens what lies at the path itself. A link there may lead anywhere, and may have been put there since somebody
@@ -142,5 +172,28 @@ const cannotSyncFolders = new Set(['EPERM', 'EACCES', 'EISDIR', 'EINVAL', 'ENOTS
 /** The system's error code ('ENOSPC'), or undefined for an error that no system call gave. */
 export function errnoOf(error: unknown): string | undefined {
   if (typeof error !== 'object' || error === null || !('code' in error)) return undefined
-  return typeof error.code === 'string' && /^E[A-Z0-9]+$/.test(error.code) ? error.code : undefined
+  if (typeof error.code !== 'string') return undefined
+  if (/^E[A-Z0-9]+$/.test(error.code)) return error.code
+  return UNNAMED.test(error.code) && 'errno' in error
+    ? nameOf(error.code, Math.abs(Number(error.errno)))
+    : undefined
 }
+
+/**
+ * How Node names what it does not know: on Linux and macOS the error of a network disk that let go of a file, or of a full
+ * quota; on Windows many that a network disk gives.
+ */
+const UNNAMED = /^(UNKNOWN|Unknown system error -?\d+)$/
+
+/** The system's own name of such an error, else one by its number. */
+function nameOf(code: string, errno: number): string {
+  const [name] = Object.entries(os.constants.errno).find(([, number]) => number === errno) ?? []
+  const known = name ?? (process.platform === 'linux' ? LINUX_ERRNO.get(errno) : undefined)
+  return known ?? (code === 'UNKNOWN' ? 'EUNKNOWN' : `E${errno}`)
+}
+
+/** From include/uapi/asm-generic/errno.h of Linux, where Node has them under no name at all: what disks answer with. */
+const LINUX_ERRNO = new Map([
+  [117, 'EUCLEAN'],
+  [123, 'ENOMEDIUM'],
+])

@@ -74,7 +74,8 @@ export function troubleOfProblem(problem: JobProblem, path: string): Trouble {
   }
 }
 
-const SYSTEM_CODE = /^E[A-Z0-9]+$/
+/** Node calls what it has no name for `UNKNOWN` or `Unknown system error -116`. */
+const SYSTEM_CODE = /^(E[A-Z0-9]+|UNKNOWN|Unknown system error -?\d+)$/
 
 interface StorageFacts {
   path?: unknown
