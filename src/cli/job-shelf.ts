@@ -9,6 +9,7 @@ import {
   createJob,
   discardJob,
   type HeaderProblem,
+  JOBS_LOCK_NAME,
   type JobFolder,
   listJobs,
   makeHome,
@@ -66,7 +67,7 @@ export class DiskShelf implements JobShelf {
     try {
       makeHome(this.home, fs)
       // Two that are made at the same moment must not get the same number: it stands on every label.
-      return withLock(join(this.home, '.jobs.lock'), { fs, limit: lockLimit }, () => {
+      return withLock(join(this.home, JOBS_LOCK_NAME), { fs, limit: lockLimit }, () => {
         const no = freeNumber(this.headers())
         const { path } = createJob(this.home, name, fs)
         try {

@@ -11,7 +11,7 @@ import {
   syncFolder,
   withFile,
 } from './file-system.ts'
-import { JOURNAL_NAME, MOST_JOURNAL_BYTES } from './journal-file.ts'
+import { JOURNAL_NAME, readJournalBytes } from './journal-file.ts'
 import { notRecorded } from './not-recorded.ts'
 import { photoFile } from './photo-files.ts'
 import { writeNew } from './write-new.ts'
@@ -61,7 +61,7 @@ export async function openCopy(path: string, ownJournal: string): Promise<CopyOf
   const folder = dirname(file)
   return {
     path: isFolder ? folder : file,
-    journal: readJournal(file),
+    journal: readJournalBytes(file).bytes,
     withPicture: async (name, work) => {
       const picture = photoFile(folder, name)
       return picture === null ? null : work(picture)
@@ -113,15 +113,6 @@ async function copyInArchive(path: string): Promise<CopyOfJob> {
     archive.close()
     throw error
   }
-}
-
-function readJournal(path: string): Buffer {
-  return withFile(nodeFileSystem, path, 'r', (fd) => {
-    const { size } = nodeFileSystem.fstatSync(fd)
-    if (size > MOST_JOURNAL_BYTES)
-      throw Object.assign(new Error(`EOVERFLOW: ${path} is too long`), { code: 'EOVERFLOW', path })
-    return readBytes(nodeFileSystem, fd, 0, size)
-  })
 }
 
 function isArchive(path: string): boolean {

@@ -5,6 +5,9 @@ import { numberedSlug, slugOf } from './job-slug.ts'
 import { JOURNAL_NAME } from './journal-file.ts'
 import { type LineProblem, MAX_LINE_BYTES, type Numbered, readLines } from './line.ts'
 
+/** The name of the lock in a home, which whoever gives a job its number holds. */
+export const JOBS_LOCK_NAME = '.jobs.lock'
+
 /** One job as the list shows it. `header` is its first entry; what follows was not read. */
 export interface JobFolder<E> {
   folder: string

@@ -19,9 +19,13 @@ import {
   writeLine,
 } from './line.ts'
 import { NotRecorded, notRecorded } from './not-recorded.ts'
+import { readWhole, tooLong } from './read-whole.ts'
 
 /** The name of the journal inside a job's folder. */
 export const JOURNAL_NAME = 'journal.log'
+
+/** The name of the lock beside it, which whoever writes in it holds. */
+export const JOURNAL_LOCK_NAME = 'journal.lock'
 
 /**
  * The longest journal that is read or written, in bytes: a job of ten thousand entries takes a few million. All of it is held in
@@ -71,6 +75,17 @@ export function openJournalFile<E extends Numbered>(
   { parse, fs = nodeFileSystem, most = MOST_JOURNAL_BYTES }: JournalFileOptions<E>,
 ): JournalFile<E> {
   return new AppendOnlyFile(path, parse, fs, most)
+}
+
+/**
+ * The bytes of the journal at `path`, right or not, and when it was changed, in milliseconds. Throws the system's error,
+ * EOVERFLOW where it is longer than any.
+ */
+export function readJournalBytes(
+  path: string,
+  fs: FileSystem = nodeFileSystem,
+): ReturnType<typeof readWhole> {
+  return readWhole(path, MOST_JOURNAL_BYTES, fs)
 }
 
 /** Tells one state of a file from another. */
@@ -268,11 +283,6 @@ class AppendOnlyFile<E extends Numbered> implements JournalFile<E> {
     if (entries.length > same) entries.length = same
     for (const entry of this.#recorded.slice(same)) entries.push(entry)
   }
-}
-
-/** What the system says of a file that is too long for a program to open. */
-function tooLong(path: string): Error {
-  return Object.assign(new Error(`EOVERFLOW: ${path} is too long`), { code: 'EOVERFLOW', path })
 }
 
 const LINE_FEED = 0x0a

@@ -1,5 +1,6 @@
 import { crc32 } from 'node:zlib'
 import { NewerEntry } from '../journal/upgrades.ts'
+import { parseJson } from './parse-json.ts'
 
 /** What every journal entry has, whatever else it tells: its number, from 1, and its id. */
 export interface Numbered {
@@ -135,7 +136,7 @@ function readLine<E extends Numbered>(
   const crc = chainedCrc(before.crc, json)
   if (line.toString('latin1', 0, CRC_BYTES + 1) !== `${crc} `) {
     const says = numberIn(json)
-    return damaged(says === undefined || says === number ? 'checksum' : 'chain')
+    return damaged(says === null || says === number ? 'checksum' : 'chain')
   }
   let raw: unknown
   try {
@@ -158,27 +159,14 @@ export function chainedCrc(previousCrc: string, json: Uint8Array): string {
   return crc32(json, crc32(previousCrc)).toString(16).padStart(CRC_BYTES, '0')
 }
 
-/** JSON without `__proto__` keys, which would change an object's nature as soon as it is copied. Throws SyntaxError. */
-export function parseJson(bytes: Buffer): unknown {
-  const text = bytes.toString('utf8')
-  const value: unknown = JSON.parse(text)
-  if (/__proto__|\\u005f/i.test(text) && hasProtoKey(value)) throw new SyntaxError('a key __proto__')
-  return value
-}
-
-function hasProtoKey(value: unknown): boolean {
-  if (typeof value !== 'object' || value === null) return false
-  return Object.hasOwn(value, '__proto__') || Object.values(value).some(hasProtoKey)
-}
-
-/** The entry number that a line gives itself, when it is legible. */
-function numberIn(json: Buffer): number | undefined {
+/** The entry number that a line gives itself, from its JSON; null where none is legible. */
+export function numberIn(json: Buffer): number | null {
   try {
     const value: unknown = JSON.parse(json.toString('utf8'))
-    if (typeof value !== 'object' || value === null || !('n' in value)) return undefined
-    return typeof value.n === 'number' ? value.n : undefined
+    const n = typeof value === 'object' && value !== null && 'n' in value ? value.n : null
+    return typeof n === 'number' && Number.isSafeInteger(n) && n > 0 ? n : null
   } catch {
-    return undefined
+    return null
   }
 }
 

@@ -2,8 +2,8 @@ import { readdirSync } from 'node:fs'
 import { dirname, join } from 'node:path'
 import { examine, type Looking } from './damage/examine.ts'
 import type { Examination } from './damage/finding.ts'
-import { errnoOf, type FileSystem, nodeFileSystem, readBytes, syncFolder, withFile } from './file-system.ts'
-import { JOURNAL_NAME, MOST_JOURNAL_BYTES } from './journal-file.ts'
+import { errnoOf, type FileSystem, nodeFileSystem, syncFolder } from './file-system.ts'
+import { JOURNAL_LOCK_NAME, JOURNAL_NAME, readJournalBytes } from './journal-file.ts'
 import { MAX_LINE_BYTES, type Numbered } from './line.ts'
 import { LockHeld, withLock } from './lock.ts'
 import { replaceFile } from './replace-file.ts'
@@ -33,11 +33,12 @@ export function lookAtJournal<E extends Numbered>(
   looking: Looking<E>,
   { lockLimit, fs = nodeFileSystem }: Pick<MendOptions<E>, 'lockLimit' | 'fs'> = {},
 ): Examination<E> {
-  const look = () => examine(readAll(join(folder, JOURNAL_NAME), fs), withAsides(folder, looking, fs))
+  const look = () =>
+    examine(readJournalBytes(join(folder, JOURNAL_NAME), fs).bytes, withAsides(folder, looking, fs))
   const found = look()
   if (!found.findings.some(({ kind }) => kind === 'torn' || kind === 'unended')) return found
   try {
-    return withLock(lockIn(folder), { limit: lockLimit, fs }, look)
+    return withLock(join(folder, JOURNAL_LOCK_NAME), { limit: lockLimit, fs }, look)
   } catch (error) {
     if (error instanceof LockHeld || errnoOf(error) !== undefined) return found
     throw error
@@ -52,8 +53,8 @@ export function lookAtJournal<E extends Numbered>(
 export function mendJournal<E extends Numbered>(folder: string, options: MendOptions<E>): Mending<E> {
   const { how, lockLimit, fs = nodeFileSystem } = options
   const path = join(folder, JOURNAL_NAME)
-  return withLock(lockIn(folder), { limit: lockLimit, fs }, () => {
-    const bytes = readAll(path, fs)
+  return withLock(join(folder, JOURNAL_LOCK_NAME), { limit: lockLimit, fs }, () => {
+    const { bytes } = readJournalBytes(path, fs)
     const found = examine(bytes, withAsides(folder, options, fs))
     const why = whyNot(found, how)
     if (why !== null) return { found, done: false, why }
@@ -62,7 +63,7 @@ export function mendJournal<E extends Numbered>(folder: string, options: MendOpt
     const rest = isCut ? writeNew(fs, join(folder, 'journal.cut-'), found.rest) : null
     syncFolder(fs, dirname(path))
     replaceFile(path, found.mended, fs)
-    if (!readAll(path, fs).equals(found.mended)) throw readBackOtherwise(path)
+    if (!readJournalBytes(path, fs).bytes.equals(found.mended)) throw readBackOtherwise(path)
     return { found, done: true, copy, rest }
   })
 }
@@ -73,7 +74,7 @@ export function mendJournal<E extends Numbered>(folder: string, options: MendOpt
  */
 function withAsides<E>(folder: string, looking: Looking<E>, fs: FileSystem): Looking<E> {
   const asides = tornIn(folder).flatMap((name) => {
-    const torn = unlessUnreadable(() => readAll(join(folder, name), fs))
+    const torn = unlessUnreadable(() => readJournalBytes(join(folder, name), fs).bytes)
     return torn === null || torn.length > MAX_LINE_BYTES
       ? []
       : [Buffer.concat([torn, FEED]), Buffer.concat([torn.subarray(0, -1), FEED])]
@@ -106,19 +107,6 @@ function whyNot<E>({ verdict, entries }: Examination<E>, how: 'mend' | 'cut'): N
 }
 
 type NotDone = Extract<Mending<unknown>, { done: false }>['why']
-
-function lockIn(folder: string): string {
-  return join(folder, 'journal.lock')
-}
-
-function readAll(path: string, fs: FileSystem): Buffer {
-  return withFile(fs, path, 'r', (fd) => {
-    const { size } = fs.fstatSync(fd)
-    if (size > MOST_JOURNAL_BYTES)
-      throw Object.assign(new Error(`EOVERFLOW: ${path} is too long`), { code: 'EOVERFLOW', path })
-    return readBytes(fs, fd, 0, size)
-  })
-}
 
 /** A disk that gives back other bytes than it took. */
 function readBackOtherwise(path: string): Error {

@@ -2,6 +2,7 @@ import { join } from 'node:path'
 import { LowSync } from 'lowdb'
 import { type FileSystem, nodeFileSystem } from './file-system.ts'
 import {
+  JOURNAL_LOCK_NAME,
   JOURNAL_NAME,
   type Journal,
   type JournalFile,
@@ -85,7 +86,7 @@ class LockedJournal<E extends Numbered> implements JournalStore<E> {
     { parse, readOnly = false, lockLimit, by, fs = nodeFileSystem }: OpenOptions<E>,
   ) {
     this.path = join(folder, JOURNAL_NAME)
-    this.#lockPath = join(folder, 'journal.lock')
+    this.#lockPath = join(folder, JOURNAL_LOCK_NAME)
     this.#options = { lockLimit, by, fs, onlyLook: readOnly }
     this.#file = openJournalFile(this.path, { parse, fs })
     this.#db = new LowSync(this.#file, { entries: [] })

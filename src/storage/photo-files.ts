@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto'
 import fs from 'node:fs'
 import { dirname, join } from 'node:path'
+import { chunksOf, sha256Of } from './file-chunks.ts'
 import { errnoOf, nodeFileSystem, removeQuietly, syncFolder, withFile, writeAll } from './file-system.ts'
 import { notRecorded } from './not-recorded.ts'
 import { isAlive } from './process-alive.ts'
@@ -144,13 +145,7 @@ export class PhotoFiles {
     if (!this.#unclaimed || this.#unclaimed.size === 0) return null
     const { size } = fromSource(source, () => this.#fs.statSync(source))
     const same = this.#unclaimed.get(size) ?? []
-    return same.find((name) => this.#hashOf(join(this.path, name)) === sha256) ?? null
-  }
-
-  #hashOf(path: string): string {
-    const hash = createHash('sha256')
-    withFile(this.#fs, path, 'r', (fd) => this.#eachChunk(fd, (chunk) => hash.update(chunk)))
-    return hash.digest('hex')
+    return same.find((name) => sha256Of(this.#fs, join(this.path, name)) === sha256) ?? null
   }
 
   #claim(name: string): string {
@@ -171,14 +166,12 @@ export class PhotoFiles {
     const from = fromSource(source, () => this.#fs.openSync(source, 'r'))
     try {
       withFile(this.#fs, temporary, 'wx', (fd) => {
-        this.#eachChunk(
-          from,
-          (chunk) => {
-            hash.update(chunk)
-            writeAll(this.#fs, fd, chunk)
-          },
-          source,
-        )
+        const chunks = chunksOf(this.#fs, from)
+        const next = () => fromSource(source, () => chunks.next())
+        for (let read = next(); !read.done; read = next()) {
+          hash.update(read.value)
+          writeAll(this.#fs, fd, read.value)
+        }
         this.#fs.fsyncSync(fd)
       })
       if (hash.digest('hex') !== sha256) throw new SourceChanged(source, null)
@@ -188,17 +181,6 @@ export class PhotoFiles {
       throw error
     } finally {
       this.#fs.closeSync(from)
-    }
-  }
-
-  #eachChunk(fd: number, work: (chunk: Uint8Array) => void, source?: string): void {
-    const buffer = new Uint8Array(CHUNK)
-    for (let at = 0; ; ) {
-      const read = () => this.#fs.readSync(fd, buffer, 0, CHUNK, at)
-      const count = source === undefined ? read() : fromSource(source, read)
-      if (count === 0) return
-      work(buffer.subarray(0, count))
-      at += count
     }
   }
 
@@ -245,7 +227,6 @@ export function isCopyName(name: string): boolean {
   return /^\d{8}-\d{6}(?:-[a-z0-9-]+)?\.(?:jpg|png)$/.test(name)
 }
 
-const CHUNK = 1 << 20
 const TEMPORARY = /^\.copy-(\d+)-\d+\.tmp$/
 
 function isNamed(name: string, { stem, extension }: PictureToCopy): boolean {

@@ -1,9 +1,9 @@
-import { createHash } from 'node:crypto'
 import { lstatSync, readdirSync } from 'node:fs'
 import { hostname } from 'node:os'
 import { join } from 'node:path'
-import { errnoOf, nodeFileSystem, readBytes, withFile } from './file-system.ts'
-import { JOURNAL_NAME } from './journal-file.ts'
+import { sha256Of } from './file-chunks.ts'
+import { errnoOf, nodeFileSystem } from './file-system.ts'
+import { JOURNAL_LOCK_NAME, JOURNAL_NAME } from './journal-file.ts'
 import { type Found, readLock } from './lock-holder.ts'
 import { PHOTOS_NAME } from './photo-files.ts'
 import { isAlive } from './process-alive.ts'
@@ -62,7 +62,7 @@ function ofPicture(path: string, sha256: string): Concern[] {
     const stat = lstatSync(path, { throwIfNoEntry: false })
     if (stat?.isSymbolicLink()) return [{ kind: 'link', path }]
     if (!stat?.isFile()) return [{ kind: 'picture-missing', path }]
-    return hashOf(path) === sha256 ? [] : [{ kind: 'picture-changed', path }]
+    return sha256Of(nodeFileSystem, path) === sha256 ? [] : [{ kind: 'picture-changed', path }]
   } catch (error) {
     if (errnoOf(error) === undefined) throw error
     // What cannot be read cannot be shown either.
@@ -70,27 +70,13 @@ function ofPicture(path: string, sha256: string): Concern[] {
   }
 }
 
-function hashOf(path: string): string {
-  const hash = createHash('sha256')
-  withFile(nodeFileSystem, path, 'r', (fd) => {
-    for (let at = 0; ; at += CHUNK) {
-      const chunk = readBytes(nodeFileSystem, fd, at, at + CHUNK)
-      hash.update(chunk)
-      if (chunk.length < CHUNK) return
-    }
-  })
-  return hash.digest('hex')
-}
-
-const CHUNK = 1 << 20
-
 function ofName(path: string, name: string): Concern[] {
   const stat = lstatSync(path, { throwIfNoEntry: false })
   if (!stat?.isFile()) return []
   if (/^journal\.(?:torn|cut|before-[a-z]+)-/.test(name))
     return [{ kind: 'set-aside', path, bytes: stat.size }]
   if (name.endsWith('.tmp')) return [{ kind: 'draft', path }]
-  return name === 'journal.lock' || name.startsWith('journal.lock.') ? ofLock(path) : []
+  return name === JOURNAL_LOCK_NAME || name.startsWith(`${JOURNAL_LOCK_NAME}.`) ? ofLock(path) : []
 }
 
 function ofLock(path: string): Concern[] {

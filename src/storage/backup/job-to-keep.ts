@@ -1,11 +1,11 @@
 import { join } from 'node:path'
-import { errnoOf, type FileSystem, readBytes, withFile } from '../file-system.ts'
-import { JOURNAL_NAME, MOST_JOURNAL_BYTES } from '../journal-file.ts'
+import { chunksOfFile } from '../file-chunks.ts'
+import { errnoOf } from '../file-system.ts'
+import { JOURNAL_LOCK_NAME, JOURNAL_NAME, readJournalBytes } from '../journal-file.ts'
 import { LockHeld, withLock } from '../lock.ts'
 import { isCopyName, PHOTOS_NAME } from '../photo-files.ts'
 import { type ArchiveFileSystem, kindOf } from './archive-file-system.ts'
 import { isPictureName, isSetAsideName, pictureEntry } from './archive-names.ts'
-import { chunksOfFile } from './file-streams.ts'
 import { factsOfJournal } from './journal-facts.ts'
 import type { JobInArchive, MissingPicture } from './manifest.ts'
 
@@ -30,12 +30,12 @@ export interface FileToKeep {
 
 /** Looks at a job's folder and reads its journal. Throws LockHeld, or the system's error where there is no journal to read. */
 export function jobToKeep(folder: string, fs: ArchiveFileSystem): JobToKeep {
-  const { bytes, mtime } = readJournal(folder, fs)
+  const { bytes, mtimeMs } = readJournal(folder, fs)
   const { job, pictures } = factsOfJournal(bytes)
   const journal: FileToKeep = {
     name: JOURNAL_NAME,
     bytes: bytes.length,
-    mtime,
+    mtime: new Date(mtimeMs),
     // Only a whole one packs as journals do: where a disk left nothing but zeros, it would look like a trap.
     isPacked: job.hurt === null,
     chunks: () => (bytes.length === 0 ? [] : [bytes]),
@@ -60,24 +60,14 @@ export function jobToKeep(folder: string, fs: ArchiveFileSystem): JobToKeep {
 }
 
 /** Under the lock, so that no line is half written. Where no lock can be made nobody can write either. */
-function readJournal(folder: string, fs: ArchiveFileSystem): { bytes: Buffer; mtime: Date } {
-  const path = join(folder, JOURNAL_NAME)
-  const read = () => readAll(path, fs)
+function readJournal(folder: string, fs: ArchiveFileSystem): ReturnType<typeof readJournalBytes> {
+  const read = () => readJournalBytes(join(folder, JOURNAL_NAME), fs)
   try {
-    return withLock(join(folder, 'journal.lock'), { fs }, read)
+    return withLock(join(folder, JOURNAL_LOCK_NAME), { fs }, read)
   } catch (error) {
     if (error instanceof LockHeld || errnoOf(error) === undefined) throw error
     return read()
   }
-}
-
-function readAll(path: string, fs: FileSystem): { bytes: Buffer; mtime: Date } {
-  return withFile(fs, path, 'r', (fd) => {
-    const { size, mtimeMs } = fs.fstatSync(fd)
-    if (size > MOST_JOURNAL_BYTES)
-      throw Object.assign(new Error(`EOVERFLOW: ${path} is too long`), { code: 'EOVERFLOW', path })
-    return { bytes: readBytes(fs, fd, 0, size), mtime: new Date(mtimeMs) }
-  })
 }
 
 /** The pictures that the record names; where it is hurt it may name fewer than it did, so every copy that lies there. */

@@ -1,3 +1,4 @@
+import { parseJson } from '../parse-json.ts'
 import { BadArchive, type BadArchiveCode } from './bad-archive.ts'
 
 /** What an archive says of itself: the file `manifest.json` in it. */
@@ -72,20 +73,6 @@ export function readManifest(bytes: Uint8Array, path: string): Manifest {
   if (raw.version > MANIFEST_VERSION) throw bad('newer')
   if (!isManifest(raw)) throw bad('foreign')
   return raw
-}
-
-/**
- * JSON without a key `__proto__`, which would change an object's nature as soon as it is copied. Only a text that may have
- * one is looked through: that takes ten times as long as reading it.
- */
-function parseJson(text: string): unknown {
-  const mayHaveProto = /__proto__|\\u005f/i.test(text)
-  return JSON.parse(text, mayHaveProto ? withoutProto : undefined)
-}
-
-function withoutProto(key: string, value: unknown): unknown {
-  if (key === '__proto__') throw new SyntaxError('a key __proto__')
-  return value
 }
 
 /** Anything that was read where one of these was written. */

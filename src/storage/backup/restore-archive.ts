@@ -1,7 +1,7 @@
 import { dirname, join } from 'node:path'
 import { parseEntry } from '../../journal/entry.ts'
 import { syncFolder } from '../file-system.ts'
-import { listJobs, makeHome } from '../job-folders.ts'
+import { JOBS_LOCK_NAME, listJobs, makeHome } from '../job-folders.ts'
 import { numberedSlug, slugOf } from '../job-slug.ts'
 import { withLock } from '../lock.ts'
 import { PHOTOS_NAME } from '../photo-files.ts'
@@ -47,7 +47,7 @@ export async function restoreArchive(
     const made = join(draft, 'job')
     await copyInto(made, archive, { tell, fs })
     // Two at the same moment, or a new job, must not get the same number or the same folder.
-    return withLock(join(home, '.jobs.lock'), { fs }, () => {
+    return withLock(join(home, JOBS_LOCK_NAME), { fs }, () => {
       const by = jobInTheWay(home, job)
       if (by) return { kind: 'in-the-way', by }
       const folder = freeFolder(fs, home, archive.manifest.folder)

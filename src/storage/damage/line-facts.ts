@@ -1,5 +1,5 @@
 import { crc32 } from 'node:zlib'
-import { CRC_BYTES, MAX_LINE_BYTES } from '../line.ts'
+import { CRC_BYTES, MAX_LINE_BYTES, numberIn } from '../line.ts'
 import { crcBefore } from './crc-steps.ts'
 
 /** What a line says of itself, whether or not it is right. */
@@ -31,14 +31,4 @@ export function givenBy(text: Buffer): number | null {
 /** What a line of that checksum gives to the next: each line's checksum goes on from this. */
 export function gives(crc: string): number {
   return crc32(crc)
-}
-
-function numberIn(json: Buffer): number | null {
-  try {
-    const value: unknown = JSON.parse(json.toString('utf8'))
-    const n = typeof value === 'object' && value !== null && 'n' in value ? value.n : null
-    return typeof n === 'number' && Number.isSafeInteger(n) && n > 0 ? n : null
-  } catch {
-    return null
-  }
 }
