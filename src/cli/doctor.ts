@@ -1,11 +1,11 @@
-import { basename, dirname, join, resolve } from 'node:path'
+import { dirname, join, resolve } from 'node:path'
 import type { DoctorAsk, Errand } from '../lines/errand.ts'
 import { failedByError, refusedWith } from '../photos/failed.ts'
 import type { ErrandOutcome } from '../session/errands.ts'
 import { type Examination, firstUnlawful, type Mending, picturesIn } from '../session/health.ts'
 import type { Session } from '../session/session.ts'
 import { type Entry, parseEntry } from '../session/stored-entry.ts'
-import { NoCopy, openCopy } from '../storage/copy-of-job.ts'
+import { NoCopy, openCopyNamed } from '../storage/copy-of-job.ts'
 import { listJobs } from '../storage/job-folders.ts'
 import { JOURNAL_NAME } from '../storage/journal-file.ts'
 import { lookAtJournal, mendJournal } from '../storage/mend-journal.ts'
@@ -84,19 +84,8 @@ function asAnswer(outcome: ErrandOutcome): ErrandOutcome {
   return { ok: true, entries: [], text: [told.what, ...told.lines, told.cure, ...text], answer: facts.doctor }
 }
 
-/** By a path; or by the name of a folder among the jobs. */
-async function journalAt(named: string, own: string, { cwd, home }: Patient): Promise<Buffer> {
-  try {
-    return await journalOf(resolve(cwd, named), own)
-  } catch (error) {
-    const isNowhere = error instanceof NoCopy && error.code === 'nothing-there'
-    if (!isNowhere || basename(named) !== named) throw error
-    return journalOf(join(home, named), own)
-  }
-}
-
-async function journalOf(path: string, own: string): Promise<Buffer> {
-  const copy = await openCopy(path, own)
+async function journalAt(named: string, own: string, patient: Patient): Promise<Buffer> {
+  const copy = await openCopyNamed(named, own, patient)
   copy.close()
   return copy.journal
 }

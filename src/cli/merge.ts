@@ -1,4 +1,4 @@
-import { basename, dirname, join, resolve } from 'node:path'
+import { basename, dirname } from 'node:path'
 import type { Errand } from '../lines/errand.ts'
 import { type Brought, bringPictures } from '../photos/bring-pictures.ts'
 import { failedByError, failedByTrouble, refusedWith } from '../photos/failed.ts'
@@ -7,7 +7,7 @@ import { lawfulPart } from '../session/health.ts'
 import { isToDecide, type MergeOutcome, mergeCopy, planCopy } from '../session/merge.ts'
 import type { Session } from '../session/session.ts'
 import { parseEntry } from '../session/stored-entry.ts'
-import { type CopyOfJob, discardKept, keepJournal, NoCopy, openCopy } from '../storage/copy-of-job.ts'
+import { type CopyOfJob, discardKept, keepJournal, NoCopy, openCopyNamed } from '../storage/copy-of-job.ts'
 import { readLines } from '../storage/line.ts'
 import { pathNamed } from '../storage/path-named.ts'
 import type { PhotoFileSystem } from '../storage/photo-files.ts'
@@ -53,25 +53,13 @@ export async function runMerge(
   let copy: CopyOfJob | null = null
   try {
     tell('reading the copy')
-    copy = await openCopyNamed(path, session, places)
+    copy = await openCopyNamed(path, session.store.path, places)
     return await withCopy({ asked, session, copy, tell, fs })
   } catch (error) {
     if (error instanceof NoCopy) return refusedWith(error.code, noCopyText(error.code, asked.path))
     return failedByError(error, path, [])
   } finally {
     copy?.close()
-  }
-}
-
-/** By a path; or by the name of a folder that lies beside that of the job. */
-async function openCopyNamed(path: string, session: Session, { home, cwd }: MergePlaces): Promise<CopyOfJob> {
-  const { path: own } = session.store
-  try {
-    return await openCopy(resolve(cwd, path), own)
-  } catch (error) {
-    const isNowhere = error instanceof NoCopy && error.code === 'nothing-there'
-    if (!isNowhere || basename(path) !== path) throw error
-    return openCopy(join(home, path), own)
   }
 }
 

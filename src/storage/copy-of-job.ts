@@ -1,6 +1,6 @@
 import { mkdtempSync, realpathSync, rmSync, statSync } from 'node:fs'
 import { tmpdir } from 'node:os'
-import { dirname, join, resolve } from 'node:path'
+import { basename, dirname, join, resolve } from 'node:path'
 import { openArchive } from './backup/read-archive.ts'
 import {
   errnoOf,
@@ -48,10 +48,29 @@ export class NoCopy extends Error {
 }
 
 /**
+ * Opens the copy of a job that somebody named: by a path, from `cwd`; or by the name of its folder among the jobs of a home.
+ * Throws what `openCopy` throws.
+ * @param ownJournal the path of the journal that it is a copy of
+ */
+export async function openCopyNamed(
+  named: string,
+  ownJournal: string,
+  { home, cwd }: { home: string; cwd: string },
+): Promise<CopyOfJob> {
+  try {
+    return await openCopy(resolve(cwd, named), ownJournal)
+  } catch (error) {
+    const isNowhere = error instanceof NoCopy && error.code === 'nothing-there'
+    if (!isNowhere || basename(named) !== named) throw error
+    return openCopy(join(home, named), ownJournal)
+  }
+}
+
+/**
  * Opens a copy of a job. The path itself may lead through links, for somebody typed it; what lies in its folder may not be
  * one. Throws NoCopy, BadArchive, or the system's error, EOVERFLOW where the journal is longer than any.
  */
-export async function openCopy(path: string, ownJournal: string): Promise<CopyOfJob> {
+async function openCopy(path: string, ownJournal: string): Promise<CopyOfJob> {
   const real = realPath(path)
   const isFolder = statSync(real).isDirectory()
   const file = isFolder ? join(real, JOURNAL_NAME) : real
