@@ -6,11 +6,25 @@ import { USAGE } from './usage.ts'
 
 // Nothing heavy is imported before it is known that it is needed: help and version answer at once.
 const asked = readArguments(process.argv.slice(2))
-// A reader that has seen enough, as `head`, closes the pipe; a window that was closed takes nothing more.
-process.stdout.on('error', (error: NodeJS.ErrnoException) => {
-  if (error.code !== 'EPIPE' && error.code !== 'EIO') throw error
-})
-process.exitCode = await main().catch(fault)
+let isCutShort = false
+process.stdout.on('error', cutShort)
+// There is nobody left to be told.
+process.stderr.on('error', () => undefined)
+const code = await main().catch(fault)
+process.exitCode = isCutShort ? EXIT.notRecorded : code
+
+/** The answer did not get out, or not to its end. What it told of is recorded all the same, so nobody should say it again. */
+function cutShort({ code = '' }: NodeJS.ErrnoException): void {
+  // A reader that has seen enough, as `head`, closes the pipe; a window that was closed takes nothing more.
+  if (isCutShort || code === 'EPIPE' || code === 'EIO') return
+  isCutShort = true
+  process.exitCode = EXIT.notRecorded
+  const why = code === 'ENOSPC' ? 'there the disk is full' : `the system answered ${code}`
+  console.error(`The answer could not be written to its end: ${why}.`)
+  console.error(
+    'What was recorded is recorded: "putback log" shows it, and other questions can be asked again.',
+  )
+}
 
 async function main(): Promise<number> {
   if ('wrong' in asked) {

@@ -1,4 +1,4 @@
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
+import { closeSync, existsSync, mkdtempSync, openSync, readFileSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
@@ -89,6 +89,27 @@ describe('a job in runs of its own', () => {
     expect(stdout).toContain('standard input: 2 lines done, 1 refused as they should be')
   })
 })
+
+test.skipIf(!existsSync('/dev/full'))(
+  'a disk that takes no answer is told in words, whatever was recorded',
+  () => {
+    const full = openSync('/dev/full', 'w')
+    try {
+      expect(program.run(['new', 'job', 'answered to a full disk'], { env, stdout: full })).toMatchObject({
+        status: 3,
+        stderr: [
+          'The answer could not be written to its end: there the disk is full.',
+          'What was recorded is recorded: "putback log" shows it, and other questions can be asked again.',
+          '',
+        ].join('\n'),
+      })
+      expect(program.run(['card'], { env, stdout: full, stderr: full }).status).toBe(3)
+      expect(program.run(['card'], { env }).stdout).toContain('answered to a full disk')
+    } finally {
+      closeSync(full)
+    }
+  },
+)
 
 /** The sources in a chunk and in all that it loads in these ways. */
 function reachedFrom(from: string, outputs: BuiltProgram['metafile']['outputs'], kinds: string[]): string[] {

@@ -8,7 +8,10 @@ import { build, type Metafile } from 'esbuild'
 export interface BuiltProgram {
   /** What each chunk holds and loads. */
   metafile: Metafile
-  run(args: readonly string[], options?: { input?: string; env?: Record<string, string> }): Run
+  run(
+    args: readonly string[],
+    options?: { input?: string; env?: Record<string, string>; stdout?: number; stderr?: number },
+  ): Run
   remove(): void
 }
 
@@ -41,10 +44,11 @@ export async function buildPutback(): Promise<BuiltProgram> {
   const program = join(folder, 'putback.mjs')
   return {
     metafile,
-    run(args, { input = '', env = {} } = {}) {
+    run(args, { input = '', env = {}, ...streams } = {}) {
       const { PUTBACK_HOME: _, NO_COLOR: __, ...inherited } = process.env
       const { status, stdout, stderr } = spawnSync(process.execPath, [program, ...args], {
         input,
+        stdio: ['pipe', streams.stdout ?? 'pipe', streams.stderr ?? 'pipe'],
         encoding: 'utf8',
         cwd: folder,
         env: { ...inherited, ...env },
