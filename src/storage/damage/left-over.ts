@@ -146,54 +146,71 @@ function rootOf(piece: Piece, { facts, leftGiving, roots }: Known): LineFacts {
 
 /** Names what stands behind the place where the chain broke, in the order of the file. */
 function nameBeyond(beyond: readonly (Legible | Piece)[], known: Known): LeftOver {
-  const findings: Finding[] = []
-  const behind: Legible[] = []
-  let expected = known.length + 1
-  let illegible: Piece[] = []
-  const nameIllegible = (gap: number) => {
-    for (const [index, { line }] of illegible.entries()) {
-      const entry = gap === illegible.length ? { entry: expected + index } : {}
-      findings.push({ kind: 'illegible', line, last: line, ...entry, isSure: false })
-    }
-    illegible = []
-  }
-  const legible = beyond.filter((each): each is Legible => 'facts' in each)
+  const naming = new NamingBeyond(known)
+  const legible = beyond.filter(isLegible)
   let passed = 0
   for (const each of beyond) {
-    if (!('facts' in each)) {
-      illegible.push(each)
-      continue
-    }
-    passed += 1
-    const { facts, piece } = each
-    const { line } = piece
-    if (isStray(each, legible[passed], expected, known)) {
-      findings.push({ kind: 'foreign', line, last: line, isSure: false })
-      continue
-    }
-    if (piece.start < known.end) {
-      findings.push({ kind: 'foreign', line, last: line, isSure: false })
-      behind.push(each)
-      continue
-    }
-    const gap = facts.n - expected
-    if (gap > illegible.length)
-      findings.push({
-        kind: 'missing',
-        line,
-        last: line,
-        entry: expected,
-        lastEntry: facts.n - 1,
-        isSure: false,
-      })
-    if (gap === 0 && !each.isProved)
-      findings.push({ kind: 'altered', line, last: line, entry: facts.n, isSure: false })
-    nameIllegible(gap)
-    behind.push(each)
-    expected = facts.n + 1
+    if (isLegible(each)) {
+      passed += 1
+      naming.addLegible(each, legible[passed])
+    } else naming.addIllegible(each)
   }
-  nameIllegible(illegible.length)
-  return { findings, behind }
+  return naming.named()
+}
+
+function isLegible(each: Legible | Piece): each is Legible {
+  return 'facts' in each
+}
+
+class NamingBeyond {
+  readonly #known: Known
+  readonly #findings: Finding[] = []
+  readonly #behind: Legible[] = []
+  /** The number that the next line would have, if none were missing. */
+  #expected: number
+  /** Lines that may be the entries up to the next legible one. */
+  #illegible: Piece[] = []
+
+  constructor(known: Known) {
+    this.#known = known
+    this.#expected = known.length + 1
+  }
+
+  addIllegible(piece: Piece): void {
+    this.#illegible.push(piece)
+  }
+
+  addLegible(each: Legible, next: Legible | undefined): void {
+    const { facts, piece, isProved } = each
+    const at = { line: piece.line, last: piece.line, isSure: false }
+    const isAlone = isStray(each, next, this.#expected, this.#known)
+    if (isAlone || piece.start < this.#known.end) {
+      this.#findings.push({ kind: 'foreign', ...at })
+      if (!isAlone) this.#behind.push(each)
+      return
+    }
+    const gap = facts.n - this.#expected
+    if (gap > this.#illegible.length)
+      this.#findings.push({ kind: 'missing', ...at, entry: this.#expected, lastEntry: facts.n - 1 })
+    if (gap === 0 && !isProved) this.#findings.push({ kind: 'altered', ...at, entry: facts.n })
+    this.#nameIllegible(gap)
+    this.#behind.push(each)
+    this.#expected = facts.n + 1
+  }
+
+  named(): LeftOver {
+    this.#nameIllegible(this.#illegible.length)
+    return { findings: this.#findings, behind: this.#behind }
+  }
+
+  /** They are the entries of a gap only where there are as many of them. */
+  #nameIllegible(gap: number): void {
+    for (const [index, { line }] of this.#illegible.entries()) {
+      const entry = gap === this.#illegible.length ? { entry: this.#expected + index } : {}
+      this.#findings.push({ kind: 'illegible', line, last: line, ...entry, isSure: false })
+    }
+    this.#illegible = []
+  }
 }
 
 /** Linked with no line of the file, and with a number that does not fit between those beside it. */
