@@ -37,7 +37,7 @@ test('words that a damaged job does not take give way to the doctor and come bac
   await made.send('doctor')
   expect(made.line()).toBe('off 2 M8 side nuts|')
   await made.send('doctor from no-such-copy')
-  expect(made.line()).toBe('doctor from no-such-copy|')
+  expect([made.line(), made.desk.standing()]).toEqual(['doctor from no-such-copy|', 'kept'])
   await made.send('doctor mend')
   expect(made.answer()).toContain('put right')
   expect([made.line(), made.entries()]).toEqual(['off 2 M8 side nuts|', made.before])
@@ -52,7 +52,11 @@ test('what is not certain is cut when that is asked for, and the job goes on fro
   expect(made.entries()).toBe(stands)
   await made.send('doctor mend')
   expect(made.below()).toContain('nothing was changed')
-  // What was refused is typed over.
+  // What to do stands above all that was found; what was refused is typed over.
+  made.enter('told')
+  expect(made.rows().findIndex((row) => row.includes('"doctor cut"'))).toBeLessThan(
+    made.rows().findIndex((row) => row.includes('before line')),
+  )
   await made.send('doctor cut')
   expect(made.head()).not.toContain('ONLY TO READ')
   made.enter('.1', '2 M8 side nuts')

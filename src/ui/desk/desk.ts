@@ -462,7 +462,7 @@ export class Desk {
     const { session } = this
     if (!session) return
     if (this.#errand.progress !== null) {
-      this.#talk.giveBack(typed, false)
+      this.#talk.giveBack(typed)
       this.#talk.say(
         saying('Something else is still under way.', 'One after the other: wait until it is done.'),
       )
@@ -482,7 +482,7 @@ export class Desk {
   }
 
   #tellNow(news: News, typed: Typed): void {
-    if (!news.isOk) this.#talk.giveBack(typed, news.answer.sign === SIGNS.refused)
+    if (!news.isOk) this.#talk.giveBack(typed)
     if (!hasRoom(this.#size, news.answer)) this.#way.go({ at: 'told' })
     else this.#talk.say(news.answer)
   }
@@ -555,7 +555,7 @@ export class Desk {
     } catch (error) {
       const told = errorTold(error, this.session?.store.path ?? this.#job.home)
       if (!told) throw error
-      if (typed) this.#talk.giveBack(typed, false)
+      if (typed) this.#talk.giveBack(typed)
       // A job may have been begun before that.
       this.#job.forgetList()
       this.#talk.say({ sign: SIGNS.notRecorded, told })

@@ -123,8 +123,9 @@ function printable(outcome: ErrandOutcome): ErrandOutcome {
   }
 }
 
+/** What it is and what to do come first, for they must be seen; the rest may stand below the last row. */
 function linesOf(outcome: ErrandOutcome): string[] {
   if (outcome.ok) return outcome.text
   const { told, text = [] } = outcome
-  return [...text, told.what, ...told.lines, told.cure].filter((line) => line !== '')
+  return [told.what, told.cure, ...told.lines, ...text].filter((line) => line !== '')
 }

@@ -67,13 +67,12 @@ export class Talk {
     if (answer) this.say(answer)
   }
 
-  /** Words of an errand, to be said otherwise where they were refused, else to be tried again; the number of a choice says nothing there. */
-  giveBack(typed: Typed, isRefused: boolean): void {
+  /** Words of an errand, to be tried again or said otherwise; the number of a choice says nothing there. */
+  giveBack(typed: Typed): void {
     if (/^\d*$/.test((typed.before + typed.after).trim())) return
     if (this.standing() === 'kept' && this.#kept) this.#aside.push(this.#kept)
     this.#kept = null
-    if (isRefused) this.offer(typed)
-    else this.#line.keep(typed.before, typed.after, () => {})
+    this.#line.keep(typed.before, typed.after, () => {})
   }
 
   say(answer: Answer): void {

@@ -116,7 +116,7 @@ function enterSentence(desk: Desk, { enter, question }: Page): string {
 function inTheLine(desk: Desk, before: string, after: string): string {
   const standing = desk.standing()
   if (standing === 'kept')
-    return `Kept: ${before}${after}. Enter alone tries it again; what you type instead goes first.`
+    return `Kept: ${before}${after}. Enter alone tries it again; what you type takes its place.`
   if (standing === 'not-taken') return `Not taken: ${before}${after}. Type it anew; Enter alone forgets it.`
   if (after === '') return `The line begins with: ${before.trim()}. Type the rest; / clears it.`
   if (before === '') return `The line ends with: ${after.trim()}. Type its beginning; / clears it.`

@@ -92,7 +92,7 @@ function enterLabel(desk: Desk, page: Page): Line {
     return page.enter ? line(strong('Enter'), ` ${page.enter.says}`) : line('Type a number or words')
   const standing = desk.standing()
   if (standing === 'kept')
-    return line('kept: ', strong('Enter'), ' tries it again; what you type instead goes first')
+    return line('kept: ', strong('Enter'), ' tries it again; type over it, a space goes on with it')
   if (standing === 'not-taken')
     return line('not taken: type over it; ', strong('Enter'), ' clears it, a space mends it')
   const meaning = desk.meaning()

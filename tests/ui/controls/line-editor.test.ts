@@ -187,6 +187,7 @@ describe('a line that was not taken', () => {
     ['the first of the line mends it', `${home}x`, 'x|arrow caps'],
     ['Delete mends it', `${del}x`, 'arrow capsx|'],
     ['the keys of the screen leave it as it is', `${up}2`, '2|'],
+    ['so do the signs that act on an empty line', '+-*2', '2|'],
     ['a paste replaces it', '\x1b[200~2\x1b[201~', '2|'],
   ])('%s', (_, chunk, expected) => {
     const { editor, reader } = typed()
@@ -228,6 +229,19 @@ describe('a line that was kept', () => {
     expect(editor.standing()).toBe('kept')
     expect(press('\r')).toEqual([{ kind: 'line', before: 'off 2 nuts', after: '' }])
     expect([editor.before(), editor.standing(), replaced.mock.calls.length]).toEqual(['', null, 0])
+  })
+
+  test('+ and - turn the page beside it', () => {
+    const { editor, press, replaced } = kept()
+    expect(press('+-')).toEqual([
+      { kind: 'key', key: 'page-down' },
+      { kind: 'key', key: 'page-up' },
+    ])
+    expect([editor.before(), editor.standing(), replaced.mock.calls.length]).toEqual([
+      'off 2 nuts',
+      'kept',
+      0,
+    ])
   })
 
   test('what is typed takes its place, and that is told once', () => {

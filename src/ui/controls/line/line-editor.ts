@@ -96,6 +96,9 @@ export function lineEditor(): LineEditor {
       assembler.push(character)
       return []
     }
+    // No line begins with one of these: beside a line that stands they act as on an empty one.
+    const beside = standing !== null && ON_EMPTY[character]
+    if (beside) return [screen(beside)]
     if (/[^\s\p{Cc}]/u.test(character)) replaceStanding()
     // A line feed may only be the end of the Enter that sent the line.
     if (character !== '\n') standing = null
