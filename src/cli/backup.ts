@@ -1,11 +1,13 @@
-import { mkdirSync, realpathSync, statSync } from 'node:fs'
+import { realpathSync, statSync } from 'node:fs'
 import { basename, dirname, join, resolve } from 'node:path'
 import manifest from '../../package.json' with { type: 'json' }
 import type { Errand } from '../lines/errand.ts'
+import { type Failed, failedByTrouble, refusedWith } from '../photos/failed.ts'
 import type { ErrandOutcome } from '../session/errands.ts'
 import type { Session } from '../session/session.ts'
 import { parseEntry } from '../session/stored-entry.ts'
 import { pictureIn } from '../storage/backup/archive-names.ts'
+import { backupsFolder } from '../storage/backup/backups-folder.ts'
 import {
   ArchiveExists,
   type ArchiveMade,
@@ -13,7 +15,6 @@ import {
   writeArchive,
 } from '../storage/backup/write-archive.ts'
 import { listJobs } from '../storage/job-folders.ts'
-import { BACKUPS_NAME } from '../storage/job-slug.ts'
 import { pathNamed } from '../storage/path-named.ts'
 import {
   type BackupFacts,
@@ -32,7 +33,6 @@ import { resultOf } from './pending.ts'
 import type { Result } from './result.ts'
 
 type Asked = Extract<Errand, { errand: 'backup' }>
-type Failed = Extract<ErrandOutcome, { ok: false }>
 
 /** Where back-ups go, and when it is. */
 interface BackupPlaces {
@@ -121,11 +121,10 @@ async function attempt<T>(path: string, work: () => T | Failed | Promise<T | Fai
   try {
     return await work()
   } catch (error) {
-    if (error instanceof ArchiveExists) return refused('file-exists', fileThereText(error.path))
+    if (error instanceof ArchiveExists) return refusedWith('file-exists', fileThereText(error.path))
     const trouble = troubleOfError(error, path)
     if (trouble === null) throw error
-    const code = 'code' in trouble ? trouble.code : trouble.kind
-    return { ok: false, exit: 'not-recorded', code, told: notBackedUpText(trouble), entries: [] }
+    return { ...failedByTrouble(trouble, []), told: notBackedUpText(trouble) }
   }
 }
 
@@ -135,18 +134,14 @@ function targetOf(to: string | null, places: BackupPlaces): ArchiveTarget | Fail
   const path = resolve(places.cwd, pathNamed(to))
   if (!/\.zip$/i.test(path) || isFolder(path)) return targetFolder(to, places)
   const folder = dirname(path)
-  if (!isFolder(folder)) return refused('no-such-folder', noFolderText(folder))
+  if (!isFolder(folder)) return refusedWith('no-such-folder', noFolderText(folder))
   return { file: join(realpathSync(folder), basename(path)) }
 }
 
 function targetFolder(to: string | null, { home, cwd }: BackupPlaces): { folder: string } | Failed {
-  if (to === null) {
-    const folder = join(home, BACKUPS_NAME)
-    mkdirSync(folder, { recursive: true, mode: 0o700 })
-    return { folder }
-  }
+  if (to === null) return { folder: backupsFolder(home) }
   const path = resolve(cwd, pathNamed(to))
-  return isFolder(path) ? { folder: realpathSync(path) } : refused('no-such-folder', noFolderText(path))
+  return isFolder(path) ? { folder: realpathSync(path) } : refusedWith('no-such-folder', noFolderText(path))
 }
 
 function isFolder(path: string): boolean {
@@ -156,8 +151,4 @@ function isFolder(path: string): boolean {
 /** Beside the jobs, a back-up is no more than half of one. */
 function reminder(folder: string, { home }: BackupPlaces): string[] {
   return statSync(folder).dev === statSync(home).dev ? [sameDiskText()] : []
-}
-
-function refused(code: string, told: Told): Failed {
-  return { ok: false, exit: 'refused', code, told, entries: [] }
 }

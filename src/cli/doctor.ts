@@ -1,6 +1,6 @@
 import { dirname, join, resolve } from 'node:path'
 import type { DoctorAsk, Errand } from '../lines/errand.ts'
-import { failedByError, refusedWith } from '../photos/failed.ts'
+import { type Failed, failedByError, refusedWith } from '../photos/failed.ts'
 import type { ErrandOutcome } from '../session/errands.ts'
 import { type Examination, firstUnlawful, type Mending, picturesIn } from '../session/health.ts'
 import type { Session } from '../session/session.ts'
@@ -36,8 +36,6 @@ interface Patient {
   /** Words of the doctor to type, in quotes, as they are typed here. */
   ask: (words: string) => string
 }
-
-type Failed = Extract<ErrandOutcome, { ok: false }>
 
 /**
  * Examines the journal of a job and what lies around it, and mends it as far as that was asked for. Only what the disk or

@@ -1,7 +1,7 @@
 import { basename, dirname } from 'node:path'
 import type { Errand } from '../lines/errand.ts'
 import { type Brought, bringPictures } from '../photos/bring-pictures.ts'
-import { failedByError, failedByTrouble, refusedWith } from '../photos/failed.ts'
+import { type Failed, failedByError, failedByTrouble, refusedWith } from '../photos/failed.ts'
 import type { ErrandOutcome } from '../session/errands.ts'
 import { lawfulPart } from '../session/health.ts'
 import { isToDecide, type MergeOutcome, mergeCopy, planCopy } from '../session/merge.ts'
@@ -28,7 +28,6 @@ import { label } from './answers/labels.ts'
 import { whenText } from './answers/when.ts'
 
 type Asked = Extract<Errand, { errand: 'merge' }>
-type Failed = Extract<ErrandOutcome, { ok: false }>
 
 /** Where a copy is looked for: where the program was started, then among the jobs. */
 export interface MergePlaces {
