@@ -8,9 +8,9 @@ import { foldOn } from '../src/journal/fold.ts'
 import { emptyState } from '../src/journal/state.ts'
 import { Session } from '../src/session/session.ts'
 import { createJob } from '../src/storage/job-folders.ts'
-import { JOURNAL_NAME } from '../src/storage/journal-file.ts'
-import { writeLine } from '../src/storage/line.ts'
-import { openJournal } from '../src/storage/open-journal.ts'
+import { JOURNAL_NAME } from '../src/storage/journal/journal-file.ts'
+import { writeLine } from '../src/storage/journal/line.ts'
+import { openJournal } from '../src/storage/journal/open-journal.ts'
 
 /** The entries of a made-up strip-down with so many lots of pieces. */
 export function madeUpLots(lots: number): Entry[] {

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
-import { JOURNAL_NAME } from '../../src/storage/journal-file.ts'
+import { JOURNAL_NAME } from '../../src/storage/journal/journal-file.ts'
 import { madeUpEntries, openSession, writtenJob } from '../jobs.ts'
 import { alternate, figure, type Printer, ratio, timeEach } from '../measure.ts'
 

@@ -4,7 +4,7 @@ import { Session, type SessionOptions } from '../session/session.ts'
 import { type Entry, parseEntry } from '../session/stored-entry.ts'
 import { cardOf } from '../session/views.ts'
 import { choose, chosen } from '../storage/chosen-job.ts'
-import { errnoOf, type FileSystem } from '../storage/file-system.ts'
+import { errnoOf, type FileSystem } from '../storage/files/file-system.ts'
 import {
   createJob,
   discardJob,
@@ -14,10 +14,10 @@ import {
   listJobs,
   makeHome,
 } from '../storage/job-folders.ts'
-import { withLock } from '../storage/lock.ts'
-import { notRecorded } from '../storage/not-recorded.ts'
-import { openJournal } from '../storage/open-journal.ts'
-import { enterJob, type Presence } from '../storage/presence.ts'
+import { notRecorded } from '../storage/journal/not-recorded.ts'
+import { openJournal } from '../storage/journal/open-journal.ts'
+import { withLock } from '../storage/lock/lock.ts'
+import { enterJob, type Presence } from '../storage/lock/presence.ts'
 import { soundWanted, wantSound } from '../storage/sound-setting.ts'
 import { addDemoJob } from './demo-job.ts'
 

@@ -8,7 +8,7 @@ import { isToDecide, type MergeOutcome, mergeCopy, planCopy } from '../session/m
 import type { Session } from '../session/session.ts'
 import { parseEntry } from '../session/stored-entry.ts'
 import { type CopyOfJob, discardKept, keepJournal, NoCopy, openCopyNamed } from '../storage/copy-of-job.ts'
-import { readLines } from '../storage/line.ts'
+import { readLines } from '../storage/journal/line.ts'
 import { pathNamed } from '../storage/path-named.ts'
 import type { PhotoFileSystem } from '../storage/photo-files.ts'
 import { entryText } from '../words/entries.ts'

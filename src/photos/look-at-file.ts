@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto'
 import { constants } from 'node:fs'
 import { type FileHandle, open } from 'node:fs/promises'
-import { errnoOf } from '../storage/file-system.ts'
+import { errnoOf } from '../storage/files/file-system.ts'
 import { localTime, type Taken } from './capture-time.ts'
 import { formatOf, MAGIC_BYTES, type PictureFormat } from './picture-format.ts'
 import { readLabels, Undecodable } from './read-labels.ts'

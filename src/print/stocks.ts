@@ -2,8 +2,8 @@ import { readdirSync } from 'node:fs'
 import { basename, dirname, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { readStock, type Stock, type StockFault } from '../label/stock.ts'
-import { errnoOf } from '../storage/file-system.ts'
-import { readSmallFile } from '../storage/read-small-file.ts'
+import { errnoOf } from '../storage/files/file-system.ts'
+import { readSmallFile } from '../storage/files/read-small-file.ts'
 
 /** A file of a stock that cannot be used, and why. */
 export interface BadStock {

@@ -1,8 +1,8 @@
 import { join } from 'node:path'
 import * as z from 'zod/mini'
 import type { HowPrinted } from '../lines/errand.ts'
-import { readSmallFile } from '../storage/read-small-file.ts'
-import { replaceFile } from '../storage/replace-file.ts'
+import { readSmallFile } from '../storage/files/read-small-file.ts'
+import { replaceFile } from '../storage/files/replace-file.ts'
 
 /** What is used where nothing else is said. A file that cannot be read counts as none: it is a convenience only. */
 export function usualHow(home: string): HowPrinted {

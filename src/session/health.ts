@@ -3,7 +3,7 @@ import { lawfulPart } from '../journal/lawful-part.ts'
 
 export { picturesIn } from '../journal/recorded-pictures.ts'
 export type { Behind, Examination, Finding } from '../storage/damage/finding.ts'
-export type { Mending } from '../storage/mend-journal.ts'
+export type { Mending } from '../storage/journal/mend-journal.ts'
 export type { Concern } from '../storage/surroundings.ts'
 export { lawfulPart }
 

@@ -1,7 +1,7 @@
 import type { Phase } from '../plan/phase.ts'
 import type { HeaderProblem } from '../storage/job-folders.ts'
-import type { JournalProblem } from '../storage/journal-file.ts'
-import type { Presence } from '../storage/presence.ts'
+import type { JournalProblem } from '../storage/journal/journal-file.ts'
+import type { Presence } from '../storage/lock/presence.ts'
 import type { Session } from './session.ts'
 
 /** What is wrong with a job's record; `law` when the entry of that number does not follow from those before it. */

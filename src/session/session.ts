@@ -8,7 +8,7 @@ import type { Refusal } from '../journal/refusal.ts'
 import { emptyState, type State } from '../journal/state.ts'
 import type { Clock } from '../plan/facts.ts'
 import { Gates } from '../plan/gates.ts'
-import type { JournalStore } from '../storage/open-journal.ts'
+import type { JournalStore } from '../storage/journal/open-journal.ts'
 import type { JobProblem } from './jobs.ts'
 import { turningPoints } from './timers.ts'
 

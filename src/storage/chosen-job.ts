@@ -1,7 +1,7 @@
 import { join } from 'node:path'
-import { type FileSystem, nodeFileSystem, readBytes, withFile } from './file-system.ts'
+import { type FileSystem, nodeFileSystem, readBytes, withFile } from './files/file-system.ts'
+import { replaceFile } from './files/replace-file.ts'
 import { hasJournal } from './job-folders.ts'
-import { replaceFile } from './replace-file.ts'
 
 const NAME = '.chosen'
 const MAX_BYTES = 1024

@@ -10,11 +10,11 @@ import {
   removeQuietly,
   syncFolder,
   withFile,
-} from './file-system.ts'
-import { JOURNAL_NAME, readJournalBytes } from './journal-file.ts'
-import { notRecorded } from './not-recorded.ts'
+} from './files/file-system.ts'
+import { writeNew } from './files/write-new.ts'
+import { JOURNAL_NAME, readJournalBytes } from './journal/journal-file.ts'
+import { notRecorded } from './journal/not-recorded.ts'
 import { photoFile } from './photo-files.ts'
-import { writeNew } from './write-new.ts'
 
 /** A copy of a job, only looked at: its folder, its journal alone, or an archive of it. */
 export interface CopyOfJob {

@@ -1,9 +1,16 @@
 import { lstatSync, readdirSync } from 'node:fs'
 import { dirname, join, resolve } from 'node:path'
-import { errnoOf, type FileSystem, nodeFileSystem, readBytes, syncFolder, withFile } from './file-system.ts'
+import {
+  errnoOf,
+  type FileSystem,
+  nodeFileSystem,
+  readBytes,
+  syncFolder,
+  withFile,
+} from './files/file-system.ts'
 import { numberedSlug, slugOf } from './job-slug.ts'
-import { JOURNAL_NAME } from './journal-file.ts'
-import { type LineProblem, MAX_LINE_BYTES, type Numbered, readLines } from './line.ts'
+import { JOURNAL_NAME } from './journal/journal-file.ts'
+import { type LineProblem, MAX_LINE_BYTES, type Numbered, readLines } from './journal/line.ts'
 
 /** The name of the lock in a home, which whoever gives a job its number holds. */
 export const JOBS_LOCK_NAME = '.jobs.lock'

@@ -1,11 +1,18 @@
 import { createHash } from 'node:crypto'
 import fs from 'node:fs'
 import { dirname, join } from 'node:path'
-import { chunksOf, sha256Of } from './file-chunks.ts'
-import { errnoOf, nodeFileSystem, removeQuietly, syncFolder, withFile, writeAll } from './file-system.ts'
-import { notRecorded } from './not-recorded.ts'
-import { isAlive } from './process-alive.ts'
-import { type NamingFileSystem, putInPlace } from './put-in-place.ts'
+import { chunksOf, sha256Of } from './files/file-chunks.ts'
+import {
+  errnoOf,
+  nodeFileSystem,
+  removeQuietly,
+  syncFolder,
+  withFile,
+  writeAll,
+} from './files/file-system.ts'
+import { type NamingFileSystem, putInPlace } from './files/put-in-place.ts'
+import { notRecorded } from './journal/not-recorded.ts'
+import { isAlive } from './lock/process-alive.ts'
 
 /** The name of the folder of pictures inside a job's folder. */
 export const PHOTOS_NAME = 'photos'

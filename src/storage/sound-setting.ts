@@ -1,7 +1,7 @@
 import { join } from 'node:path'
-import type { FileSystem } from './file-system.ts'
-import { readSmallFile } from './read-small-file.ts'
-import { replaceFile } from './replace-file.ts'
+import type { FileSystem } from './files/file-system.ts'
+import { readSmallFile } from './files/read-small-file.ts'
+import { replaceFile } from './files/replace-file.ts'
 
 const NAME = '.settings.json'
 const MOST_BYTES = 10_000

@@ -1,12 +1,12 @@
 import { lstatSync, readdirSync } from 'node:fs'
 import { hostname } from 'node:os'
 import { join } from 'node:path'
-import { sha256Of } from './file-chunks.ts'
-import { errnoOf, nodeFileSystem } from './file-system.ts'
-import { JOURNAL_LOCK_NAME, JOURNAL_NAME } from './journal-file.ts'
-import { type Found, readLock } from './lock-holder.ts'
+import { sha256Of } from './files/file-chunks.ts'
+import { errnoOf, nodeFileSystem } from './files/file-system.ts'
+import { JOURNAL_LOCK_NAME, JOURNAL_NAME } from './journal/journal-file.ts'
+import { type Found, readLock } from './lock/lock-holder.ts'
+import { isAlive } from './lock/process-alive.ts'
 import { PHOTOS_NAME } from './photo-files.ts'
-import { isAlive } from './process-alive.ts'
 
 /** A picture as the record has it. */
 export interface RecordedPicture {

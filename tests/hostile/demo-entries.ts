@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { type Entry, parseEntry } from '../../src/journal/entry.ts'
-import { readLines } from '../../src/storage/line.ts'
+import { readLines } from '../../src/storage/journal/line.ts'
 
 const OLDER = 'tests/journal/older'
 

@@ -1,8 +1,8 @@
 import { writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { type Entry, parseEntry } from '../../src/journal/entry.ts'
-import { JOURNAL_NAME } from '../../src/storage/journal-file.ts'
-import { FILE_START, writeLine } from '../../src/storage/line.ts'
+import { JOURNAL_NAME } from '../../src/storage/journal/journal-file.ts'
+import { FILE_START, writeLine } from '../../src/storage/journal/line.ts'
 
 /**
  * The same record with another text in the place of each that its schema leaves free: what was one text stays one, so

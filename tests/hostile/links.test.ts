@@ -13,10 +13,10 @@ import {
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
 import { parseEntry } from '../../src/journal/entry.ts'
-import { nodeFileSystem } from '../../src/storage/file-system.ts'
-import { openJournal } from '../../src/storage/open-journal.ts'
+import { nodeFileSystem } from '../../src/storage/files/file-system.ts'
+import { openJournal } from '../../src/storage/journal/open-journal.ts'
+import { enterJob } from '../../src/storage/lock/presence.ts'
 import { PhotoFiles, photoFile } from '../../src/storage/photo-files.ts'
-import { enterJob } from '../../src/storage/presence.ts'
 import { type Bench, benchWithJob } from '../cli/support/bench.ts'
 import { temporaryFolder } from '../storage/support/temporary-folder.ts'
 

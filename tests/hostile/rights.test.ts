@@ -1,9 +1,9 @@
 import { lstatSync, readdirSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, test } from 'vitest'
-import { withLock } from '../../src/storage/lock.ts'
-import { enterJob } from '../../src/storage/presence.ts'
-import { setAsideTornEnd } from '../../src/storage/recover.ts'
+import { setAsideTornEnd } from '../../src/storage/journal/recover.ts'
+import { withLock } from '../../src/storage/lock/lock.ts'
+import { enterJob } from '../../src/storage/lock/presence.ts'
 import { benchWithJob } from '../cli/support/bench.ts'
 import { phone } from '../support/photos/phone.ts'
 

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest'
 import type { EntryBody } from '../../src/journal/entry.ts'
 import { lawfulPart } from '../../src/journal/lawful-part.ts'
 import { factsOfJournal } from '../../src/storage/backup/journal-facts.ts'
-import { writeLine } from '../../src/storage/line.ts'
+import { writeLine } from '../../src/storage/journal/line.ts'
 import { off, strip } from '../support/commands.ts'
 import { numbered, openJob, record, stateText } from '../support/record.ts'
 

@@ -13,7 +13,7 @@ import {
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
 import { createJob, listJobs } from '../../src/storage/job-folders.ts'
-import { openJournal } from '../../src/storage/open-journal.ts'
+import { openJournal } from '../../src/storage/journal/open-journal.ts'
 import { faultyFileSystem } from './support/faulty-file-system.ts'
 import { note, notes, parseNote } from './support/notes.ts'
 import { temporaryFolder } from './support/temporary-folder.ts'

@@ -10,7 +10,7 @@ import fs, {
 } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
-import { NotRecorded } from '../../src/storage/not-recorded.ts'
+import { NotRecorded } from '../../src/storage/journal/not-recorded.ts'
 import {
   isCopyName,
   type PhotoFileSystem,

@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { afterAll, beforeAll, expect, test } from 'vitest'
-import { readLines } from '../../src/storage/line.ts'
+import { readLines } from '../../src/storage/journal/line.ts'
 import { buildProgram, type ChildProgram, startProgram } from '../helpers/child-program.ts'
 import { parseNote } from './support/notes.ts'
 import { temporaryFolder } from './support/temporary-folder.ts'

@@ -1,5 +1,5 @@
 import { ENTRY_VERSION } from '../../src/journal/entry.ts'
-import { openJournal } from '../../src/storage/open-journal.ts'
+import { openJournal } from '../../src/storage/journal/open-journal.ts'
 
 /** Writes one more entry into a job's folder as the next putback may: a version and a kind that nobody knows here. */
 export function goOnAsNewer(folder: string, version = ENTRY_VERSION + 1): void {

@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { beforeAll, describe, expect, test } from 'vitest'
 import { labelCode } from '../../src/label/code.ts'
-import { JOURNAL_NAME } from '../../src/storage/journal-file.ts'
+import { JOURNAL_NAME } from '../../src/storage/journal/journal-file.ts'
 import { buildOnce, onFirstJob, PutbackTerminal } from './support/putback-terminal.ts'
 
 beforeAll(buildOnce)

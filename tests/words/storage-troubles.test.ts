@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
-import { NotRecorded } from '../../src/storage/not-recorded.ts'
+import { NotRecorded } from '../../src/storage/journal/not-recorded.ts'
 import { type Trouble, troubleText } from '../../src/words/storage-troubles.ts'
 import { shown } from '../errors/play.ts'
 
@@ -177,7 +177,7 @@ describe('what keeps the record from being written or read', () => {
   )
 
   test('every reason of the storage itself is said in words', () => {
-    const source = readFileSync('src/storage/not-recorded.ts', 'utf8')
+    const source = readFileSync('src/storage/journal/not-recorded.ts', 'utf8')
     const [, union = ''] = /export type NotRecordedCode =\n((?: {2}\|.*\n)+)/.exec(source) ?? []
     const codes = [...union.matchAll(/'([a-z-]+)'/g)].map(([, code = '']) => code)
     expect(codes.length).toBeGreaterThan(5)
@@ -190,7 +190,7 @@ describe('what keeps the record from being written or read', () => {
 
   test('every kind of damage that the storage finds is said in words', () => {
     const [, why = ''] =
-      /why: ((?:'[a-z-]+'(?: \| )?)+)/.exec(readFileSync('src/storage/line.ts', 'utf8')) ?? []
+      /why: ((?:'[a-z-]+'(?: \| )?)+)/.exec(readFileSync('src/storage/journal/line.ts', 'utf8')) ?? []
     const kinds = [...why.matchAll(/[a-z-]+/g)].map(([kind]) => kind)
     expect(kinds.length).toBeGreaterThan(4)
     const said = kinds.map((kind) => troubleText({ kind: 'damaged', path, line: 2, why: kind }).what)

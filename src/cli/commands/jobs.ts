@@ -1,6 +1,6 @@
 import { join } from 'node:path'
 import { copiesOf, type JobSummary } from '../../session/jobs.ts'
-import { JOURNAL_NAME } from '../../storage/journal-file.ts'
+import { JOURNAL_NAME } from '../../storage/journal/journal-file.ts'
 import { copiesText } from '../../words/merging/copies-text.ts'
 import { troubleText } from '../../words/storage-troubles.ts'
 import { troubleOfProblem } from '../../words/trouble-of.ts'

@@ -1,6 +1,6 @@
 import fs from 'node:fs'
-import { errnoOf, nodeFileSystem } from '../file-system.ts'
-import type { NamingFileSystem } from '../put-in-place.ts'
+import { errnoOf, nodeFileSystem } from '../files/file-system.ts'
+import type { NamingFileSystem } from '../files/put-in-place.ts'
 
 /** What archives ask of the file system beyond journals. Links are looked at, never followed. */
 export interface ArchiveFileSystem extends NamingFileSystem {

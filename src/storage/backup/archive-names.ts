@@ -1,4 +1,4 @@
-import { JOURNAL_NAME } from '../journal-file.ts'
+import { JOURNAL_NAME } from '../journal/journal-file.ts'
 import { PHOTOS_NAME } from '../photo-files.ts'
 
 /** The list of what an archive holds, a file in it. */

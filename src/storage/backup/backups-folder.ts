@@ -1,5 +1,5 @@
 import { join } from 'node:path'
-import { type FileSystem, nodeFileSystem, syncFolder } from '../file-system.ts'
+import { type FileSystem, nodeFileSystem, syncFolder } from '../files/file-system.ts'
 import { BACKUPS_NAME } from '../job-slug.ts'
 
 /**

@@ -2,7 +2,7 @@ import { rmSync } from 'node:fs'
 import { hostname } from 'node:os'
 import { join } from 'node:path'
 import { slugOf } from '../job-slug.ts'
-import { isAlive } from '../process-alive.ts'
+import { isAlive } from '../lock/process-alive.ts'
 import type { ArchiveFileSystem } from './archive-file-system.ts'
 
 const START = `.putback-${slugOf(hostname())}-`

@@ -1,5 +1,5 @@
 import { Readable, Writable } from 'node:stream'
-import { type FileSystem, writeAll } from '../file-system.ts'
+import { type FileSystem, writeAll } from '../files/file-system.ts'
 
 /** Parts of bytes as a stream; the next one is asked for when the last was taken. */
 export function streamOf(chunks: Iterable<Uint8Array>): Readable {

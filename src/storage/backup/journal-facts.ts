@@ -1,7 +1,7 @@
 import { parseEntry } from '../../journal/entry.ts'
 import { lawfulPart } from '../../journal/lawful-part.ts'
 import { picturesIn } from '../../journal/recorded-pictures.ts'
-import { readLines } from '../line.ts'
+import { readLines } from '../journal/line.ts'
 import type { HurtLine, JobInArchive } from './manifest.ts'
 
 /**

@@ -1,4 +1,4 @@
-import { parseJson } from '../parse-json.ts'
+import { parseJson } from '../files/parse-json.ts'
 import { BadArchive, type BadArchiveCode } from './bad-archive.ts'
 
 /** What an archive says of itself: the file `manifest.json` in it. */

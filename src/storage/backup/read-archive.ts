@@ -7,9 +7,16 @@ import {
   type Entry as ZipEntry,
   type ZipFile,
 } from 'yauzl'
-import { chunksOf } from '../file-chunks.ts'
-import { closeQuietly, errnoOf, type FileSystem, readBytes, removeQuietly, writeAll } from '../file-system.ts'
-import { JOURNAL_NAME, MOST_JOURNAL_BYTES } from '../journal-file.ts'
+import { chunksOf } from '../files/file-chunks.ts'
+import {
+  closeQuietly,
+  errnoOf,
+  type FileSystem,
+  readBytes,
+  removeQuietly,
+  writeAll,
+} from '../files/file-system.ts'
+import { JOURNAL_NAME, MOST_JOURNAL_BYTES } from '../journal/journal-file.ts'
 import { type ArchiveFileSystem, nodeArchiveFileSystem } from './archive-file-system.ts'
 import { foldedName, isArchiveName, MANIFEST_NAME, pictureEntry, pictureIn } from './archive-names.ts'
 import { BadArchive } from './bad-archive.ts'

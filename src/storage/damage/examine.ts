@@ -1,5 +1,5 @@
-import { CRC_BYTES, type LinesRead, type Numbered, readLines } from '../line.ts'
-import { parseJson } from '../parse-json.ts'
+import { parseJson } from '../files/parse-json.ts'
+import { CRC_BYTES, type LinesRead, type Numbered, readLines } from '../journal/line.ts'
 import type { Behind, Examination, Finding } from './finding.ts'
 import { type Followed, followChain, type Link } from './follow-chain.ts'
 import { type LeftOver, nameLeftOver } from './left-over.ts'

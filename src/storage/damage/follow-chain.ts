@@ -1,4 +1,4 @@
-import { CRC_BYTES, FILE_START, type Numbered } from '../line.ts'
+import { CRC_BYTES, FILE_START, type Numbered } from '../journal/line.ts'
 import { factsOf, gives } from './line-facts.ts'
 import type { CutUp, Piece } from './pieces.ts'
 import { isWhole, repairAt } from './repair.ts'

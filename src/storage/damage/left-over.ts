@@ -1,4 +1,4 @@
-import { FILE_START } from '../line.ts'
+import { FILE_START } from '../journal/line.ts'
 import type { Finding } from './finding.ts'
 import type { Followed, Link } from './follow-chain.ts'
 import { factsOf, givenBy, gives, type LineFacts } from './line-facts.ts'

@@ -1,5 +1,5 @@
 import { crc32 } from 'node:zlib'
-import { CRC_BYTES, MAX_LINE_BYTES, numberIn } from '../line.ts'
+import { CRC_BYTES, MAX_LINE_BYTES, numberIn } from '../journal/line.ts'
 import { crcBefore } from './crc-steps.ts'
 
 /** What a line says of itself, whether or not it is right. */

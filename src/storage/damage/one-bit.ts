@@ -1,4 +1,4 @@
-import { CRC_BYTES, chainedCrc } from '../line.ts'
+import { CRC_BYTES, chainedCrc } from '../journal/line.ts'
 import { BIT_EFFECTS, stepBack } from './crc-steps.ts'
 
 /** One bit of a line. */

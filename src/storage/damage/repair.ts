@@ -1,6 +1,6 @@
 import { crc32 } from 'node:zlib'
-import { CRC_BYTES, chainedCrc, type Numbered } from '../line.ts'
-import { parseJson } from '../parse-json.ts'
+import { parseJson } from '../files/parse-json.ts'
+import { CRC_BYTES, chainedCrc, type Numbered } from '../journal/line.ts'
 import { flipped, singleFlips } from './one-bit.ts'
 import type { Piece } from './pieces.ts'
 

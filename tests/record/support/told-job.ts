@@ -2,7 +2,7 @@ import type { Command } from '../../../src/journal/command.ts'
 import { parseEntry } from '../../../src/journal/entry.ts'
 import { readLine } from '../../../src/lines/read-line.ts'
 import { Session } from '../../../src/session/session.ts'
-import { openJournal } from '../../../src/storage/open-journal.ts'
+import { openJournal } from '../../../src/storage/journal/open-journal.ts'
 import { temporaryFolder } from '../../storage/support/temporary-folder.ts'
 import { openJob } from '../../support/record.ts'
 

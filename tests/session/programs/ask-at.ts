@@ -2,7 +2,7 @@ import { writeSync } from 'node:fs'
 import { parseEntry } from '../../../src/journal/entry.ts'
 import { Session } from '../../../src/session/session.ts'
 import { timersOf } from '../../../src/session/timers.ts'
-import { openJournal } from '../../../src/storage/open-journal.ts'
+import { openJournal } from '../../../src/storage/journal/open-journal.ts'
 
 // One who opens a job at a time: says what runs, then carries out commands, and says what came of each.
 const [folder = '', at = '', ...commands] = process.argv.slice(2)

@@ -2,7 +2,7 @@ import { existsSync, writeSync } from 'node:fs'
 import { join } from 'node:path'
 import { parseEntry } from '../../../src/journal/entry.ts'
 import { Session } from '../../../src/session/session.ts'
-import { openJournal } from '../../../src/storage/open-journal.ts'
+import { openJournal } from '../../../src/storage/journal/open-journal.ts'
 
 // One of several at work in one job: deals labels, opens containers, fills and voids unused labels, takes back. Says
 // each number that it was given, and what it did with a label.

@@ -2,7 +2,7 @@ import { existsSync, writeSync } from 'node:fs'
 import { join } from 'node:path'
 import { parseEntry } from '../../../src/journal/entry.ts'
 import { Session } from '../../../src/session/session.ts'
-import { openJournal } from '../../../src/storage/open-journal.ts'
+import { openJournal } from '../../../src/storage/journal/open-journal.ts'
 
 // One of several who take from the same bag: moves one bolt at a time into a bag of its own, so many times. Says the id of
 // each entry, or what it was refused with.

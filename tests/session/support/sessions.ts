@@ -1,8 +1,8 @@
 import type { Command } from '../../../src/journal/command.ts'
 import { type Entry, parseEntry } from '../../../src/journal/entry.ts'
 import { Session, type SessionOptions } from '../../../src/session/session.ts'
-import type { FileSystem } from '../../../src/storage/file-system.ts'
-import { openJournal } from '../../../src/storage/open-journal.ts'
+import type { FileSystem } from '../../../src/storage/files/file-system.ts'
+import { openJournal } from '../../../src/storage/journal/open-journal.ts'
 import { temporaryFolder } from '../../storage/support/temporary-folder.ts'
 import { openJob } from '../../support/record.ts'
 

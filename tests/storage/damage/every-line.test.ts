@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { examine } from '../../../src/storage/damage/examine.ts'
-import { readLines } from '../../../src/storage/line.ts'
+import { readLines } from '../../../src/storage/journal/line.ts'
 import { fileOf, linesOf } from '../support/journal-bytes.ts'
 import { type Note, notes, parseNote } from '../support/notes.ts'
 

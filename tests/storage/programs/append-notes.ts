@@ -1,5 +1,5 @@
 import { writeSync } from 'node:fs'
-import { openJournal } from '../../../src/storage/open-journal.ts'
+import { openJournal } from '../../../src/storage/journal/open-journal.ts'
 import { note, parseNote } from '../support/notes.ts'
 
 // Appends `count` notes, and says the id of each once it is recorded.

@@ -1,5 +1,5 @@
 import { writeSync } from 'node:fs'
-import { enterJob } from '../../../src/storage/presence.ts'
+import { enterJob } from '../../../src/storage/lock/presence.ts'
 
 // Enters a job, says so, and stays until it is killed.
 enterJob(process.argv[2] ?? '')

@@ -1,6 +1,6 @@
 import { existsSync, readFileSync, writeFileSync, writeSync } from 'node:fs'
 import { join } from 'node:path'
-import { withLock } from '../../../src/storage/lock.ts'
+import { withLock } from '../../../src/storage/lock/lock.ts'
 
 // Waits for a file `go`, then adds 1 to the number in a file, `times` times, each time under the lock, and says so.
 // At the end of a turn, still having the lock, it can make trouble: it `dies` in the last one, or `abandons` each

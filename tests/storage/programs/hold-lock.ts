@@ -1,5 +1,5 @@
 import { writeSync } from 'node:fs'
-import { withLock } from '../../../src/storage/lock.ts'
+import { withLock } from '../../../src/storage/lock/lock.ts'
 
 // Takes the lock, says so, and keeps it until it is killed.
 withLock(process.argv[2] ?? '', {}, () => {

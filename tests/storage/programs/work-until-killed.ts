@@ -1,7 +1,7 @@
 import { writeSync } from 'node:fs'
 import { parseEntry } from '../../../src/journal/entry.ts'
 import { Session } from '../../../src/session/session.ts'
-import { openJournal } from '../../../src/storage/open-journal.ts'
+import { openJournal } from '../../../src/storage/journal/open-journal.ts'
 import { chanceOf } from '../../support/damage/chance.ts'
 import { dyingFileSystem } from '../support/dying-file-system.ts'
 import { commandByChance } from '../support/work-by-chance.ts'

@@ -1,5 +1,5 @@
 import { basename } from 'node:path'
-import { type FileSystem, nodeFileSystem } from '../../../src/storage/file-system.ts'
+import { type FileSystem, nodeFileSystem } from '../../../src/storage/files/file-system.ts'
 import { FILE_SYSTEM_CALLS, type FileSystemCall } from './faulty-file-system.ts'
 
 /**

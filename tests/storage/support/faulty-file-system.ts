@@ -1,4 +1,4 @@
-import { type FileSystem, nodeFileSystem } from '../../../src/storage/file-system.ts'
+import { type FileSystem, nodeFileSystem } from '../../../src/storage/files/file-system.ts'
 import type { Chance } from '../../support/damage/chance.ts'
 
 /** A call that storage makes. */

@@ -1,4 +1,4 @@
-import { writeLine } from '../../../src/storage/line.ts'
+import { writeLine } from '../../../src/storage/journal/line.ts'
 
 /** A journal of these entries as it stands on the disk. */
 export function fileOf(entries: readonly object[]): Buffer {

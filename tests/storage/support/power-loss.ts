@@ -1,6 +1,6 @@
 import { mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs'
 import { basename, dirname, join } from 'node:path'
-import type { FileSystem } from '../../../src/storage/file-system.ts'
+import type { FileSystem } from '../../../src/storage/files/file-system.ts'
 
 /** A file system, and what would be left of it if the power went now. */
 export interface PowerLoss {

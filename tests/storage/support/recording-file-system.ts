@@ -1,4 +1,4 @@
-import { type FileSystem, nodeFileSystem } from '../../../src/storage/file-system.ts'
+import { type FileSystem, nodeFileSystem } from '../../../src/storage/files/file-system.ts'
 
 /** The file system, noting in `calls` what changes a file and what makes that durable. */
 export function recordingFileSystem(calls: string[], fs: FileSystem = nodeFileSystem): FileSystem {

@@ -1,7 +1,7 @@
 import { appendFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { labelCode, MACHINE_NUMBER, stepNumber } from '../../../src/label/code.ts'
-import { JOURNAL_NAME } from '../../../src/storage/journal-file.ts'
+import { JOURNAL_NAME } from '../../../src/storage/journal/journal-file.ts'
 import type { Desk } from '../../../src/ui/desk/desk.ts'
 import type { Size } from '../../../src/ui/layout.ts'
 import type { ScreenName } from '../../../src/ui/navigation.ts'

@@ -2,7 +2,7 @@ import { createHash } from 'node:crypto'
 import { mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import type { Command } from '../../../../src/journal/command.ts'
-import { writeLine } from '../../../../src/storage/line.ts'
+import { writeLine } from '../../../../src/storage/journal/line.ts'
 import { chanceOf } from '../../../support/damage/chance.ts'
 import { openJob, record } from '../../../support/record.ts'
 

@@ -12,12 +12,12 @@ import {
 } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, test, vi } from 'vitest'
-import { LockHeld } from '../../src/storage/lock.ts'
-import { NotRecorded } from '../../src/storage/not-recorded.ts'
-import { type JournalStore, openJournal } from '../../src/storage/open-journal.ts'
-import { faultyFileSystem } from './support/faulty-file-system.ts'
-import { type Note, note, notes, parseFirstNote, parseNote } from './support/notes.ts'
-import { temporaryFolder } from './support/temporary-folder.ts'
+import { NotRecorded } from '../../../src/storage/journal/not-recorded.ts'
+import { type JournalStore, openJournal } from '../../../src/storage/journal/open-journal.ts'
+import { LockHeld } from '../../../src/storage/lock/lock.ts'
+import { faultyFileSystem } from '../support/faulty-file-system.ts'
+import { type Note, note, notes, parseFirstNote, parseNote } from '../support/notes.ts'
+import { temporaryFolder } from '../support/temporary-folder.ts'
 
 describe('two that have the same job open', () => {
   test('see each other’s entries, each once', () => {

@@ -1,6 +1,7 @@
 import { join } from 'node:path'
 import { LowSync } from 'lowdb'
-import { type FileSystem, nodeFileSystem } from './file-system.ts'
+import { type FileSystem, nodeFileSystem } from '../files/file-system.ts'
+import { LockHeld, withLock } from '../lock/lock.ts'
 import {
   JOURNAL_LOCK_NAME,
   JOURNAL_NAME,
@@ -11,7 +12,6 @@ import {
   stampOf,
 } from './journal-file.ts'
 import type { Damaged, Newer, Numbered } from './line.ts'
-import { LockHeld, withLock } from './lock.ts'
 import { NotRecorded, notRecorded } from './not-recorded.ts'
 import { type SetAside, setAsideTornEnd } from './recover.ts'
 

@@ -1,12 +1,12 @@
 import { appendFileSync, existsSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
-import { openJournal } from '../../src/storage/open-journal.ts'
-import { setAsideTornEnd } from '../../src/storage/recover.ts'
-import { faultyFileSystem } from './support/faulty-file-system.ts'
-import { note, notes, parseNote } from './support/notes.ts'
-import { recordingFileSystem } from './support/recording-file-system.ts'
-import { temporaryFolder } from './support/temporary-folder.ts'
+import { openJournal } from '../../../src/storage/journal/open-journal.ts'
+import { setAsideTornEnd } from '../../../src/storage/journal/recover.ts'
+import { faultyFileSystem } from '../support/faulty-file-system.ts'
+import { note, notes, parseNote } from '../support/notes.ts'
+import { recordingFileSystem } from '../support/recording-file-system.ts'
+import { temporaryFolder } from '../support/temporary-folder.ts'
 
 describe('a torn end', () => {
   test('every way to cut off the last two lines: the rest stands, the torn bytes are kept, and it goes on', () => {

@@ -1,6 +1,6 @@
 import { dirname, extname } from 'node:path'
-import { type FileSystem, nodeFileSystem, readBytes, syncFolder, withFile } from './file-system.ts'
-import { writeNew } from './write-new.ts'
+import { type FileSystem, nodeFileSystem, readBytes, syncFolder, withFile } from '../files/file-system.ts'
+import { writeNew } from '../files/write-new.ts'
 
 /** A torn end of a journal, kept in a file of its own. */
 export interface SetAside {

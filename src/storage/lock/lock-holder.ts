@@ -1,6 +1,6 @@
 import { hostname } from 'node:os'
 import { threadId } from 'node:worker_threads'
-import { errnoOf, type FileSystem, readBytes, withFile } from './file-system.ts'
+import { errnoOf, type FileSystem, readBytes, withFile } from '../files/file-system.ts'
 
 /** What a lock file says about the process that made it. */
 export interface Holder {

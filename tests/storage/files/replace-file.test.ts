@@ -1,9 +1,9 @@
 import { lstatSync, readdirSync, readFileSync, statSync, symlinkSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { expect, test } from 'vitest'
-import { replaceFile } from '../../src/storage/replace-file.ts'
-import { faultyFileSystem } from './support/faulty-file-system.ts'
-import { temporaryFolder } from './support/temporary-folder.ts'
+import { replaceFile } from '../../../src/storage/files/replace-file.ts'
+import { faultyFileSystem } from '../support/faulty-file-system.ts'
+import { temporaryFolder } from '../support/temporary-folder.ts'
 
 test('the bytes stand in the place of the file, whether or not there was one', () => {
   const path = join(temporaryFolder(), 'file')

@@ -11,13 +11,13 @@ import {
 import { join } from 'node:path'
 import { LowSync } from 'lowdb'
 import { describe, expect, test } from 'vitest'
-import { type FileSystem, nodeFileSystem } from '../../src/storage/file-system.ts'
-import { type Journal, type JournalFile, openJournalFile } from '../../src/storage/journal-file.ts'
-import { NotRecorded } from '../../src/storage/not-recorded.ts'
-import { faultyFileSystem } from './support/faulty-file-system.ts'
-import { type Note, note, notes, parseNote } from './support/notes.ts'
-import { recordingFileSystem } from './support/recording-file-system.ts'
-import { temporaryFolder } from './support/temporary-folder.ts'
+import { type FileSystem, nodeFileSystem } from '../../../src/storage/files/file-system.ts'
+import { type Journal, type JournalFile, openJournalFile } from '../../../src/storage/journal/journal-file.ts'
+import { NotRecorded } from '../../../src/storage/journal/not-recorded.ts'
+import { faultyFileSystem } from '../support/faulty-file-system.ts'
+import { type Note, note, notes, parseNote } from '../support/notes.ts'
+import { recordingFileSystem } from '../support/recording-file-system.ts'
+import { temporaryFolder } from '../support/temporary-folder.ts'
 
 describe('under lowdb', () => {
   test('a missing file is an empty journal', () => {

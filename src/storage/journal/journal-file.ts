@@ -8,7 +8,8 @@ import {
   readBytes,
   syncFolder,
   withFile,
-} from './file-system.ts'
+} from '../files/file-system.ts'
+import { readWhole, tooLong } from '../files/read-whole.ts'
 import {
   FILE_START,
   type LineEnd,
@@ -19,7 +20,6 @@ import {
   writeLine,
 } from './line.ts'
 import { NotRecorded, notRecorded } from './not-recorded.ts'
-import { readWhole, tooLong } from './read-whole.ts'
 
 /** The name of the journal inside a job's folder. */
 export const JOURNAL_NAME = 'journal.log'

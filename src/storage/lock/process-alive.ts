@@ -1,4 +1,4 @@
-import { errnoOf } from './file-system.ts'
+import { errnoOf } from '../files/file-system.ts'
 
 /** Whether a process of this machine is there. One that belongs to somebody else counts as there. */
 export function isAlive(pid: number): boolean {

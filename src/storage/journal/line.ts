@@ -1,6 +1,6 @@
 import { crc32 } from 'node:zlib'
-import { NewerEntry } from '../journal/upgrades.ts'
-import { parseJson } from './parse-json.ts'
+import { NewerEntry } from '../../journal/upgrades.ts'
+import { parseJson } from '../files/parse-json.ts'
 
 /** What every journal entry has, whatever else it tells: its number, from 1, and its id. */
 export interface Numbered {

@@ -1,7 +1,7 @@
 import { readdirSync } from 'node:fs'
 import { hostname } from 'node:os'
 import { join } from 'node:path'
-import { nodeFileSystem, removeQuietly, withFile, writeAll } from './file-system.ts'
+import { nodeFileSystem, removeQuietly, withFile, writeAll } from '../files/file-system.ts'
 import { type Holder, holderHere, readLock } from './lock-holder.ts'
 import { isAlive } from './process-alive.ts'
 

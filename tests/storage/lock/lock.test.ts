@@ -4,11 +4,11 @@ import { hostname } from 'node:os'
 import { join } from 'node:path'
 import { threadId } from 'node:worker_threads'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
-import { type FileSystem, nodeFileSystem } from '../../src/storage/file-system.ts'
-import { LockHeld, withLock } from '../../src/storage/lock.ts'
-import { buildProgram, type ChildProgram, type Running, startProgram } from '../helpers/child-program.ts'
-import { faultyFileSystem } from './support/faulty-file-system.ts'
-import { temporaryFolder } from './support/temporary-folder.ts'
+import { type FileSystem, nodeFileSystem } from '../../../src/storage/files/file-system.ts'
+import { LockHeld, withLock } from '../../../src/storage/lock/lock.ts'
+import { buildProgram, type ChildProgram, type Running, startProgram } from '../../helpers/child-program.ts'
+import { faultyFileSystem } from '../support/faulty-file-system.ts'
+import { temporaryFolder } from '../support/temporary-folder.ts'
 
 let counting: ChildProgram
 let holding: ChildProgram

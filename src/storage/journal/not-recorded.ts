@@ -1,4 +1,4 @@
-import { errnoOf } from './file-system.ts'
+import { errnoOf } from '../files/file-system.ts'
 
 /**
  * Why nothing was recorded: the system's error code ('ENOSPC', 'EIO', 'EROFS', ...) or one of ours.

@@ -1,8 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { ENTRY_VERSION } from '../../src/journal/entry.ts'
-import { FILE_START, MAX_LINE_BYTES, readLines, writeLine } from '../../src/storage/line.ts'
-import { type Note, note, notes, parseFirstNote, parseNote } from './support/notes.ts'
+import { ENTRY_VERSION } from '../../../src/journal/entry.ts'
+import { FILE_START, MAX_LINE_BYTES, readLines, writeLine } from '../../../src/storage/journal/line.ts'
+import { type Note, note, notes, parseFirstNote, parseNote } from '../support/notes.ts'
 
 describe('one line', () => {
   test('is its checksum, a space, the entry and a line feed', () => {

@@ -2,10 +2,10 @@ import { createHash } from 'node:crypto'
 import { writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
-import { chunksOfFile, sha256Of } from '../../src/storage/file-chunks.ts'
-import { nodeFileSystem } from '../../src/storage/file-system.ts'
-import { readWhole } from '../../src/storage/read-whole.ts'
-import { temporaryFolder } from './support/temporary-folder.ts'
+import { chunksOfFile, sha256Of } from '../../../src/storage/files/file-chunks.ts'
+import { nodeFileSystem } from '../../../src/storage/files/file-system.ts'
+import { readWhole } from '../../../src/storage/files/read-whole.ts'
+import { temporaryFolder } from '../support/temporary-folder.ts'
 
 const bytes = Buffer.from(Array.from({ length: 700_001 }, (_, at) => (at * 31) % 251))
 

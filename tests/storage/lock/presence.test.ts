@@ -3,10 +3,10 @@ import { chmodSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from '
 import { hostname } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, onTestFinished, test, vi } from 'vitest'
-import { enterJob } from '../../src/storage/presence.ts'
-import { isAlive } from '../../src/storage/process-alive.ts'
-import { buildProgram, type ChildProgram, startProgram } from '../helpers/child-program.ts'
-import { temporaryFolder } from './support/temporary-folder.ts'
+import { enterJob } from '../../../src/storage/lock/presence.ts'
+import { isAlive } from '../../../src/storage/lock/process-alive.ts'
+import { buildProgram, type ChildProgram, startProgram } from '../../helpers/child-program.ts'
+import { temporaryFolder } from '../support/temporary-folder.ts'
 
 let staying: ChildProgram
 let deadPid: number

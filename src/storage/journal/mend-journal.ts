@@ -1,13 +1,13 @@
 import { readdirSync } from 'node:fs'
 import { dirname, join } from 'node:path'
-import { examine, type Looking } from './damage/examine.ts'
-import type { Examination } from './damage/finding.ts'
-import { errnoOf, type FileSystem, nodeFileSystem, syncFolder } from './file-system.ts'
+import { examine, type Looking } from '../damage/examine.ts'
+import type { Examination } from '../damage/finding.ts'
+import { errnoOf, type FileSystem, nodeFileSystem, syncFolder } from '../files/file-system.ts'
+import { replaceFile } from '../files/replace-file.ts'
+import { writeNew } from '../files/write-new.ts'
+import { LockHeld, withLock } from '../lock/lock.ts'
 import { JOURNAL_LOCK_NAME, JOURNAL_NAME, readJournalBytes } from './journal-file.ts'
 import { MAX_LINE_BYTES, type Numbered } from './line.ts'
-import { LockHeld, withLock } from './lock.ts'
-import { replaceFile } from './replace-file.ts'
-import { writeNew } from './write-new.ts'
 
 export interface MendOptions<E> extends Looking<E> {
   /** `mend`: only what is certain. `cut`: what stands before the damage is kept, the rest goes into a file of its own. */

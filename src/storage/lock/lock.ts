@@ -8,7 +8,7 @@ import {
   nodeFileSystem,
   removeQuietly,
   writeAll,
-} from './file-system.ts'
+} from '../files/file-system.ts'
 import { type Found, type Holder, holderHere, readLock } from './lock-holder.ts'
 import { isAlive } from './process-alive.ts'
 
