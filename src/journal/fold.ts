@@ -14,6 +14,7 @@ import { waitingAppliers } from './apply/waiting.ts'
 import { noteWork } from './apply/work.ts'
 import { noteDealt } from './dealt.ts'
 import type { Entry, EntryType } from './entry.ts'
+import { refuseTooEarly } from './last-gates.ts'
 import { emptyState, type State } from './state.ts'
 
 /** An entry that cannot follow from those before it: the record is damaged, or a program wrote it wrongly. */
@@ -91,6 +92,7 @@ function evolve(state: State, entry: Entry, takenBack: boolean): void {
   if (!LEAVES_CARD.has(entry.type)) state.card = null
   const apply = appliers[entry.type] as (state: State, entry: Entry) => void
   lawfully(entry, () => {
+    refuseTooEarly(state, entry)
     apply(state, entry)
     noteWork(state, entry)
   })

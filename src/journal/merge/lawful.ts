@@ -1,5 +1,3 @@
-import { Gates } from '../../plan/gates.ts'
-import { leftovers } from '../../plan/leftovers.ts'
 import { buildOrder } from '../../plan/order.ts'
 import type { Entry } from '../entry.ts'
 import { fold, UnlawfulEntry } from '../fold.ts'
@@ -12,9 +10,6 @@ import type { State } from '../state.ts'
 export function firstUnlawful(entries: readonly Entry[], from: number): number | null {
   try {
     fold(entries, {
-      before: (state, entry) => {
-        if (entry.n >= from) refuseEarly(state, entry)
-      },
       after: (state, entry) => {
         if (entry.n >= from) refuseCircle(state, entry)
       },
@@ -24,17 +19,6 @@ export function firstUnlawful(entries: readonly Entry[], from: number): number |
     if (error instanceof UnlawfulEntry) return error.n
     throw error
   }
-}
-
-/** The last gates: nothing is cleared, started or closed over what is left. */
-function refuseEarly(state: State, entry: Entry): void {
-  const { type, at, by } = entry
-  if (type === 'started' && !state.cleared) throw new UnlawfulEntry(entry, 'it was not cleared')
-  if (type === 'closed' && !state.started) throw new UnlawfulEntry(entry, 'it was not started')
-  if (type !== 'cleared' && type !== 'closed') return
-  const clock = { at, today: at.slice(0, 10), by }
-  if (leftovers(new Gates({ ...state, clock })).length > 0)
-    throw new UnlawfulEntry(entry, 'something is left')
 }
 
 /** What each way did alone may close a circle together. */

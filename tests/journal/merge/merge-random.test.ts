@@ -59,7 +59,7 @@ test('whatever was written on both ways: every law holds and nothing is lost', (
     }),
     { numRuns: 250, seed: 31 },
   )
-  expect([...tally.conflicts].sort()).toEqual(['follows', 'label-taken', 'same-thing'])
+  expect([...tally.conflicts].sort()).toEqual(['follows', 'label-taken', 'law', 'same-thing'])
   expect(tally.fits).toBeGreaterThan(200)
   expect(tally.whole).toBeGreaterThan(15)
   expect(tally.places).toBeGreaterThan(100)
