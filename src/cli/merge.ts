@@ -109,6 +109,8 @@ async function withCopy(merge: Merge): Promise<ErrandOutcome> {
   if (outcome.kind === 'merged') return merged(outcome, { ...telling, here: session.state }, brought)
   if (kept !== undefined) discardKept(kept, fs)
   if (outcome.kind === 'not-recorded') return failedByError(outcome.error, session.store.path, [])
+  // Another program took it over in the meantime.
+  if (outcome.kind === 'none' && outcome.why === 'nothing-new') return nothingNew(merge, telling)
   return notMerged(outcome, telling)
 }
 

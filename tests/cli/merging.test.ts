@@ -169,6 +169,26 @@ describe('two copies that both went on', () => {
     expect([...here.state.leftOut.values()]).toMatchObject([{ id: 'w1', says: 'moved', settled: null }])
   })
 
+  test('have nothing new where another program took it over in the meantime', async () => {
+    const { laptop, other, copy } = twoCopies()
+    other.told('move tank bolts to bench')
+    const theirs = other.session().entries()
+    const asked = { copy, kept: undefined, isTaken: false, pictures: new Map(), tell: () => 'moved' }
+    const alsoHere = laptop.session()
+    const tell = (progress: string) => {
+      if (progress === '') expect(mergeCopy(alsoHere, { ...asked, theirs })).toMatchObject({ kind: 'merged' })
+    }
+    const errand = { errand: 'merge', path: copy, isTaken: true } as const
+    const places = { home: laptop.home, cwd: laptop.home }
+    const outcome = await runMerge(errand, laptop.session(), places, tell)
+    expect(outcome).toMatchObject({
+      ok: true,
+      entries: [],
+      text: [expect.stringContaining('Nothing to merge')],
+    })
+    expect(readdirSync(join(laptop.home, 'blue-twin'))).toEqual(['journal.log'])
+  })
+
   test('are found where they lie side by side, and one is named by its folder alone', async () => {
     const { laptop } = twoCopies()
     cpSync(join(laptop.home, 'blue-twin'), join(laptop.home, 'from-the-bench'), { recursive: true })
