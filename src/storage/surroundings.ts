@@ -4,8 +4,7 @@ import { join } from 'node:path'
 import { sha256Of } from './files/file-chunks.ts'
 import { errnoOf, nodeFileSystem } from './files/file-system.ts'
 import { JOURNAL_LOCK_NAME, JOURNAL_NAME } from './journal/journal-file.ts'
-import { type Found, readLock } from './lock/lock-holder.ts'
-import { isAlive } from './lock/process-alive.ts'
+import { type Found, isHolderAlive, readLock } from './lock/lock-holder.ts'
 import { PHOTOS_NAME } from './photo-files.ts'
 
 /** A picture as the record has it. */
@@ -89,7 +88,7 @@ function ofLock(path: string): Concern[] {
 function livingOf({ holder }: Found): Living {
   if (holder === null) return 'unnamed'
   if (holder.host !== hostname()) return 'elsewhere'
-  return isAlive(holder.pid) ? 'living' : 'dead'
+  return isHolderAlive(holder) ? 'living' : 'dead'
 }
 
 function namesIn(folder: string): string[] {

@@ -1,6 +1,8 @@
+import { readFileSync } from 'node:fs'
 import { hostname } from 'node:os'
 import { threadId } from 'node:worker_threads'
 import { errnoOf, type FileSystem, readBytes, withFile } from '../files/file-system.ts'
+import { isAlive } from './process-alive.ts'
 
 /** What a lock file says about the process that made it. */
 export interface Holder {
@@ -12,6 +14,8 @@ export interface Holder {
   token: string
   /** Who works there, where that was said. */
   by?: string | undefined
+  /** The start of the computer that it runs in, where the system tells one from another. */
+  boot?: string | undefined
 }
 
 /** A lock file as found; `holder` is null when it is empty or garbled. */
@@ -24,7 +28,28 @@ export interface Found {
 /** This process, as the holder of a lock with that token. */
 export function holderHere(token: string, by?: string): Holder {
   const since = new Date().toISOString()
-  return { pid: process.pid, host: hostname(), since, thread: threadId, token, ...(by && { by }) }
+  const boot = bootHere()
+  return {
+    ...{ pid: process.pid, host: hostname(), since, thread: threadId, token },
+    ...(by && { by }),
+    ...(boot && { boot }),
+  }
+}
+
+/** Whether a process of this computer lives. After a loss of power its number is soon another's, but not its start. */
+export function isHolderAlive({ pid, boot }: Pick<Holder, 'pid' | 'boot'>): boolean {
+  const here = bootHere()
+  if (boot !== undefined && here !== undefined && boot !== here) return false
+  return isAlive(pid)
+}
+
+/** Linux gives each start of a computer an id of its own (proc(5)); other systems have no such file. */
+function bootHere(): string | undefined {
+  try {
+    return readFileSync('/proc/sys/kernel/random/boot_id', 'utf8').trim() || undefined
+  } catch {
+    return undefined
+  }
 }
 
 /** The lock file at a path, or null when there is none. */
@@ -48,11 +73,15 @@ function parseHolder(bytes: Buffer): Holder | null {
     return null
   }
   if (typeof raw !== 'object' || raw === null) return null
-  const { pid, host, since, thread, token, by } = raw as Record<keyof Holder, unknown>
+  const { pid, host, since, thread, token, by, boot } = raw as Record<keyof Holder, unknown>
   const isLegible =
     Number.isSafeInteger(pid) && Number(pid) > 0 && [host, since, token].every((text) => isPlainText(text))
   return isLegible
-    ? ({ pid, host, since, thread, token, ...(isPlainText(by) ? { by } : {}) } as Holder)
+    ? ({
+        ...{ pid, host, since, thread, token },
+        ...(isPlainText(by) && { by }),
+        ...(isPlainText(boot) && { boot }),
+      } as Holder)
     : null
 }
 

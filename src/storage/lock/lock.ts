@@ -9,8 +9,7 @@ import {
   removeQuietly,
   writeAll,
 } from '../files/file-system.ts'
-import { type Found, type Holder, holderHere, readLock } from './lock-holder.ts'
-import { isAlive } from './process-alive.ts'
+import { type Found, type Holder, holderHere, isHolderAlive, readLock } from './lock-holder.ts'
 
 export interface LockOptions {
   /** How long to wait for another's lock, in milliseconds; 5000 unless told. */
@@ -60,7 +59,8 @@ export class LockHeld extends Error {
  * killed is removed without ever removing a living one's:
  *
  * 1. A lock is stale when it names this computer and a process that is dead. The dead stay dead, so what is stale
- *    stays stale until it is removed. (If the number was given to a new process, the lock merely looks alive.)
+ *    stays stale until it is removed. (If the number was given to a new process, the lock merely looks alive; but not
+ *    after a restart of the computer, where the system tells its starts apart.)
  * 2. A lock file is removed by its holder, or by a process that holds the lock on taking over: the file `.takeover`
  *    beside it. The holder of a stale lock is dead, so only the second kind can remove one, and one at a time.
  * 3. Having that second lock, the process looks again. If the first is stale now, nobody else can remove it before
@@ -198,11 +198,12 @@ function isStale({ holder, changed }: Found, now: number): boolean {
   return holder === null ? now - changed > ABANDONED_MS : isDead(holder)
 }
 
-function isDead({ pid, host, thread, token }: Holder): boolean {
+function isDead(holder: Holder): boolean {
+  const { pid, host, thread, token } = holder
   if (host !== hostname()) return false
   // After a restart, in a container above all, the same number may be ours now.
   if (pid === process.pid) return thread === threadId && !mine.has(token)
-  return !isAlive(pid)
+  return !isHolderAlive(holder)
 }
 
 function unlessPassing<T>(work: () => T): T | null {

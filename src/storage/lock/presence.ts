@@ -2,8 +2,7 @@ import { readdirSync } from 'node:fs'
 import { hostname } from 'node:os'
 import { join } from 'node:path'
 import { nodeFileSystem, removeQuietly, withFile, writeAll } from '../files/file-system.ts'
-import { type Holder, holderHere, readLock } from './lock-holder.ts'
-import { isAlive } from './process-alive.ts'
+import { type Holder, holderHere, isHolderAlive, readLock } from './lock-holder.ts'
 
 /** A program that has a job open for work, as other programs on this machine see it. */
 export interface Presence {
@@ -43,7 +42,7 @@ function present(folder: string): string[] {
     const holder = holderIn(path)
     // A sign from another machine came with a copied folder.
     if (!holder || holder.host !== hostname()) return false
-    if (isAlive(holder.pid)) return true
+    if (isHolderAlive(holder)) return true
     removeQuietly(nodeFileSystem, path)
     return false
   })

@@ -6,6 +6,7 @@ import { threadId } from 'node:worker_threads'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { type FileSystem, nodeFileSystem } from '../../../src/storage/files/file-system.ts'
 import { LockHeld, withLock } from '../../../src/storage/lock/lock.ts'
+import { holderHere } from '../../../src/storage/lock/lock-holder.ts'
 import { buildProgram, type ChildProgram, type Running, startProgram } from '../../helpers/child-program.ts'
 import { faultyFileSystem } from '../support/faulty-file-system.ts'
 import { temporaryFolder } from '../support/temporary-folder.ts'
@@ -117,6 +118,20 @@ describe('a lock found', () => {
     const path = lockFile({ pid: process.pid, thread: threadId })
     expect(withLock(path, { limit: 0 }, () => 'mine')).toBe('mine')
   })
+
+  const { boot } = holderHere('any')
+  test.skipIf(boot === undefined)(
+    'of a process before a loss of power, whose number another has now: taken over',
+    () => {
+      const path = lockFile({ pid: process.ppid, boot })
+      expect(heldAt(path)).toMatchObject({ pid: process.ppid })
+      writeLock(path, { pid: process.ppid, boot: '00000000-0000-4000-8000-000000000000' })
+      expect(withLock(path, { limit: 0 }, () => 'mine')).toBe('mine')
+      // Elsewhere nobody knows which start is the present one.
+      writeLock(path, { pid: process.ppid, boot: 'another', host: 'bench-2' })
+      expect(heldAt(path)).toMatchObject({ elsewhere: true })
+    },
+  )
 
   test('of another thread of this process: not taken over', () => {
     const path = lockFile({ pid: process.pid, thread: threadId + 1000 })
