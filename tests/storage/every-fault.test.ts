@@ -99,10 +99,11 @@ const dead = {
 
 const TORN = 'deadbeef {"v":1'
 
-/** Each with every call failing in turn: once, or from then on. */
-const ERRORS: readonly [errno: string, onwards: boolean][] = [
-  ['EIO', false],
-  ['ENOSPC', true],
+/** Each with every call failing in turn: once, or from then on; and each write taking half of its bytes. */
+const ERRORS: readonly Omit<Fault, 'at'>[] = [
+  { errno: 'EIO' },
+  { errno: 'ENOSPC', onwards: true },
+  { errno: 'short', only: 'writeSync' },
 ]
 
 test.each(Object.entries(OPERATIONS))(
@@ -111,9 +112,9 @@ test.each(Object.entries(OPERATIONS))(
     // Nobody else is there to be waited for.
     vi.spyOn(Atomics, 'wait').mockReturnValue('timed-out')
     let faults = 0
-    for (const [errno, onwards] of ERRORS) {
+    for (const fault of ERRORS) {
       for (let at = 1; ; at += 1) {
-        const hit = withFault(operation, { at, errno, onwards })
+        const hit = withFault(operation, { ...fault, at })
         if (hit === null) break
         faults += 1
       }

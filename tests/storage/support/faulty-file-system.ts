@@ -6,11 +6,15 @@ export type FileSystemCall = keyof FileSystem
 
 type Call = FileSystemCall
 
-/** Which call fails, counted from 1 over all calls; `onwards` lets every later one fail as well. */
+/**
+ * Which call fails, counted from 1 over all calls, or over those of one name; `onwards` lets every later one fail as well. A
+ * write that is `short` takes the first half of its bytes, and says so.
+ */
 export interface Fault {
   at: number
   errno: string
   onwards?: boolean
+  only?: Call
 }
 
 /** The real file system, until a fault is planted. */
@@ -60,8 +64,14 @@ export function faultyFileSystem(): FaultyFileSystem {
   ) as unknown as FileSystem
   return {
     ...calls,
-    plant: ({ at, errno, onwards = false }) =>
-      reset(() => (state.calls === at || (onwards && state.calls > at) ? errno : null)),
+    plant: ({ at, errno, onwards = false, only }) => {
+      let calls = 0
+      reset((name) => {
+        if (only === undefined || only === name) calls += 1
+        else return null
+        return calls === at || (onwards && calls > at) ? errno : null
+      })
+    },
     plantIn: (call, errno) => reset((name) => (name === call && state.hit === null ? errno : null)),
     plantAtRandom: (chance, rate) =>
       reset(() =>
