@@ -99,7 +99,7 @@ async function backUp(
   { now, tell }: BackupPlaces,
 ): Promise<BackupFacts | Failed> {
   const options = { now, program: manifest.version, tell: archiveProgress(basename(job), tell) }
-  return attempt('file' in target ? target.file : target.folder, async () =>
+  return attempt('file' in target ? dirname(target.file) : target.folder, async () =>
     factsOf(await writeArchive(job, target, options)),
   )
 }
@@ -124,7 +124,7 @@ async function attempt<T>(path: string, work: () => T | Failed | Promise<T | Fai
     if (error instanceof ArchiveExists) return refusedWith('file-exists', fileThereText(error.path))
     const trouble = troubleOfError(error, path)
     if (trouble === null) throw error
-    return { ...failedByTrouble(trouble, []), told: notBackedUpText(trouble) }
+    return { ...failedByTrouble(trouble, []), told: notBackedUpText(trouble, path) }
   }
 }
 

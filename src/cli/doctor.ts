@@ -15,6 +15,7 @@ import { say } from '../words/cures.ts'
 import {
   type Around,
   type DoctorTelling,
+  emptyText,
   foundText,
   hurtText,
   mendedText,
@@ -94,8 +95,7 @@ function looked(found: Examination<Entry>, patient: Patient, telling: DoctorTell
   const facts = factsOf(found, around)
   if (found.verdict !== 'sound') return hurt(hurtText(found, telling), text, facts)
   if (found.entries.length === 0) {
-    const what = told(`${telling.path} holds nothing`, 'the job was made and never opened: start it again')
-    return hurt(what, text, facts)
+    return hurt(emptyText(telling), text, facts)
   }
   if (!around.concerns.some(({ kind }) => NOT_AS_RECORDED.has(kind)))
     return { ok: true, entries: [], text: [soundText(found), ...text], answer: facts.doctor }

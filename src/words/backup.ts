@@ -1,6 +1,6 @@
 import { say } from './cures.ts'
 import { counted, isAre } from './grammar.ts'
-import { type Trouble, troubleText } from './storage-troubles.ts'
+import { causeText, type Trouble, troubleText } from './storage-troubles.ts'
 import { type Told, told } from './told.ts'
 
 /** A back-up that was made, as its archive tells of itself. */
@@ -92,9 +92,25 @@ export function noFolderText(path: string): Told {
   return told(`there is no folder ${path}`, 'plug the stick in, or make the folder, then say it again')
 }
 
-/** Why no back-up was made. */
-export function notBackedUpText(trouble: Trouble): Told {
-  const { what, lines, cure } = notBackedUp(trouble)
+/** A folder was named where a back-up was to be; `found`: the archives in it, the newest first. */
+export function folderNamedText(path: string, found: readonly string[]): Told {
+  return found.length === 0
+    ? told(`${path} is a folder, and there is no back-up in it`, 'name the file that "backup" made')
+    : told(`${path} is a folder, and one file is restored`, `name the one in it: ${some(found)}`)
+}
+
+/** The back-up that was named is not there. */
+export function noBackupText(path: string): Told {
+  return told(
+    `there is no file ${path}`,
+    'plug the stick in, or look how the file is called, then say it again',
+    ['nothing was restored'],
+  )
+}
+
+/** Why no back-up was made in that place. */
+export function notBackedUpText(trouble: Trouble, place: string): Told {
+  const { what, lines, cure } = notBackedUp(trouble, place)
   const stands = lines.filter((line) => line.startsWith('File:'))
   return told(what.replace(/^Not recorded: /, 'not backed up: '), cure, [
     ...stands,
@@ -102,7 +118,13 @@ export function notBackedUpText(trouble: Trouble): Told {
   ])
 }
 
-function notBackedUp(trouble: Trouble): Told {
+function notBackedUp(trouble: Trouble, place: string): Told {
+  // A draft in that place has a name that says nothing to anybody.
+  if (trouble.kind === 'unreadable' && trouble.path.startsWith(place))
+    return told(
+      `nothing can be written in ${place}: ${causeText(trouble.code)}`,
+      `name another folder with ${say('backup to FOLDER')}, or put that right, then say it again`,
+    )
   if (trouble.kind !== 'bad-archive') return troubleText(trouble)
   return told(
     `what was written there does not read back as it was written`,

@@ -47,7 +47,9 @@ export function troubleText(trouble: Trouble): Told {
         `line ${trouble.line} of ${trouble.path} is damaged: ${DAMAGE[trouble.why] ?? trouble.why}`,
         `${doctorWords(trouble)} says what can be saved, and in the open job ${say('doctor')}; until then leave the file as it is`,
         [
-          `the ${counted(trouble.line - 1, 'entry', 'entries')} before it can be read, nothing can be recorded`,
+          trouble.line === 1
+            ? 'nothing of the job can be shown or recorded until then'
+            : `the ${counted(trouble.line - 1, 'entry', 'entries')} before it can be read, nothing can be recorded`,
         ],
       )
     case 'newer':
@@ -66,8 +68,8 @@ export function troubleText(trouble: Trouble): Told {
       return notRecordedTold(trouble)
     case 'empty':
       return told(
-        `the file ${trouble.path} has no first entry: the job was made and never opened`,
-        'start the job again',
+        `the file ${trouble.path} has no entry in it: the job was made and never opened, or something emptied the file`,
+        `if it had entries, ${doctorWords(trouble, 'from PATH')} takes them from a copy or a back-up; else make the job again`,
       )
     case 'unreadable':
       return told(
@@ -82,9 +84,10 @@ export function troubleText(trouble: Trouble): Told {
 }
 
 /** What examines a job, typed in a shell: by its number, else by the name of its folder. */
-function doctorWords({ path, job }: { path: string; job?: number | undefined }): string {
+function doctorWords({ path, job }: { path: string; job?: number | undefined }, how = ''): string {
   const folder = path.split(/[/\\]/).at(-2) ?? ''
-  return say(`putback doctor ${job ?? (/^[\w.-]+$/.test(folder) ? folder : 'JOB')}`)
+  const which = job ?? (/^[\w.-]+$/.test(folder) ? folder : 'JOB')
+  return say(['putback doctor', which, how].filter(Boolean).join(' '))
 }
 
 const DAMAGE: Record<string, string> = {
@@ -134,6 +137,11 @@ const STANDS = 'everything recorded before still stands'
 interface Cause {
   what: string
   cure: string
+}
+
+/** What keeps the disk from what it was to do, by the system's code. */
+export function causeText(code: string): string {
+  return cause(code).what
 }
 
 function cause(code: string): Cause {

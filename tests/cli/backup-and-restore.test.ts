@@ -249,8 +249,25 @@ describe('restore', () => {
     expect(await told(flipped)).toContain(
       `${flipped} is damaged: 'photos/20300101-081500.jpg' in it is not what was put in.`,
     )
-    expect(await told(join(stick, 'gone.zip'))).toContain('gone.zip cannot be read')
-    expect(await told(stick)).toContain('is no back-up')
+  })
+
+  test('says of a folder which back-ups are in it, and of a name that is not there that it is not', async () => {
+    const { stick, send } = withStick()
+    const nothing = await send('restore', stick)
+    expect([nothing.code, nothing.err]).toEqual([
+      1,
+      expect.stringContaining(`${stick} is a folder, and there is no back-up in it.`),
+    ])
+    await send('backup', 'to', stick)
+    const [file] = filesOf(stick)
+    expect((await send('restore', stick)).err).toContain(
+      `one file is restored.\nName the one in it: ${file}.`,
+    )
+    const gone = join(stick, 'gone.zip')
+    expect(await send('restore', gone)).toMatchObject({
+      code: 1,
+      err: `There is no file ${gone}.\n  Nothing was restored.\nPlug the stick in, or look how the file is called, then say it again.\n`,
+    })
   })
 
   test('wants a file, and stands in no file of commands', async () => {

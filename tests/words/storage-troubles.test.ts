@@ -32,6 +32,21 @@ const told: [Trouble, string[]][] = [
     ],
   ],
   [
+    { kind: 'damaged', path, line: 1, why: 'checksum' },
+    [
+      'Line 1 of jobs/blue-twin/journal.log is damaged: its checksum does not agree.',
+      '  Nothing of the job can be shown or recorded until then.',
+      '> "putback doctor blue-twin" says what can be saved, and in the open job "doctor"; until then leave the file as it is.',
+    ],
+  ],
+  [
+    { kind: 'empty', path },
+    [
+      'The file jobs/blue-twin/journal.log has no entry in it: the job was made and never opened, or something emptied the file.',
+      '> If it had entries, "putback doctor blue-twin from PATH" takes them from a copy or a back-up; else make the job again.',
+    ],
+  ],
+  [
     { kind: 'newer', path, line: 41, version: 5, known: 2 },
     [
       'Entry 41 was written by a newer putback (version 5 of the record, this program knows 2): the job is shown as it stood before that entry.',
@@ -144,13 +159,6 @@ const told: [Trouble, string[]][] = [
       '  Everything recorded before still stands.',
       '  File: jobs/blue-twin/journal.log.',
       '> Check the disk and the job folder, then say it again.',
-    ],
-  ],
-  [
-    { kind: 'empty', path },
-    [
-      'The file jobs/blue-twin/journal.log has no first entry: the job was made and never opened.',
-      '> Start the job again.',
     ],
   ],
   [

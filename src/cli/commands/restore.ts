@@ -1,10 +1,10 @@
-import { realpathSync } from 'node:fs'
+import { readdirSync, realpathSync, statSync } from 'node:fs'
 import { basename, resolve } from 'node:path'
 import { pictureIn } from '../../storage/backup/archive-names.ts'
 import { openArchive } from '../../storage/backup/read-archive.ts'
 import { restoreArchive } from '../../storage/backup/restore-archive.ts'
 import { pathNamed } from '../../storage/path-named.ts'
-import { inTheWayText, restoredText } from '../../words/backup.ts'
+import { folderNamedText, inTheWayText, noBackupText, restoredText } from '../../words/backup.ts'
 import { told } from '../../words/told.ts'
 import { archiveProgress } from '../archive-progress.ts'
 import type { Desk } from '../desk.ts'
@@ -27,10 +27,20 @@ export async function restore(
   }
   const file = resolve(desk.cwd, asked)
   try {
+    const there = statSync(file, { throwIfNoEntry: false })
+    if (!there) return wrongUse('nothing-there', noBackupText(file), EXIT.refused)
+    if (there.isDirectory()) return wrongUse('folder', folderNamedText(file, archivesIn(file)), EXIT.refused)
     return await restored(desk, file, tell)
   } catch (error) {
     return troubleOf(error, file)
   }
+}
+
+/** What may be back-ups in a folder, by name; the day and time stand last in it, so the newest of a job comes first. */
+function archivesIn(folder: string): string[] {
+  return readdirSync(folder)
+    .filter((name) => /^[^.].*\.zip$/i.test(name))
+    .sort((one, other) => other.localeCompare(one, 'en', { numeric: true }))
 }
 
 async function restored(desk: Desk, file: string, tell: (progress: string) => void): Promise<Result> {

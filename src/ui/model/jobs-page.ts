@@ -98,7 +98,7 @@ function jobRows(job: JobSummary, no: number, { jobs, width }: Pick<Hall, 'jobs'
   )
   const about = [
     ...copiesText(copiesOf(job, jobs)),
-    ...(job.problem ? [troubleText(troubleOfProblem(job.problem, job.path)).what] : []),
+    ...(job.problem ? [troubleText(troubleOfProblem(job.problem, `${job.folder}/journal.log`)).what] : []),
   ]
   return [cut(row, width), ...about.flatMap((text) => bulleted(plainText(text), width))]
 }

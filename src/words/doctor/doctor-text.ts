@@ -41,6 +41,14 @@ export function soundText({ entries }: Examination<Entry>): string {
   return `the record is whole: ${counted(entries.length, 'entry', 'entries')}, each in its place and as it was written`
 }
 
+/** A journal without a byte in it: nothing tells whether it ever had any. */
+export function emptyText({ path, ask }: DoctorTelling): Told {
+  return told(
+    `${path} holds nothing: the job was made and never opened, or something emptied the file`,
+    `${ask('from PATH')} takes what it held from a copy of the job or a back-up; else make the job again`,
+  )
+}
+
 /** A journal with something wrong in it: how much stands, and what can be done. */
 export function hurtText(
   { verdict, entries, findings }: Examination<Entry>,
