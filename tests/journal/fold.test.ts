@@ -380,6 +380,15 @@ describe('a record that breaks a law is not folded', () => {
       'a container opened again',
       { type: 'container-opened', container: { no: 1, kind: 'bag', inside: null } },
     ],
+    ['a container that stands in itself', { type: 'container-put', container: 1, inside: 1 }],
+    [
+      'a container opened in itself',
+      { type: 'container-opened', container: { no: 9, kind: 'bag', inside: 9 } },
+    ],
+    [
+      'a container opened in one nobody knows',
+      { type: 'container-opened', container: { no: 9, kind: 'bag', inside: 77 } },
+    ],
     ['labels dealt again', { type: 'labels-dealt', from: 2, to: 9 }],
     ['a label void that nobody dealt', { type: 'labels-voided', labels: [77], reason: 'torn' }],
     ['labels dealt backwards', { type: 'labels-dealt', from: 50, to: 49 }],
@@ -419,6 +428,20 @@ describe('a record that breaks a law is not folded', () => {
     expect(outcomes.refused).toBeGreaterThan(50)
     expect(outcomes.whole).toBeGreaterThan(50)
   })
+})
+
+test('containers never stand in each other in a circle, whatever the record says', () => {
+  const { entries } = given(...[1, 2, 3].map(() => ({ do: 'open-container', kind: 'bin' }) as const))
+  const put = (...pairs: [container: number, inside: number][]) => [
+    ...entries,
+    ...pairs.map(([container, inside], index) => {
+      const n = entries.length + 1 + index
+      return { ...numbered({ type: 'container-put', container, inside }, n), n }
+    }),
+  ]
+  expect(fold(put([1, 2], [2, 3])).containers.get(2)?.inside).toBe(3)
+  expect(() => fold(put([1, 2], [2, 3], [3, 1]))).toThrow(`entry ${entries.length + 3}`)
+  expect(() => fold(put([1, 77]))).toThrow(UnlawfulEntry)
 })
 
 test('a label that is void is never opened, whatever the record says', () => {

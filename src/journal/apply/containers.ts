@@ -13,7 +13,11 @@ export const containerAppliers: AppliersOf<
     takeInHand(state, container.no)
   },
   'container-put': (state, { container, inside }) => {
-    containerState(state, container).inside = inside
+    const stood = containerState(state, container)
+    // No command makes a circle, but two copies that are merged could make one together.
+    for (let outer = inside; outer !== null; outer = containerState(state, outer).inside)
+      if (outer === container) throw new Error(`container ${container} would stand in itself`)
+    stood.inside = inside
   },
   'container-voided': (state, { container, insteadOf, reason }) => {
     const blank = state.blanks.get(container)
@@ -47,6 +51,7 @@ export function openContainer(state: State, container: Container): void {
   const blank = state.blanks.get(no)
   if (blank?.voided) throw new Error(`label ${no} is void`)
   if (state.containers.has(no)) throw new Error(`there is a container ${no} already`)
+  if (container.inside !== null) containerState(state, container.inside)
   state.blanks.delete(no)
   state.containers.set(no, { ...container, voided: null, ...(blank && { run: blank.run }) })
 }
