@@ -36,12 +36,16 @@ export function containerName(state: State, no: number): string {
   return name ? `${containerKind(state, no)} (${name})` : containerKind(state, no)
 }
 
+/** More than stand in each other in a workshop: thousands in a row would take thousands of words for each of them. */
+const MOST_OUTER = 12
+
 /** A container and all that it stands in: `bag 12 in bin 3 on shelf 1`. */
 export function containerPath(state: State, no: number): string {
   let path = containerKind(state, no)
   const seen = new Set([no])
   let outer = state.containers.get(no)?.inside ?? null
   while (outer !== null && !seen.has(outer)) {
+    if (seen.size > MOST_OUTER) return `${path}, and further out`
     path += ` ${within(state, outer)} ${containerKind(state, outer)}`
     seen.add(outer)
     outer = state.containers.get(outer)?.inside ?? null

@@ -74,6 +74,15 @@ describe('places', () => {
     expect(containerPath(circle, 2)).toBe('bag 2 in bin 1')
   })
 
+  test('of a long row of containers those that are nearest', () => {
+    const row = play([
+      job,
+      ...Array.from({ length: 40 }, (_, index) => open('bin', undefined, index || undefined)),
+    ]).state
+    expect(containerPath(row, 40)).toMatch(/^bin 40 in bin 39 in .* in bin 28, and further out$/)
+    expect(containerPath(row, 13)).toMatch(/ in bin 2 in bin 1$/)
+  })
+
   test('where those are that cannot be had', () => {
     const lying = play([
       job,
