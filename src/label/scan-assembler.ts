@@ -22,6 +22,12 @@ export type ScanAssembler = {
 }
 
 /**
+ * In UTF-16 units. Nobody means a longer line, none is taken, and each key would wait for all of it to be drawn. As much is
+ * kept as shows that it is too long.
+ */
+const MOST_PASTED = 20_000
+
+/**
  * Turns raw terminal input into lines. Keyboard and scanner share one line, and only content decides, never
  * timing: the same characters give the same pieces however they were cut into chunks.
  *
@@ -29,6 +35,7 @@ export type ScanAssembler = {
  * - DEL and BS erase one character as people see it. Other controls and escape sequences are dropped.
  * - A bracketed paste, with or without its ESCs, counts as typed when it has no line break or when its lines are
  *   all valid codes (a scanner behind such a terminal). Any other paste is one piece and leaves the pending text.
+ * - Of a paste without a line break no more is kept than many lines are long.
  */
 export function scanAssembler(): ScanAssembler {
   let line = ''
@@ -114,7 +121,7 @@ export function scanAssembler(): ScanAssembler {
 
   function pasted(text: string): Piece[] {
     const lines = text.split(/\r\n|\r|\n/)
-    if (lines.length === 1) return [...text].flatMap(type)
+    if (lines.length === 1) return [...text.slice(0, MOST_PASTED)].flatMap(type)
     const filled = lines.filter((each) => each.trim() !== '')
     // Blank lines are not typed: in a paste they must not count as Enter on an empty line.
     if (filled.every((each) => readCode(each).kind === 'code')) {

@@ -194,6 +194,17 @@ const input = fc
   )
   .map((parts) => parts.join(''))
 
+test('of a paste of a million signs no more is kept than shows that it is too long', () => {
+  const assembler = scanAssembler()
+  assembler.paste('behind the bracket '.repeat(50_000))
+  expect(assembler.pending().length).toBe(20_000)
+  assembler.reset()
+  assembler.push(`\x1b[200~${'x'.repeat(30_000)}\x1b[201~`)
+  expect(assembler.pending().length).toBe(20_000)
+  const lines = Array.from({ length: 5_000 }, () => 'off 6 bolts')
+  expect(scanAssembler().paste(lines.join('\n'))).toMatchObject([{ kind: 'paste', lines }])
+})
+
 test('however the input is cut, the pieces and the pending text are the same', () => {
   fc.assert(
     fc.property(input, fc.array(fc.integer({ min: 1, max: 12 })), (text, lengths) => {
