@@ -11,16 +11,27 @@ const KINDS = [
   { name: 'fuzz-imports', what: 'damaged files from outside', count: 20_000, each: 2_000 },
 ]
 
-/** Whatever comes from outside, by chance and from seeds: how many faults, the slowest single call, the most memory. */
+/** No single call may take longer, and no program more memory. */
+const LONGEST_MS = 1000
+const MOST_BYTES = 512 * 2 ** 20
+
+/**
+ * Whatever comes from outside, by chance and from seeds: how many faults, the slowest single call, the most memory.
+ * PUTBACK_FUZZ: which part of it, as 0.1, where all of it takes too long.
+ */
 export async function run({ print }: Printer): Promise<void> {
+  const { PUTBACK_FUZZ = '1' } = process.env
   for (const { name, what, count, each } of KINDS) {
     const from = performance.now()
-    const { tried, faults, outcomes, slowest, rss } = await inFull(name, Math.ceil(count / each), each)
+    const programs = Math.ceil((count * Number(PUTBACK_FUZZ)) / each)
+    const { tried, faults, outcomes, slowest, rss } = await inFull(name, programs, each)
     print(`${tried} ${what}: ${faults.length} faults, ${Object.keys(outcomes).length} kinds of answers`)
     print(`  slowest call ${figure(slowest.ms)}: ${JSON.stringify(slowest.what.slice(0, 60))}`)
     print(`  most memory ${figure(rss / 2 ** 20, 'MB')}; ${figure((performance.now() - from) / 1000, 's')}`)
+    if (slowest.ms > LONGEST_MS) print('  TOO SLOW: a call took longer than a second')
+    if (rss > MOST_BYTES) print('  TOO LARGE: a program held more than 512 MB')
     for (const fault of faults.slice(0, 20)) print(`  ${fault}`)
-    if (faults.length > 0) process.exitCode = 1
+    if (faults.length > 0 || slowest.ms > LONGEST_MS || rss > MOST_BYTES) process.exitCode = 1
   }
 }
 
