@@ -2,15 +2,8 @@ import { createHash } from 'node:crypto'
 import fs from 'node:fs'
 import { dirname, join } from 'node:path'
 import { chunksOf, sha256Of } from './files/file-chunks.ts'
-import {
-  errnoOf,
-  nodeFileSystem,
-  removeQuietly,
-  syncFolder,
-  withFile,
-  writeAll,
-} from './files/file-system.ts'
-import { type NamingFileSystem, putInPlace } from './files/put-in-place.ts'
+import { errnoOf, removeQuietly, syncFolder, withFile, writeAll } from './files/file-system.ts'
+import { type NamingFileSystem, nodeNamingFileSystem, putInPlace } from './files/put-in-place.ts'
 import { notRecorded } from './journal/not-recorded.ts'
 import { isAlive } from './lock/process-alive.ts'
 
@@ -19,8 +12,6 @@ export const PHOTOS_NAME = 'photos'
 
 /** What keeping pictures asks of the file system beyond journals. */
 export type PhotoFileSystem = NamingFileSystem
-
-const nodePhotoFileSystem: PhotoFileSystem = { ...nodeFileSystem, linkSync: fs.linkSync }
 
 /** A picture to copy into the job. */
 export interface PictureToCopy {
@@ -56,7 +47,7 @@ export class PhotoFiles {
   /** The next number to try behind a name that several have. */
   readonly #next = new Map<string, number>()
 
-  constructor(jobFolder: string, recorded: Iterable<string>, fs: PhotoFileSystem = nodePhotoFileSystem) {
+  constructor(jobFolder: string, recorded: Iterable<string>, fs: PhotoFileSystem = nodeNamingFileSystem) {
     this.path = join(jobFolder, PHOTOS_NAME)
     this.#fs = fs
     this.#taken = new Set([...recorded].map((name) => name.toLowerCase()))

@@ -1,6 +1,6 @@
 import fs from 'node:fs'
-import { errnoOf, nodeFileSystem } from '../files/file-system.ts'
-import type { NamingFileSystem } from '../files/put-in-place.ts'
+import { errnoOf, namingErrors } from '../files/file-system.ts'
+import { type NamingFileSystem, nodeNamingFileSystem } from '../files/put-in-place.ts'
 
 /** What archives ask of the file system beyond journals. Links are looked at, never followed. */
 export interface ArchiveFileSystem extends NamingFileSystem {
@@ -16,10 +16,9 @@ export interface ArchiveFileSystem extends NamingFileSystem {
 
 /** The real one. */
 export const nodeArchiveFileSystem: ArchiveFileSystem = {
-  ...nodeFileSystem,
-  linkSync: fs.linkSync,
-  readdirSync: (path) => fs.readdirSync(path),
-  lstatSync: (path) => fs.lstatSync(path),
+  ...nodeNamingFileSystem,
+  readdirSync: namingErrors((path) => fs.readdirSync(path)),
+  lstatSync: namingErrors((path) => fs.lstatSync(path)),
 }
 
 /** Whether a path is a file of its own, a folder of its own, something else, or nothing. Throws any other error. */

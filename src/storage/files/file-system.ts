@@ -55,7 +55,8 @@ export const nodeFileSystem: FileSystem = {
   rmdirSync: namingErrors((path) => fs.rmdirSync(path)),
 }
 
-function namingErrors<A extends unknown[], R>(call: (...args: A) => R): (...args: A) => R {
+/** A call to the system whose errors have the system's names, also those that Node has none for. */
+export function namingErrors<A extends unknown[], R>(call: (...args: A) => R): (...args: A) => R {
   return (...args) => {
     try {
       return call(...args)

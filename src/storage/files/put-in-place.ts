@@ -1,8 +1,22 @@
-import { closeQuietly, errnoOf, type FileSystem, removeQuietly } from './file-system.ts'
+import fs from 'node:fs'
+import {
+  closeQuietly,
+  errnoOf,
+  type FileSystem,
+  namingErrors,
+  nodeFileSystem,
+  removeQuietly,
+} from './file-system.ts'
 
 /** What giving a name asks of the file system. */
 export interface NamingFileSystem extends FileSystem {
   linkSync(existing: string, name: string): void
+}
+
+/** The real one. */
+export const nodeNamingFileSystem: NamingFileSystem = {
+  ...nodeFileSystem,
+  linkSync: namingErrors((existing, name) => fs.linkSync(existing, name)),
 }
 
 /**

@@ -5,7 +5,7 @@ import { openArchive } from '../../../src/storage/backup/read-archive.ts'
 import { restoreArchive } from '../../../src/storage/backup/restore-archive.ts'
 import { writeArchive } from '../../../src/storage/backup/write-archive.ts'
 import { temporaryFolder } from '../support/temporary-folder.ts'
-import { type FaultyArchiveFiles, faultyArchiveFiles } from './support/faulty-archive-files.ts'
+import { faultyArchiveFiles } from './support/faulty-archive-files.ts'
 import { contents, keepJob } from './support/kept-job.ts'
 
 const OPTIONS = { now: new Date(2030, 0, 2), program: '0.1.0' }
@@ -19,7 +19,7 @@ interface Tried {
 
 /** Does the work with a fault at each of its calls in turn, alone and with all after it; `look` judges what is there then. */
 async function atEveryCall(
-  files: FaultyArchiveFiles,
+  files: ReturnType<typeof faultyArchiveFiles>,
   work: () => Promise<unknown>,
   look: (hasFailed: boolean, which: string) => unknown,
 ): Promise<Tried> {
@@ -32,9 +32,10 @@ async function atEveryCall(
         () => false,
         (error) => (typeof error.code === 'string' ? true : Promise.reject(error)),
       )
+      const { hit } = files
       files.mend()
-      await look(hasFailed, `${errno} in call ${at}, ${files.hit}${onwards ? ', and in all after it' : ''}`)
-      if (files.hit === null) break
+      await look(hasFailed, `${errno} in call ${at}, ${hit}${onwards ? ', and in all after it' : ''}`)
+      if (hit === null) break
       tried.faults += 1
       tried.failed += Number(hasFailed)
     }
@@ -50,7 +51,7 @@ describe('with a fault at every call of the file system in turn', () => {
     const folder = join(home, 'stick')
     mkdirSync(folder)
     const files = faultyArchiveFiles()
-    const back = () => writeArchive(job, { folder }, { ...OPTIONS, fs: files.fs })
+    const back = () => writeArchive(job, { folder }, { ...OPTIONS, fs: files })
     const tried = await atEveryCall(files, back, async (hasFailed, which) => {
       // Where not even a removal works, a lock may stay behind: it is known as one of the dead later.
       rmSync(join(job, 'journal.lock'), { force: true })
@@ -79,9 +80,9 @@ describe('with a fault at every call of the file system in turn', () => {
     mkdirSync(home)
     const files = faultyArchiveFiles()
     const restore = async () => {
-      const archive = await openArchive(path, files.fs)
+      const archive = await openArchive(path, files)
       try {
-        await restoreArchive(archive, home, { fs: files.fs })
+        await restoreArchive(archive, home, { fs: files })
       } finally {
         archive.close()
       }

@@ -4,33 +4,39 @@ import type { Chance } from '../../support/damage/chance.ts'
 /** A call that storage makes. */
 export type FileSystemCall = keyof FileSystem
 
-type Call = FileSystemCall
-
 /**
  * Which call fails, counted from 1 over all calls, or over those of one name; `onwards` lets every later one fail as well. A
  * write that is `short` takes the first half of its bytes, and says so.
  */
-export interface Fault {
+export interface Fault<Name = FileSystemCall> {
   at: number
   errno: string
   onwards?: boolean
-  only?: Call
+  only?: Name
 }
 
-/** The real file system, until a fault is planted. */
-export interface FaultyFileSystem extends FileSystem {
-  plant(fault: Fault): void
+/** A real file system, until a fault is planted. */
+export type Faulty<F, Name extends keyof F = keyof F> = F & {
+  plant(fault: Fault<Name>): void
   /** Fails the next call of that name. A write that fails has written the first half of its bytes. */
-  plantIn(call: Call, errno: string | 'short'): void
+  plantIn(call: Name, errno: string | 'short'): void
   /** Fails so many of all calls, 0 to 1, each with one of the usual errors. */
   plantAtRandom(chance: Chance, rate: number): void
   mend(): void
   /** The call the fault hit, and how many calls were made since it was planted. */
-  readonly hit: Call | null
+  readonly hit: Name | null
   readonly calls: number
 }
 
+export type FaultyFileSystem = Faulty<FileSystem>
+
 export function faultyFileSystem(): FaultyFileSystem {
+  return faulty(nodeFileSystem, FILE_SYSTEM_CALLS)
+}
+
+/** @param names all of its calls */
+export function faulty<F extends FileSystem>(files: F, names: readonly (keyof F & string)[]): Faulty<F> {
+  type Call = keyof F & string
   const state = {
     hit: null as Call | null,
     calls: 0,
@@ -39,9 +45,7 @@ export function faultyFileSystem(): FaultyFileSystem {
 
   const wrap = (name: Call) => {
     // A flush is not waited for: nobody pulls the plug of this disk, and a busy one takes long.
-    const real = FLUSHES.has(name)
-      ? () => undefined
-      : (nodeFileSystem[name] as (...args: unknown[]) => unknown)
+    const real = FLUSHES.has(name) ? () => undefined : (files[name] as (...args: unknown[]) => unknown)
     return (...args: unknown[]) => {
       state.calls += 1
       const errno = state.fails(name)
@@ -59,9 +63,7 @@ export function faultyFileSystem(): FaultyFileSystem {
   }
   const reset = (fails: (call: Call) => string | null) => Object.assign(state, { hit: null, calls: 0, fails })
 
-  const calls = Object.fromEntries(
-    FILE_SYSTEM_CALLS.map((name) => [name, wrap(name)]),
-  ) as unknown as FileSystem
+  const calls = Object.fromEntries(names.map((name) => [name, wrap(name)])) as unknown as F
   return {
     ...calls,
     plant: ({ at, errno, onwards = false, only }) => {
@@ -87,7 +89,7 @@ export function faultyFileSystem(): FaultyFileSystem {
   }
 }
 
-const FLUSHES = new Set<FileSystemCall>(['fsyncSync', 'fdatasyncSync'])
+const FLUSHES = new Set<unknown>(['fsyncSync', 'fdatasyncSync'])
 
 const ERRORS = ['EIO', 'ENOSPC', 'EROFS', 'ESTALE']
 
