@@ -19,6 +19,7 @@ import { groupedCode, labelCode } from '../../src/label/code.ts'
 import { mergeCopy, planCopy } from '../../src/session/merge.ts'
 import { writeArchive } from '../../src/storage/backup/write-archive.ts'
 import { faultyFileSystem } from '../storage/support/faulty-file-system.ts'
+import { fileOf } from '../storage/support/journal-bytes.ts'
 import { type Bench, bench } from './support/bench.ts'
 
 /** A job on the laptop, and a copy of its folder that is gone on with at the bench. */
@@ -348,6 +349,19 @@ describe('what is no copy to be merged', () => {
         return copy
       },
       ['is damaged: its checksum does not agree.', '"putback doctor '],
+    ),
+    'a copy whose last line breaks a law, its checksum right': one(
+      ({ other, copy }) => {
+        const entries = journalOf(other)
+          .trim()
+          .split('\n')
+          .map((line) => JSON.parse(line.slice(9)))
+        const { v, at } = entries[0]
+        const cleared = { v, n: entries.length + 1, at, id: 'unasked', type: 'cleared' }
+        writeFileSync(join(copy, 'journal.log'), fileOf([...entries, cleared]))
+        return copy
+      },
+      ['is damaged: it tells what cannot be', 'Nothing is merged;'],
     ),
     'a copy that is being written': one(
       ({ copy }) => {
