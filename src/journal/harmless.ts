@@ -1,4 +1,5 @@
 import { plainText } from '../label/plain-text.ts'
+import { STEERING } from '../label/without-steering.ts'
 
 /**
  * An entry whose texts neither steer a terminal nor hide or turn what they say, changed in place where they did. What this
@@ -19,7 +20,5 @@ function cleaned(value: unknown): unknown {
   return value
 }
 
-/** Controls, format characters and halves of characters, and the two that end a line in some programs only. */
-const STEERING = /[\p{Cc}\p{Cf}\p{Cs}\p{Zl}\p{Zp}]/u
 /** For what was nothing but that: some texts must not be empty. */
 const NOTHING_LEFT = '\ufffd'
