@@ -6,7 +6,7 @@ import type { ErrandOutcome } from '../session/errands.ts'
 import { lawfulPart } from '../session/health.ts'
 import { isToDecide, type MergeOutcome, mergeCopy, planCopy } from '../session/merge.ts'
 import type { Session } from '../session/session.ts'
-import { parseEntry } from '../session/stored-entry.ts'
+import { type Entry, parseEntry } from '../session/stored-entry.ts'
 import { type CopyOfJob, discardKept, keepJournal, NoCopy, openCopyNamed } from '../storage/copy-of-job.ts'
 import { readLines } from '../storage/journal/line.ts'
 import { pathNamed } from '../storage/path-named.ts'
@@ -72,15 +72,11 @@ interface Merge {
 }
 
 async function withCopy(merge: Merge): Promise<ErrandOutcome> {
-  const { asked, session, copy, tell, fs } = merge
+  const { asked, session, copy } = merge
   const { entries: theirs, problem } = readLines(copy.journal, parseEntry)
-  if (problem) return refusedWith('copy-hurt', badCopyText(troubleOfProblem(problem, copy.path), asked.path))
   const { state: there, unlawful } = lawfulPart(theirs)
-  if (unlawful)
-    return refusedWith(
-      'copy-hurt',
-      badCopyText(troubleOfProblem({ kind: 'law', entry: unlawful.n }, copy.path), asked.path),
-    )
+  const hurt = unlawful ? { kind: 'law' as const, entry: unlawful.n } : problem
+  if (hurt) return refusedWith('copy-hurt', badCopyText(troubleOfProblem(hurt, copy.path), asked.path))
   session.refresh()
   const telling: MergeTelling = {
     here: session.state,
@@ -95,7 +91,15 @@ async function withCopy(merge: Merge): Promise<ErrandOutcome> {
   }
   const { plan } = planned
   if (isToDecide(plan) && !asked.isTaken) return notMerged({ kind: 'to-decide', plan }, telling)
-  const brought = await bringPictures(session, copy, plan.fits, { tell, fs })
+  return takeOver(merge, { theirs, fits: plan.fits, telling })
+}
+
+/** Writes what fits, its pictures first: no entry may name a file that is not on the disk. */
+async function takeOver(
+  { asked, session, copy, tell, fs }: Merge,
+  { theirs, fits, telling }: { theirs: readonly Entry[]; fits: readonly Entry[]; telling: MergeTelling },
+): Promise<ErrandOutcome> {
+  const brought = await bringPictures(session, copy, fits, { tell, fs })
   tell('')
   const kept = asked.isTaken ? keepJournal(dirname(session.store.path), copy.journal, fs) : undefined
   const outcome = mergeCopy(session, {
@@ -104,13 +108,14 @@ async function withCopy(merge: Merge): Promise<ErrandOutcome> {
     kept: kept && basename(kept),
     isTaken: asked.isTaken,
     pictures: brought.names,
-    tell: (entry) => entryText(there, entry),
+    tell: (entry) => entryText(telling.there, entry),
   })
   if (outcome.kind === 'merged') return merged(outcome, { ...telling, here: session.state }, brought)
   if (kept !== undefined) discardKept(kept, fs)
   if (outcome.kind === 'not-recorded') return failedByError(outcome.error, session.store.path, [])
   // Another program took it over in the meantime.
-  if (outcome.kind === 'none' && outcome.why === 'nothing-new') return nothingNew(merge, telling)
+  if (outcome.kind === 'none' && outcome.why === 'nothing-new')
+    return nothingNew({ asked, session, copy, tell, fs }, telling)
   return notMerged(outcome, telling)
 }
 

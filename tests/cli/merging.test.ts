@@ -352,13 +352,14 @@ describe('what is no copy to be merged', () => {
     ),
     'a copy whose last line breaks a law, its checksum right': one(
       ({ other, copy }) => {
-        const entries = journalOf(other)
-          .trim()
-          .split('\n')
-          .map((line) => JSON.parse(line.slice(9)))
-        const { v, at } = entries[0]
-        const cleared = { v, n: entries.length + 1, at, id: 'unasked', type: 'cleared' }
-        writeFileSync(join(copy, 'journal.log'), fileOf([...entries, cleared]))
+        writeFileSync(join(copy, 'journal.log'), withUnlawful(other))
+        return copy
+      },
+      ['is damaged: it tells what cannot be', 'Nothing is merged;'],
+    ),
+    'a copy with such a line, and one behind it that has no end: the first is named': one(
+      ({ other, copy }) => {
+        writeFileSync(join(copy, 'journal.log'), `${withUnlawful(other)}{"v":2`)
         return copy
       },
       ['is damaged: it tells what cannot be', 'Nothing is merged;'],
@@ -379,6 +380,15 @@ describe('what is no copy to be merged', () => {
       },
       ['cannot be read or written:'],
     ),
+  }
+
+  function withUnlawful(other: ReturnType<typeof twoCopies>['other']) {
+    const entries = journalOf(other)
+      .trim()
+      .split('\n')
+      .map((line) => JSON.parse(line.slice(9)))
+    const { v, at } = entries[0]
+    return fileOf([...entries, { v, n: entries.length + 1, at, id: 'unasked', type: 'cleared' }])
   }
 
   test.each(Object.entries(cases))('%s', async (_, { make, says }) => {
