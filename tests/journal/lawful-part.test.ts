@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest'
 import type { EntryBody } from '../../src/journal/entry.ts'
 import { lawfulPart } from '../../src/journal/lawful-part.ts'
 import { factsOfJournal } from '../../src/storage/backup/journal-facts.ts'
-import { writeLine } from '../../src/storage/journal/line.ts'
+import { fileOf } from '../storage/support/journal-bytes.ts'
 import { off, strip } from '../support/commands.ts'
 import { numbered, openJob, record, stateText } from '../support/record.ts'
 
@@ -21,12 +21,7 @@ describe('what follows from a journal, as far as it is lawful', () => {
     const { state, unlawful } = lawfulPart(entries)
     expect(unlawful?.n ?? null).toBe(n)
     if (n !== null) expect(stateText(state)).toBe(stateText(before.state))
-    let [crc, text] = ['00000000', '']
-    for (const entry of entries) {
-      const line = writeLine(crc, entry)
-      ;[crc, text] = [line.crc, text + line.text]
-    }
-    const { job } = factsOfJournal(Buffer.from(text))
+    const { job } = factsOfJournal(fileOf(entries))
     expect(job.hurt).toEqual(n === null ? null : { line: n, why: 'law' })
   })
 })
