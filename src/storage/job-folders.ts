@@ -80,15 +80,18 @@ export function discardJob(path: string, fs: FileSystem = nodeFileSystem): void 
   }
 }
 
-/** Whether a folder has a journal: a file, not a link to one. One that may not be looked into counts as having one. */
+/** Whether a folder has a journal: a file, not a link to one. One that cannot be looked into counts as having one. */
 export function hasJournal(path: string): boolean {
   try {
     return lstatSync(path).isDirectory() && lstatSync(join(path, JOURNAL_NAME)).isFile()
   } catch (error) {
-    // To say that there is no job would be a guess.
-    return errnoOf(error) === 'EACCES'
+    const errno = errnoOf(error)
+    // To say that there is no job would be a guess, as on a network disk that does not answer.
+    return errno !== undefined && !NOTHING_THERE.has(errno)
   }
 }
+
+const NOTHING_THERE = new Set(['ENOENT', 'ENOTDIR', 'ENAMETOOLONG'])
 
 function sizeOf(path: string, fs: FileSystem): number | null {
   try {

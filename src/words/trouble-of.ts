@@ -33,10 +33,10 @@ export function troubleOfError(error: unknown, path: string): Trouble | null {
       return { kind: 'bad-archive', path: at, why: text(facts.code), file: text(facts.file) || null }
     case 'UnlawfulEntry':
       return troubleOfProblem({ kind: 'law', entry: Number(facts.n) }, at)
-    default:
-      return SYSTEM_CODE.test(text(facts.code))
-        ? { kind: 'unreadable', path: at, code: text(facts.code) }
-        : null
+    default: {
+      const code = text(facts.code).replace(UNNAMED, 'EUNKNOWN')
+      return SYSTEM_CODE.test(code) ? { kind: 'unreadable', path: at, code } : null
+    }
   }
 }
 
@@ -74,8 +74,9 @@ export function troubleOfProblem(problem: JobProblem, path: string): Trouble {
   }
 }
 
-/** Node calls what it has no name for `UNKNOWN` or `Unknown system error -116`. */
-const SYSTEM_CODE = /^(E[A-Z0-9]+|UNKNOWN|Unknown system error -?\d+)$/
+/** Node calls what it has no name for `UNKNOWN` or `Unknown system error -116`; most have their names from the storage by then. */
+const UNNAMED = /^(UNKNOWN|Unknown system error -?\d+)$/
+const SYSTEM_CODE = /^E[A-Z0-9]+$/
 
 interface StorageFacts {
   path?: unknown

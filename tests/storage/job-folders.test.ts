@@ -12,7 +12,7 @@ import {
 } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
-import { createJob, listJobs } from '../../src/storage/job-folders.ts'
+import { createJob, hasJournal, listJobs } from '../../src/storage/job-folders.ts'
 import { openJournal } from '../../src/storage/journal/open-journal.ts'
 import { faultyFileSystem } from './support/faulty-file-system.ts'
 import { note, notes, parseNote } from './support/notes.ts'
@@ -96,6 +96,15 @@ describe('the list', () => {
       }
     },
   )
+
+  test('a folder that the system cannot look into counts as a job; one that is not there does not', () => {
+    const home = temporaryFolder()
+    symlinkSync('loop', join(home, 'loop'))
+    writeFileSync(join(home, 'file'), '')
+    expect(hasJournal(join(home, 'loop', 'job'))).toBe(process.platform !== 'win32')
+    for (const name of ['nothing', 'file/job', 'x'.repeat(5000), 'a\0b'])
+      expect(hasJournal(join(home, name)), name).toBe(false)
+  })
 
   test('shows a job whose first line is not legible, with what is wrong', () => {
     const home = temporaryFolder()

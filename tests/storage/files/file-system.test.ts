@@ -72,7 +72,7 @@ describe.runIf(process.platform !== 'win32')('a network share that lets go of th
 
   test('said in words wherever Node alone gave the name', () => {
     expect(saidOf(asNodeSays(ESTALE))).toBe(
-      `The file journal.log cannot be read or written: the system says ${getSystemErrorName(-ESTALE)}.`,
+      'The file journal.log cannot be read or written: the disk or the network failed, and the system does not say how.',
     )
   })
 })
