@@ -46,6 +46,8 @@ export class Merge {
   readonly #leftOutBefore: ReadonlySet<string>
   readonly #backThere: ReadonlySet<number>
   readonly #aloneThere: ReadonlySet<number>
+  /** What stands here, or was left out of it before. */
+  readonly #known: ReadonlySet<string>
   /** Entries of the copy that a law forbids here. */
   readonly #unlawful = new Set<string>()
 
@@ -58,6 +60,7 @@ export class Merge {
     this.#leftOutBefore = new Set(
       ours.flatMap((entry) => (entry.type === 'merged' ? entry.leftOut.map((each) => each.entry) : [])),
     )
+    this.#known = new Set([...ours.map(({ id }) => id), ...this.#leftOutBefore])
     this.#here = this.#readOurs()
     this.#there = this.#readTheirs(theirs)
   }
@@ -121,7 +124,7 @@ export class Merge {
     const out = new LeftOut()
     for (const entry of this.#ways.onlyThere) {
       const n = this.#ours.length + fits.length + 1
-      const sorted = this.#leftOutBefore.has(entry.id) ? null : this.#judge(entry, n, numbers, out)
+      const sorted = this.#isKnown(entry) ? null : this.#judge(entry, n, numbers, out)
       if (sorted && 'n' in sorted) {
         fits.push(sorted)
         continue
@@ -131,6 +134,13 @@ export class Merge {
       out.add(entry, this.#silent.has(entry.id) ? undefined : this.#touched.get(entry.id))
     }
     return { fits, conflicts, renumbered: numbers.renumbered }
+  }
+
+  /** Whether it was left out before, or tells only that others left out what stands here: to and fro, that would never end. */
+  #isKnown(entry: Entry): boolean {
+    if (this.#leftOutBefore.has(entry.id)) return true
+    if (entry.type !== 'merged' || entry.leftOut.length === 0) return false
+    return entry.leftOut.every((each) => this.#known.has(each.entry))
   }
 
   /** The entry as it is to be written here, or why it is not; null for what says nothing. */
@@ -144,6 +154,9 @@ export class Merge {
     if (isUndo(entry) && out.has(entry.entry)) return null
     if (this.#backThere.has(entry.n)) return isWordless(entry) ? null : numbers.takeOver(entry, n)
     if (this.#silent.has(entry.id)) return null
+    // What others left out is owed here too, whatever stands here; listed itself, each list of it would be listed again.
+    if (entry.type === 'merged')
+      return numbers.takeOver(entry, n) ?? numbers.takeOver(owedAlone(entry), n) ?? conflict('follows')
     const touches = this.#touched.get(entry.id) ?? nothingTouched()
     const against = this.#written.against(touches)
     if (against.length > 0) return conflict('same-thing', against)
@@ -188,6 +201,11 @@ function undoTargets(all: readonly Entry[], both: readonly Entry[]): TargetOf {
   const before = takenBack(both)
   const after = takenBack(all)
   return ({ entry: n }) => ({ target: byNumber.get(n), isAsBefore: before.has(n) === after.has(n) })
+}
+
+/** The note of a merge with what it left out, and nothing that speaks of the record where it was made. */
+function owedAlone({ inHand: _, ...entry }: EntryOf<'merged'>): EntryOf<'merged'> {
+  return { ...entry, renumbered: [] }
 }
 
 function isUndo(entry: Entry): entry is Undo {

@@ -370,6 +370,15 @@ describe('again, and back', () => {
     expect(planOf(copy, append(copy, 'z', leftOut('x1'))).fits).toMatchObject([{ leftOut: [{ id: 'w1' }] }])
   })
 
+  test('that others left out what stands here is no news, and what they left out of a third is owed, even here', () => {
+    const started = written(job, 'a', ...home(1), clear, firstStart)
+    const copy = append(written(job, 'b', mark('arrow', 'p2')), 'z', leftOut(started.at(-1)?.id ?? ''))
+    const { fits, conflicts } = planOf(started, copy)
+    expect({ fits, conflicts }).toMatchObject({ fits: [], conflicts: [{ entry: { type: 'marked' } }] })
+    const third = append(job, 'z', leftOut('x1'))
+    expect(planOf(started, third)).toMatchObject({ fits: [{ leftOut: [{ entry: 'x1' }] }], conflicts: [] })
+  })
+
   test('what the copy went on with is known by the numbers it got here', () => {
     const merged = [...ours, ...planOf(ours, theirs).fits]
     const further = written(theirs, 'b', move('p3', at('bench')), mark('arrow', 'p3'))
