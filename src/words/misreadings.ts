@@ -125,6 +125,11 @@ const AMOUNT_FAULTS: Record<Extract<Misreading, { code: 'amount' }>['fault'], st
 const HELP = `${say('help')} shows what can be written`
 
 function unknownWord({ part, nearest }: Extract<Misreading, { code: 'unknown-word' }>): Told {
+  if (part.toLowerCase() === 'restore')
+    return told(
+      'a back-up becomes a job of its own, beside this one',
+      `leave, and type ${say('putback restore FILE')} in a shell`,
+    )
   const what = `no line begins with ${quoted(part)}`
   if (nearest === null) return told(what, HELP)
   return told(what, nearest === 'off' ? `what came off begins with ${say('off')}` : `perhaps ${say(nearest)}`)

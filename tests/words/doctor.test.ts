@@ -3,8 +3,9 @@ import { parseEntry } from '../../src/journal/entry.ts'
 import type { Concern, Finding } from '../../src/session/health.ts'
 import { behindText } from '../../src/words/doctor/behind-text.ts'
 import { concernsText } from '../../src/words/doctor/concerns-text.ts'
+import { foundText, mendedText } from '../../src/words/doctor/doctor-text.ts'
 import { findingText } from '../../src/words/doctor/findings-text.ts'
-import { strip } from '../support/commands.ts'
+import { off, strip } from '../support/commands.ts'
 import { openJob, record } from '../support/record.ts'
 
 const one = { line: 5, last: 5, isSure: true }
@@ -118,4 +119,46 @@ test('every entry of a job can be told without what stands before it', () => {
   expect(behindText({ line: 3, n: 3, entry: null, isProved: false }, when)).toBe(
     '   3? not known to this program',
   )
+})
+
+/** The last entry of a job in which something came off into a new bag. */
+const cameOff = parseEntry(record([openJob, strip('cylinder head off'), off(2, 'bolts')]).entries.at(-1))
+
+test('where it went is told by what stands on the container', () => {
+  expect(behindText({ line: 3, n: 3, entry: cameOff, isProved: true }, () => 'then')).toMatch(
+    /, 2 p1 to container 1$/,
+  )
+})
+
+const telling = { path: 'journal.log', ask: (words: string) => words, when: () => 'then' }
+const NOTHING = new Uint8Array()
+const around = { concerns: [], copies: [] }
+const behind = [{ line: 3, n: 3, entry: cameOff, isProved: true }]
+
+test('what a newer program wrote is not to be said again', () => {
+  const finding: Finding = { kind: 'newer', line: 2, last: 2, entry: 2, isSure: true }
+  const found = {
+    findings: [finding],
+    entries: [],
+    behind,
+    verdict: 'newer' as const,
+    mended: NOTHING,
+    rest: NOTHING,
+  }
+  expect(foundText(found, around, telling)).toEqual(['line 2: entry 2 was written by a newer putback'])
+})
+
+test('what was cut off opened bags that have their numbers on them', () => {
+  const found = {
+    findings: [],
+    entries: [],
+    behind,
+    verdict: 'lossy' as const,
+    mended: NOTHING,
+    rest: NOTHING,
+  }
+  const cut = { done: true as const, found, copy: 'before', rest: 'cut' }
+  expect(mendedText(cut, telling).at(-1)).toMatch(/^bags that were opened in it have their numbers on them/)
+  const nothingOpened = { ...cut, found: { ...found, behind: [] } }
+  expect(mendedText(nothingOpened, telling).at(-1)).toBe('what was cut off: cut')
 })

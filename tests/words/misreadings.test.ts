@@ -30,6 +30,13 @@ const byCode = {
     ['tkae 3', ["No line begins with 'tkae'.", '> Perhaps "take".']],
     ['8 M6x25 bolts', ["No line begins with '8'.", '> What came off begins with "off".']],
     ['xyzzy', ["No line begins with 'xyzzy'.", '> "help" shows what can be written.']],
+    [
+      'restore /media/stick/twin.zip',
+      [
+        'A back-up becomes a job of its own, beside this one.',
+        '> Leave, and type "putback restore FILE" in a shell.',
+      ],
+    ],
   ],
   missing: [
     [

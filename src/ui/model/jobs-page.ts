@@ -5,7 +5,7 @@ import { troubleText } from '../../words/storage-troubles.ts'
 import { troubleOfProblem } from '../../words/trouble-of.ts'
 import { type Choice, choicesOf, goTo, type Page, rowsOf } from '../page.ts'
 import { cut, type Line, line, strong } from '../text/line.ts'
-import { bulleted, groups, headed, indented, numbered } from './rows.ts'
+import { bulleted, groups, headed, indented, numbered, withWords } from './rows.ts'
 import type { Hall } from './scene.ts'
 
 /** The jobs of this home by number; for who comes first, what this is, and one question. */
@@ -24,6 +24,8 @@ const WHAT_THIS_IS: readonly string[] = [
   'Each line is on the disk at once; no network is needed.',
 ]
 
+const FROM_BACKUP = 'A back-up becomes a job again with "putback restore FILE" in a shell'
+
 function firstPage({ width, home }: Hall): Page {
   return {
     title: line(strong('WELCOME')),
@@ -36,7 +38,10 @@ function firstPage({ width, home }: Hall): Page {
           ...numbered(2, DEMO.says, width),
           ...numbered(3, line(strong(PRACTICE.says), ': never used it? Begin here'), width),
         ]),
-        indented(`Jobs are kept in ${plainText(home)}`, width),
+        [
+          ...indented(`Jobs are kept in ${plainText(home)}`, width),
+          ...indented(line(...withWords(FROM_BACKUP)), width),
+        ],
       ),
     ),
     enter: NEW_JOB,

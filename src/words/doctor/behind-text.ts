@@ -36,7 +36,14 @@ function told(key: string, value: unknown): string[] {
 function moveText(value: object): string | null {
   if (!('piece' in value && 'count' in value && 'to' in value)) return null
   const { piece, count, to } = value
-  return `${count} ${piece} to ${String(to).replace(':', ' ')}`
+  return `${count} ${piece} to ${placeText(String(to))}`
+}
+
+/** What kind a container is, is not known here: its number is what stands on it. */
+function placeText(place: string): string {
+  const [, container, slot] = /^c(\d+)(?:\/(.+))?$/.exec(place) ?? []
+  if (container === undefined) return place
+  return slot === undefined ? `container ${container}` : `container ${container} slot ${slot}`
 }
 
 const WORDS = new Set(

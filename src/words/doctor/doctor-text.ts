@@ -27,7 +27,9 @@ export interface Around {
 /** All that was found, line by line. */
 export function foundText(found: Examination<Entry>, around: Around, { when }: DoctorTelling): string[] {
   const findings = found.findings.map(findingText)
-  const behind = found.behind.map((each) => `  ${behindText(each, when)}`)
+  // What a newer program wrote is there, and whoever said it again would have done it twice.
+  const unheard = found.verdict === 'newer' ? [] : found.behind
+  const behind = unheard.map((each) => `  ${behindText(each, when)}`)
   return [
     ...some(findings, MOST_FINDINGS),
     ...(behind.length > 0 ? [behindHead(found), ...some(behind, MOST_BEHIND)] : []),
@@ -89,8 +91,19 @@ export function mendedText(
       : `${path} is cut: ${stands} stand, and what came after them is not recorded any more`,
     `as it was: ${copy}`,
     ...(rest === null ? [] : [`what was cut off: ${rest}`]),
+    ...(rest !== null && found.behind.some(opensOne) ? [IN_ORDER] : []),
   ]
 }
+
+/** Whether an entry that is cut off gave a container its number. */
+function opensOne({ entry }: Examination<Entry>['behind'][number]): boolean {
+  return (
+    entry?.type === 'container-opened' || (entry !== null && 'opened' in entry && entry.opened !== undefined)
+  )
+}
+
+const IN_ORDER =
+  'bags that were opened in it have their numbers on them: say it again in the same order, and each gets its own number again'
 
 /** Why nothing was done, where something was asked for. */
 export function notMendedText(
