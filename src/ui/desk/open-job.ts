@@ -8,6 +8,7 @@ export class OpenJob {
   readonly #shelf: JobShelf
   readonly #onNews: (refresh: () => void) => void
   #jobs: readonly JobSummary[] | null = null
+  #isTelling = false
   #session: Session | null = null
   #unfollow: () => void = () => {}
   #othersHere: () => boolean = () => false
@@ -34,7 +35,8 @@ export class OpenJob {
 
   /** The list is read anew when it is next asked for. */
   forgetList(): void {
-    this.#jobs = null
+    // Not because it could not be read: then each frame would ask for it again.
+    if (!this.#isTelling) this.#jobs = null
   }
 
   /** The job that opens by itself: the one chosen last, or the only one. */
@@ -101,12 +103,19 @@ export class OpenJob {
     try {
       return this.#shelf.list()
     } catch (error) {
-      queueMicrotask(() =>
-        this.#onNews(() => {
-          throw error
-        }),
-      )
+      queueMicrotask(() => this.#tell(error))
       return []
+    }
+  }
+
+  #tell(error: unknown): void {
+    this.#isTelling = true
+    try {
+      this.#onNews(() => {
+        throw error
+      })
+    } finally {
+      this.#isTelling = false
     }
   }
 }
