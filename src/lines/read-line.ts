@@ -28,7 +28,7 @@ export function readLine(line: string, state: State): Reading {
       })
     }
     const { verb, word, rest } = found
-    const result = verb.read(new Line(text, { verb: word, rest, form: verb.forms[0], state }))
+    const result = verb.read(new Line(text, { verb: word, rest, form: formFor(verb.forms, rest), state }))
     if (Array.isArray(result)) return { kind: 'commands', commands: result, bag: null }
     if ('errand' in result && !('kind' in result)) return { kind: 'errand', errand: result }
     if ('do' in result) return { kind: 'commands', commands: [result], bag: null }
@@ -75,6 +75,14 @@ export function nearestVerb(text: string): string | null {
 }
 
 const MOST_CHARACTERS = 500
+
+/** How it is written, for a line that is not: about the thing that it names where a form is about one of its kind. */
+function formFor(forms: Verb['forms'], rest: string): string {
+  const id = /^[a-z]\d+\b/.exec(rest)?.[0]
+  if (id === undefined) return forms[0]
+  const kind = new RegExp(`(?<= )${id[0]}\\d+\\b`)
+  return forms.find((form) => kind.test(form))?.replace(kind, id) ?? forms[0]
+}
 
 /** A verb of two words of which only the first is there: `leave camshaft` for `leave off camshaft`. */
 function misreadBegun(text: string): void {

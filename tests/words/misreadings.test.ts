@@ -39,6 +39,7 @@ const byCode = {
     ],
   ],
   missing: [
+    ['settle w3', ['Settle: HOW is missing.', '> Write "settle w3: HOW".']],
     [
       'begin',
       ['Begin: TITLE is missing.', '> Write "begin TITLE [after 1,2 | free] [hides | does not hide]".'],
