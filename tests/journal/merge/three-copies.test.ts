@@ -65,14 +65,8 @@ function mergedWith(ours: readonly Entry[] = [], theirs: readonly Entry[] = [], 
     by: undefined,
     says: type,
   }))
-  const note = {
-    do: 'note-merge',
-    copy: by,
-    taken: fits.length,
-    renumbered: [...renumbered],
-    leftOut,
-  } as const
-  expect(pen.give({ ...note, kept: undefined, inHand: undefined })).toBe(true)
+  const told = { copy: by, kept: undefined, taken: fits.length, inHand: undefined }
+  expect(pen.give({ do: 'note-merge', ...told, renumbered: [...renumbered], leftOut })).toBe(true)
   return pen.entries
 }
 
