@@ -13,6 +13,8 @@ import {
 import { hostname } from 'node:os'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
+import { nodeArchiveFileSystem } from '../../../src/storage/backup/archive-file-system.ts'
+import { BadArchive } from '../../../src/storage/backup/bad-archive.ts'
 import { openArchive } from '../../../src/storage/backup/read-archive.ts'
 import { restoreArchive } from '../../../src/storage/backup/restore-archive.ts'
 import { ArchiveExists, writeArchive } from '../../../src/storage/backup/write-archive.ts'
@@ -61,6 +63,26 @@ describe('an archive', () => {
     const before = contents(folder)
     await expect(writeArchive(job, { file }, OPTIONS)).rejects.toThrow(ArchiveExists)
     expect(contents(folder)).toEqual(before)
+  })
+
+  test('gets no name where the disk keeps one byte of a picture otherwise than it was given', async () => {
+    const { job, folder } = bench()
+    const picture = Object.values(PICTURES)[0] ?? Buffer.alloc(0)
+    const middle = picture.length >> 1
+    let spoiled = 0
+    const spoiling = {
+      ...nodeArchiveFileSystem,
+      writeSync: (fd: number, bytes: Uint8Array) => {
+        const copy = Buffer.from(bytes)
+        if (spoiled === 0 && copy.equals(picture)) {
+          copy[middle] = (copy[middle] ?? 0) ^ 1
+          spoiled += 1
+        }
+        return nodeArchiveFileSystem.writeSync(fd, copy)
+      },
+    }
+    await expect(writeArchive(job, { folder }, { ...OPTIONS, fs: spoiling })).rejects.toThrow(BadArchive)
+    expect([spoiled, readdirSync(folder)]).toEqual([1, []])
   })
 
   test('is a ZIP file that any reader opens: the pictures as they are, the journal packed', async () => {
