@@ -256,7 +256,7 @@ describe('the exit code says what kind of no it is', () => {
       expect(say('--job', 'never', line)).toMatchObject({
         code: 3,
         out: '',
-        err: expect.stringContaining('has no first entry'),
+        err: expect.stringContaining('has no entry in it'),
       })
     writeFileSync(join(home, 'never', 'journal.log'), 'a shopping list\n')
     expect(ask('--job', 'never', 'card')).toMatchObject({ code: 3, json: { ok: false, code: 'damaged' } })
