@@ -9,12 +9,22 @@ const shared = {
 
 const busy = [
   'tests/model/{every-order,sequences,acceptance}.test.ts',
-  'tests/label/symbol/damage.test.ts',
+  'tests/label/symbol/{damage,real-labels}.test.ts',
   'tests/ui/{random-keys,random-keys-at-the-end,bursts}.test.ts',
   'tests/print/printing.test.ts',
   'tests/scenarios/scenarios.test.ts',
 ]
 
+/** Programs of their own, most of them in a real terminal (a pty): to the tests it is mostly waiting. */
+const programs = [
+  'tests/terminal/**/*.test.{ts,tsx}',
+  'tests/storage/{kills,mutated-journals}.test.ts',
+  'tests/session/eight-at-once.test.ts',
+  'tests/hostile/by-chance.test.ts',
+]
+
+// Projects run one after the other in the order of their names, each with its larger files first: the small files of
+// `unit` come last, so that no worker is left alone with a long one.
 export default defineConfig({
   test: {
     // One more than the two processors that this is made for: real terminals mostly wait.
@@ -30,7 +40,7 @@ export default defineConfig({
           restoreMocks: true,
           unstubEnvs: true,
           include: ['tests/**/*.test.{ts,tsx}'],
-          exclude: ['tests/terminal/**', ...busy],
+          exclude: [...programs, ...busy],
           testTimeout: 20_000,
           hookTimeout: 20_000,
         },
@@ -49,12 +59,11 @@ export default defineConfig({
         },
       },
       {
-        // Real terminals (a pty) start a process each.
         test: {
           ...shared,
-          name: 'terminal',
+          name: 'programs',
           isolate: false,
-          include: ['tests/terminal/**/*.test.{ts,tsx}'],
+          include: programs,
           testTimeout: 60_000,
           hookTimeout: 60_000,
         },
