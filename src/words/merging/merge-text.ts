@@ -29,7 +29,7 @@ export function toDecideText(telling: MergeTelling, plan: CopyPlan): Told {
     `nothing is merged yet: ${newText(fits.length + conflicts.length)}${misfitText(conflicts.length)}${numbersText(renumbered.length)}`,
     isAhead
       ? `put the folder of the copy in the place of this one and go on with that; ${take} would number bags once more`
-      : `${take} records ${fits.length === 0 ? 'none of it' : `the ${fits.length} that fit`}${conflicts.length === 0 ? '' : ' and keeps the rest to be settled'}`,
+      : `${take} records ${fits.length === 0 ? 'none of it' : fits.length === 1 ? 'the one that fits' : `the ${fits.length} that fit`}${conflicts.length === 0 ? '' : ' and keeps the rest to be settled'}`,
     [
       isAhead
         ? 'the copy was merged with this record already, and has all that is here'
