@@ -213,9 +213,12 @@ function chainedAnew(whole: Buffer, other: Buffer, chance: Chance): Buffer {
   return Buffer.from(text.join(''))
 }
 
+/** Lists within lists can be read deeper than they can be written: those are left to `json.test.ts`. */
 function jsonOr(text: string, otherwise: unknown): unknown {
   try {
-    return JSON.parse(text)
+    const value: unknown = JSON.parse(text)
+    JSON.stringify(Array.from({ length: 100 }).reduce((inner) => [inner], value))
+    return value
   } catch {
     return otherwise
   }
