@@ -46,11 +46,12 @@ export default defineConfig({
         },
       },
       {
-        // What computes for long does it in a worker of its own: in one that has run hundreds of other tests the same code
-        // takes up to four times as long (measured).
+        // What computes for long does it in workers that do nothing else: in one that has run hundreds of other tests the same
+        // code takes up to four times as long (measured).
         test: {
           ...shared,
           name: 'busy',
+          isolate: false,
           restoreMocks: true,
           unstubEnvs: true,
           include: busy,
