@@ -29,9 +29,9 @@ export function takeLines(lines: readonly string[], taker: Taker): number {
     }
     if (meaning.kind === 'act' && meaning.act.do === 'go') taker.do(meaning.act, typed)
     else if (meaning.kind === 'not-understood') talk.say(notUnderstood(meaning.told))
-    // Of several items those that were recorded must not be said once more.
-    const isBegun = talk.text() !== '' && text.endsWith(talk.text())
-    talk.write(isBegun ? talk.typed() : typed)
+    // What was sent put itself back: of several items only those that are not recorded, and as what it stands there.
+    const isBack = talk.text() !== '' && text.endsWith(talk.text())
+    if (!isBack) talk.write(typed)
     if (lines.length > 1)
       talk.sayToo(`${index} of ${lines.length} lines were taken; this one and those after it were not.`)
     return index

@@ -666,6 +666,22 @@ test('what redo brings back is said', () => {
   expect(answer()).toContain('brought back: entry 3, came off: 8 × valve cover bolts')
 })
 
+test('what is typed or scanned next replaces the words of a chosen piece that were refused', () => {
+  const { desk, enter, type, answer } = jobWith(
+    'strip caps',
+    'off cam caps I1, I2 into bag',
+    'off shims I1, I2 into bag',
+  )
+  enter('end')
+  enter('fit I1 at I2')
+  expect(desk.screen.at).toBe('which')
+  enter('1')
+  expect(answer()).toContain('REFUSED')
+  expect(desk.typed().before).toMatch(/^fit p\d at I2$/)
+  type('999000123')
+  expect(desk.typed()).toEqual({ before: '999000123', after: '' })
+})
+
 test('Esc leaves the question which one is meant', () => {
   const { enter, type, desk } = jobWith(...strip, 'off 2 M6x40 valve cover bolts')
   enter('.3', 'move bolts to bench')
