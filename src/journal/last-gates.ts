@@ -1,5 +1,6 @@
 import { Gates } from '../plan/gates.ts'
 import { leftovers } from '../plan/leftovers.ts'
+import { wholeSecond } from '../plan/whole-second.ts'
 import type { Entry } from './entry.ts'
 import type { State } from './state.ts'
 
@@ -11,9 +12,8 @@ export function refuseTooEarly(state: State, { type, at, by }: Entry): void {
   if (type === 'started' && !state.cleared) throw new Error('it was not cleared')
   if (type === 'closed' && !state.started) throw new Error('it was not started')
   if (type !== 'cleared' && type !== 'closed') return
-  // To the second, as it was when it was decided: what sets lets go at a second of its own.
-  const second = new Date(Math.floor(Date.parse(at) / 1000) * 1000).toISOString()
-  const clock = { at: second, today: at.slice(0, 10), by }
+  // As it was when it was decided: what sets lets go at a second of its own.
+  const clock = { at: wholeSecond(new Date(at)), today: at.slice(0, 10), by }
   const [left] = leftovers(new Gates({ ...state, clock }))
   if (left) throw new Error(`something is left over: ${left.code}`)
 }

@@ -8,6 +8,7 @@ import type { Refusal } from '../journal/refusal.ts'
 import { emptyState, type State } from '../journal/state.ts'
 import type { Clock } from '../plan/facts.ts'
 import { Gates } from '../plan/gates.ts'
+import { wholeSecond } from '../plan/whole-second.ts'
 import type { JournalStore } from '../storage/journal/open-journal.ts'
 import type { JobProblem } from './jobs.ts'
 import { turningPoints } from './timers.ts'
@@ -100,10 +101,8 @@ export class Session {
     return { ...this.#state, clock: this.#clock() }
   }
 
-  /** To the second, so that what is worked out for a moment holds for as long as somebody looks at it. */
   #clock(at = this.#now()): Clock {
-    const second = new Date(Math.floor(at.getTime() / 1000) * 1000).toISOString()
-    return { at: second, today: dayOf(at), by: this.#by }
+    return { at: wholeSecond(at), today: dayOf(at), by: this.#by }
   }
 
   /**

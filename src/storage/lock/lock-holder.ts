@@ -45,10 +45,18 @@ export function isHolderAlive({ pid, boot }: Pick<Holder, 'pid' | 'boot'>): bool
 
 /** Linux gives each start of a computer an id of its own (proc(5)); other systems have no such file. */
 function bootHere(): string | undefined {
+  bootRead ??= readBoot()
+  return bootRead || undefined
+}
+
+/** Read once, for a lock is taken with every entry; empty where there is none. */
+let bootRead: string | null = null
+
+function readBoot(): string {
   try {
-    return readFileSync('/proc/sys/kernel/random/boot_id', 'utf8').trim() || undefined
+    return readFileSync('/proc/sys/kernel/random/boot_id', 'utf8').trim()
   } catch {
-    return undefined
+    return ''
   }
 }
 
