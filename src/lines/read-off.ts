@@ -80,7 +80,7 @@ function asWords(line: string): Extract<BagLine, { understood: true }> | null {
 
 /** `into` only counts where a place follows: `note: oil ran into the sump` is all note. */
 function splitInto(text: string, state: State, asked?: Into): { line: string; into: Into | undefined } {
-  if (/^\s*(?:note|caution|used|mark)\b/i.test(text)) return { line: text, into: asked }
+  if (asWords(text) || /^(?:notes?|caution|warning|marks?)\b/i.test(text)) return { line: text, into: asked }
   const { line, place } = placeSaid(text)
   const into = place === '' ? null : readPlace(place, state)
   // A container that is not known would become part of a name, and the piece would lie elsewhere.
@@ -89,15 +89,22 @@ function splitInto(text: string, state: State, asked?: Into): { line: string; in
   return into ? { line, into } : { line: text, into: asked }
 }
 
-/** `cover into bag 3`, `head onto the bench`. Behind a shorter word only the bench is a place: bolts sit in trays too. */
+/**
+ * `cover into bag 3`, `head onto the bench`. Behind a shorter word only the bench, a container by its number and a new
+ * one are places: bolts sit in trays too.
+ */
 function placeSaid(text: string): { line: string; place: string } {
   const [, line = '', place = ''] =
-    /^(.*) (?:into|onto) (.+)$/i.exec(text) ?? /^(.*) (?:in|on|to) ((?:the )?bench)$/i.exec(text) ?? []
+    /^(.*) (?:into|onto) (.+)$/i.exec(text) ?? SHORTLY_SAID.exec(text) ?? ON_THE_BENCH.exec(text) ?? []
   return { line, place }
 }
 
 const FORM = 'off COUNT SIZE NAME [into PLACE]'
-const CONTAINER_WORD = /^(?:the |new |an? )?(?:bag|bin|tray|tag|shelf|label)\b/i
+const CONTAINER_WORD =
+  /^(?:the |an? )?(?:(?:new|same|another|next) )?(?:bag|bin|tray|tag|shelf|label)\b|^(?:the |a )?(?:new|same|another)\b/i
+const SHORTLY_SAID =
+  /^(.*) (?:in|on|to) ((?:(?:the )?(?:bag|bin|tray|tag|shelf|label) ?\d|(?:an? |new |another )+(?:bag|bin|tray|tag|shelf)\b).*)$/i
+const ON_THE_BENCH = /^(.*) (?:in|on|to) ((?:the )?bench)$/i
 const CONTAINER = /^(?:the )?(?:bench|(?:bag|bin|tray|tag|shelf) ?\d{1,4}(?: ?\/.*)?)$/i
 
 /** `cover > bin 2` says where a piece lies, not where an aid sits on the machine. */

@@ -5,15 +5,16 @@ import { NAMED_PLACES, type NamedPlace } from '../ledger/place.ts'
 
 /**
  * A place as a person names it: `bag 3`, `3`, `label 14`, `tray 3/5`, a label code of this job, a container's own
- * name, `bench`, `out`, `hand`, or a container that is opened for it: `bag`, `new bag`, `new tray 12 slots cam caps`,
- * `new tag hose label 14`. Null for anything else.
+ * name, `bench`, `out`, `hand`, or a container that is opened for it: `new` or `bag` for a bag, `a new tag`,
+ * `new tray 12 slots cam caps`, `new tag hose label 14`. Null for anything else.
  */
 export function readPlace(text: string, state: State): Into | null {
   const words = text.trim().replace(/^(?:the|in|into|on|onto) /i, '')
   const named = namedPlace(words)
   if (named) return { kind: 'place', place: named }
   if (/^(?:hand|the hand)$/i.test(words)) return { kind: 'hand' }
-  const opened = /^(?:new |an? )(.+)$/i.exec(words) ?? /^(bag|bin|tag|shelf)$/i.exec(words)
+  if (/^(?:a )?new(?: one)?$/i.test(words)) return { kind: 'new', container: 'bag' }
+  const opened = /^(?:(?:a )?new |an? |another )(.+)$/i.exec(words) ?? /^(bag|bin|tag|shelf)$/i.exec(words)
   if (opened) {
     const split = splitLabel(opened[1] ?? '', state)
     const container = split && readNewContainer(split.rest)

@@ -365,6 +365,11 @@ describe('a line is not understood, and says why', () => {
     ['off 2 dowels into bin of covers', { code: 'no-such-place', part: 'bin of covers' }],
     ['off 2 dowels into new tray; 3 nuts', { code: 'no-such-place', part: 'new tray' }],
     ['off heat shield > bench', { code: 'not-understood', nearest: 'off heat shield into bench' }],
+    ['off cam caps I1..I4 into new crate', { code: 'no-such-place', part: 'new crate' }],
+    ['off 2 dowels into a new tray', { code: 'no-such-place', part: 'a new tray' }],
+    ['off 2 dowels into the same bag', { code: 'no-such-place', part: 'the same bag' }],
+    ['off 2 dowels into the same', { code: 'no-such-place', part: 'the same' }],
+    ['off 2 dowels in a tray', { code: 'no-such-place', part: 'a tray' }],
     ['off 2 dowels onto tray', { code: 'no-such-place', part: 'tray' }],
     ['off heat shield > bag 1', { code: 'not-understood', nearest: 'off heat shield into bag 1' }],
     [
@@ -407,6 +412,26 @@ describe('a bag line', () => {
     expect(into('off valve cover on the bench')).toEqual([bench])
     expect(into('off valve cover onto bench')).toEqual([bench])
     expect(into('off 2 clips on tray')).toEqual([{ kind: 'hand' }])
+    expect(into('off earth strap to shelf bracket')).toEqual([{ kind: 'hand' }])
+    expect(into('off 2 clips on tray 3/5')).toEqual([{ kind: 'container', no: 3, slot: '5' }])
+    expect(into('off 2 clips in bag 1')).toEqual([{ kind: 'container', no: 1 }])
+    expect(into('off 2 clips in a new bag')).toEqual([{ kind: 'new', container: 'bag' }])
+    expect(into('off 2 clips in another bag')).toEqual([{ kind: 'new', container: 'bag' }])
+    expect(into('off used oil filter into bag 1')).toEqual([{ kind: 'container', no: 1 }])
+  })
+
+  test('reads new by itself as a new bag, and not as part of a name', () => {
+    expect(readLine('off cam caps I1..I4 into new', state)).toMatchObject({
+      commands: [
+        {
+          item: { name: 'cam caps', positions: ['I1', 'I2', 'I3', 'I4'] },
+          into: { kind: 'new', container: 'bag' },
+        },
+      ],
+    })
+    expect(readLine('off cam caps I1..I4 into a new one', state)).toMatchObject({
+      commands: [{ item: { name: 'cam caps' }, into: { kind: 'new', container: 'bag' } }],
+    })
   })
 
   test('may name a place after each lot, which holds back to the place before', () => {
@@ -444,6 +469,12 @@ describe('a bag line', () => {
   test('keeps a note whole that only sounds like a place', () => {
     expect(readOff('note: oil ran into bag 3', state)).toMatchObject({
       commands: [{ do: 'note', text: 'oil ran into bag 3' }],
+    })
+    expect(readOff('notes: oil ran into bag 3', state)).toMatchObject({
+      commands: [{ do: 'note', text: 'oil ran into bag 3' }],
+    })
+    expect(readOff('warning: spring flies into bag 3', state)).toMatchObject({
+      commands: [{ do: 'note', text: 'spring flies into bag 3' }],
     })
     expect(readOff('note: oil ran into the sump', state)).toMatchObject({
       commands: [{ do: 'note', text: 'oil ran into the sump' }],
