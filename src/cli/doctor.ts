@@ -80,7 +80,8 @@ export async function runDoctorHere(
 function asAnswer(outcome: ErrandOutcome): ErrandOutcome {
   if (outcome.ok || outcome.facts === undefined) return outcome
   const { told, text = [], facts } = outcome
-  return { ok: true, entries: [], text: [told.what, ...told.lines, told.cure, ...text], answer: facts.doctor }
+  const lines = [told.what, ...told.lines, told.cure, ...text]
+  return { ok: true, entries: [], text: lines, answer: facts.doctor, isBadNews: true }
 }
 
 async function journalAt(named: string, own: string, patient: Patient): Promise<Buffer> {

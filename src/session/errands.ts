@@ -4,7 +4,15 @@ import type { Entry } from './stored-entry.ts'
 
 /** What came of an errand, in words for a person and in facts for a program. */
 export type ErrandOutcome =
-  | { ok: true; text: string[]; entries: readonly Entry[]; answer: unknown; bytes?: Uint8Array | undefined }
+  | {
+      ok: true
+      text: string[]
+      entries: readonly Entry[]
+      answer: unknown
+      bytes?: Uint8Array | undefined
+      /** It was answered, and what it was asked about is not as it should be. */
+      isBadNews?: true
+    }
   | {
       ok: false
       /** `refused`: it cannot be as asked. `not-recorded`: a disk, a device or the network would not. */

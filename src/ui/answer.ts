@@ -72,7 +72,10 @@ export function outcomeAnswer(session: Session, outcome: Outcome): Answer {
 export function errandAnswer(outcome: ErrandOutcome): Answer {
   if (outcome.ok) {
     const [what = '', ...lines] = outcome.text.map((text) => text.trim())
-    return { sign: SIGNS.done, told: { what, lines, cure: lines.length > FEW ? SHOWS_ALL : '' } }
+    return {
+      sign: outcome.isBadNews ? SIGNS.notWhole : SIGNS.done,
+      told: { what, lines, cure: lines.length > FEW ? SHOWS_ALL : '' },
+    }
   }
   const { exit, told, text = [] } = outcome
   const lines = [...told.lines, ...text.map((each) => each.trim())]

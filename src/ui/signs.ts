@@ -64,6 +64,7 @@ export const SIGNS = {
   notUnderstood: { sign: '?', word: 'NOT UNDERSTOOD', tone: 'wait' },
   // The record
   onlyToRead: { sign: '!', word: 'ONLY TO READ', tone: 'stop' },
+  notWhole: { sign: '!', word: 'NOT WHOLE', tone: 'stop' },
   outOfDate: { sign: '!', word: 'OUT OF DATE', tone: 'stop' },
   // A count
   agrees: { sign: '✓', word: 'AGREES', tone: 'good' },

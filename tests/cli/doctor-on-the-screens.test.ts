@@ -19,6 +19,9 @@ test('a damaged job says what to type, is mended, and takes what is said next', 
   expect(made.head()).toContain('ONLY TO READ')
   await made.send('doctor')
   expect(made.below()).toContain('"doctor mend"')
+  expect(made.below()).toContain('NOT WHOLE')
+  expect(made.below()).not.toContain('DONE')
+  expect(made.rings.at(-1)).toBe(3)
   await made.send('doctor mend')
   expect(made.below()).toContain('put right')
   expect(made.head()).not.toContain('ONLY TO READ')
@@ -67,6 +70,7 @@ test('a job that is as it should be', async () => {
   const made = damaged((bytes) => bytes)
   await made.send('doctor')
   expect(made.below()).toContain('the record is whole')
+  expect(made.below()).toContain('DONE')
 })
 
 /** A job of some entries whose journal was changed on the disk, opened in the screens with the errands of the program. */
