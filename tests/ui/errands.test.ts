@@ -50,6 +50,17 @@ describe('while an errand is out', () => {
     expect(desk.progress()).toBe('reading pictures: 1 of 2: [2Jlid.jpg')
   })
 
+  test('what came of it is heard as well, whatever else is done meanwhile', async () => {
+    const { enter, end, rings } = bench('begin cover off')
+    enter(IMPORT)
+    expect(rings).toEqual([])
+    await end(done('12 new pictures'))
+    expect(rings).toEqual([1])
+    enter(IMPORT, '.2')
+    await end(refused('No such folder.', 'Look at its name.'))
+    expect(rings).toEqual([1, 3])
+  })
+
   test('entries of another program appear', () => {
     const { enter, shelf, path, desk, text } = bench('begin cover off')
     enter(IMPORT)

@@ -477,6 +477,7 @@ export class Desk {
       this.#tellNow(news, typed)
     else this.#errand.keep(this.session === session ? news : newsOfJob(news, session.state.job.name))
     this.#errand.showBeside(this.#talk.text())
+    if (news.answer.sign) this.#bell.say(news.answer.sign)
     this.#afterErrand(news)
     this.#changed()
   }
