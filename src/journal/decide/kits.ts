@@ -5,7 +5,8 @@ import type { Command } from '../command.ts'
 import type { EntryBodyOf } from '../entry.ts'
 import type { State } from '../state.ts'
 import { arriveTogether, strangers } from './arrive.ts'
-import { given, knownPiece, refuse, unknown, wholeCount } from './refuse.ts'
+import { orderToCome } from './orders.ts'
+import { given, knownPiece, refuse, wholeCount } from './refuse.ts'
 
 interface Share {
   piece: PieceId
@@ -29,7 +30,7 @@ export function countIn(state: State, command: Of<'count-in'>): EntryBodyOf<'sup
     `spare, from ${name}`,
   )
   const order = command.order
-  if (order !== undefined && !state.orders.has(order)) unknown('order', order)
+  if (order !== undefined) orderToCome(state, order)
   return {
     ...body,
     pieces: [...body.pieces, ...others.pieces],

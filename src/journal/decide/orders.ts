@@ -67,9 +67,8 @@ export function receive(state: State, command: Of<'receive'>): EntryBodyOf<'supp
   const order = inForce(state, id)
   const size = command.size ?? order.size
   const open = openOf(order)
-  if (open === 0 && (command.count === undefined || spare < command.count)) {
-    refuse({ code: 'order-arrived', order: id })
-  }
+  // What came beyond all that was ordered may stay as spares.
+  if (open === 0 && (command.count === undefined || spare < command.count)) stillToCome(order)
   const count = amountOf({ count: command.count ?? open }, order.piece)
   if (spare !== 0) wholeCount(spare)
   const ofOrder = count - spare
@@ -159,6 +158,15 @@ function sparesFirst<Lying extends { place: string }>(account: Account, lies: re
 function amountOf({ count }: { count: number }, piece: PieceId | undefined): number {
   if (piece !== undefined) return wholeCount(count)
   return count > 0 && count <= 9999 ? count : refuse({ code: 'count-wrong', count })
+}
+
+/** A line that is still to come is refused where it was cancelled, or is here already: another hand was quicker. */
+export function orderToCome(state: State, id: OrderId): OrderFacts {
+  return stillToCome(inForce(state, id))
+}
+
+function stillToCome(order: OrderFacts): OrderFacts {
+  return openOf(order) > 0 ? order : refuse({ code: 'order-arrived', order: order.id })
 }
 
 function inForce(state: State, id: OrderId): OrderFacts {

@@ -1,9 +1,12 @@
+import type { Command } from '../../../src/journal/command.ts'
 import type { Cases } from '../case.ts'
 import { begin, end, job, off } from '../commands.ts'
-import { arrived, cancelled, changed, ordered, sentBack } from '../order-commands.ts'
+import { arrived, cancelled, changed, kit, ordered, sentBack } from '../order-commands.ts'
 
 const bolts = [job, begin('Head off'), off(8, 'head bolts', { singleUse: true }), end]
 const eight = [...bolts, ordered({ piece: 'p1', name: 'head bolts', count: 8 })]
+const set = [...bolts, ordered({ name: 'top end set', count: 1 })]
+const setCounted = { ...kit('top end set', [['p1'], 'head bolts', 8]), order: 'o1' } as Command
 const oil = [job, ordered({ name: 'oil', count: 2, unit: 'L' })]
 
 export const orderCases = {
@@ -24,6 +27,14 @@ export const orderCases = {
         '> If it is wanted after all: "want 2 L oil".',
       ],
     },
+    {
+      given: [...set, cancelled('o1')],
+      when: setCounted,
+      says: [
+        'o1, 1 × top end set, was cancelled, because the old ones will do.',
+        '> If it is wanted after all: "want 1 top end set".',
+      ],
+    },
   ],
   'order-arrived': [
     {
@@ -32,6 +43,14 @@ export const orderCases = {
       says: [
         'o1, 8 × head bolts: all of it has arrived, and nothing is still to come.',
         '> If more came: "buy o1 9" first; what is not right goes back: "send back o1 because ...".',
+      ],
+    },
+    {
+      given: [...set, setCounted],
+      when: setCounted,
+      says: [
+        'o1, 1 × top end set: all of it has arrived, and nothing is still to come.',
+        '> If more came: "buy o1 2" first; what is not right goes back: "send back o1 because ...".',
       ],
     },
     {

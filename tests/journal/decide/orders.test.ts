@@ -363,6 +363,14 @@ describe('a kit', () => {
     expect(refused(play(gaskets).state, command)).toMatchObject(refusal)
   })
 
+  test('an order that is here already, or was cancelled, is refused', () => {
+    const story = [...gaskets, ordered({ name: 'top end', count: 1 })]
+    const again = { ...whole, order: 'o1' } as Command
+    expect(refused(play([...story, again]).state, again)).toEqual({ code: 'order-arrived', order: 'o1' })
+    expect(refused(play([...story, arrived('o1')]).state, again)).toMatchObject({ code: 'order-arrived' })
+    expect(refused(play([...story, cancelled('o1')]).state, again)).toMatchObject({ code: 'order-cancelled' })
+  })
+
   test('what was decided is the same for the same state', () => {
     const { state } = play(gaskets)
     expect(decide(state, whole)).toEqual(decide(state, whole))
