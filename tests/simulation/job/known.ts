@@ -1,0 +1,59 @@
+import type { Entry } from '../../../src/journal/entry.ts'
+import type { Thing } from '../machines/machine.ts'
+import type { Act } from './act.ts'
+
+/** What the mechanic wrote on bags and on paper: the numbers that the record gave to things. */
+export class Known {
+  /** The bag, tray or tag that a thing lies in. */
+  readonly containers = new Map<Thing, number>()
+  /** Ids of pieces, by thing and position. */
+  readonly pieces = new Map<Thing, Map<string, string>>()
+  readonly marks = new Map<Thing, Map<string, string>>()
+  readonly tightenings = new Map<Thing, { id: string; order: readonly string[] }>()
+  readonly consumables = new Map<Thing, string>()
+  readonly fluids = new Map<Thing, string>()
+  readonly checks = new Map<Thing, string[]>()
+
+  learn({ thing, at }: Act, entries: readonly Entry[]): void {
+    for (const entry of entries) {
+      if (!thing) continue
+      if (entry.type === 'container-opened') this.containers.set(thing, entry.container.no)
+      if (entry.type === 'came-off' || entry.type === 'supplied') {
+        if ('opened' in entry && entry.opened) this.containers.set(thing, entry.opened.no)
+        for (const piece of entry.pieces) this.#put(this.pieces, thing, piece.home.position ?? '', piece.id)
+      }
+      if (entry.type === 'put-in')
+        for (const piece of entry.pieces) this.#put(this.pieces, thing, '', piece.id)
+      if (entry.type === 'marked') this.#put(this.marks, thing, at ?? '', entry.mark.id)
+      if (entry.type === 'tightening-set') this.tightenings.set(thing, entry.tightening)
+      if (entry.type === 'consumable-set') this.consumables.set(thing, entry.consumable.id)
+      if (entry.type === 'drained') this.fluids.set(thing, entry.fluid.id)
+      if (entry.type === 'checks-set')
+        this.checks.set(
+          thing,
+          entry.checks.map(({ id }) => id),
+        )
+    }
+  }
+
+  /** The id of a piece, `p12`. Throws where the record never told it. */
+  piece(thing: Thing, at = ''): string {
+    const known = this.pieces.get(thing)
+    // Of several lengths, one that has a place of its own is known by it.
+    const only = known?.size === 1 ? [...known.values()][0] : undefined
+    return known?.get(at) ?? only ?? nothing(thing, at)
+  }
+
+  mark(thing: Thing, at = ''): string {
+    return this.marks.get(thing)?.get(at) ?? nothing(thing, at)
+  }
+
+  #put(map: Map<Thing, Map<string, string>>, thing: Thing, at: string, id: string): void {
+    const known = map.get(thing) ?? new Map<string, string>()
+    map.set(thing, known.set(at, id))
+  }
+}
+
+function nothing(thing: Thing, at: string): never {
+  throw new Error(`the record told nothing of ${JSON.stringify(thing)} at '${at}'`)
+}

@@ -1,0 +1,24 @@
+import type { Result } from '../../../src/cli/result.ts'
+
+/** Every id that an answer names in its facts, and `step 7` for the steps. The same as `--json` gives to a program. */
+export function namedIn(result: Result): Set<string> {
+  const named = new Set<string>()
+  collect(result.ok ? result.heeds : result.facts, named)
+  return named
+}
+
+function collect(value: unknown, named: Set<string>, key = ''): void {
+  if (typeof value === 'string') {
+    if (/^[a-z][1-9]\d*$/.test(value)) named.add(value)
+    const [, step] = /^(?:start|finish|look|check) (\d+)$/.exec(value) ?? []
+    if (step !== undefined) named.add(`step ${step}`)
+  } else if (typeof value === 'number') {
+    if (key === 'step' || key === 'steps') named.add(`step ${value}`)
+    if (key === 'container') named.add(`bag ${value}`)
+  } else if (Array.isArray(value)) {
+    for (const item of value) collect(item, named, key)
+  } else if (typeof value === 'object' && value !== null) {
+    const items = value instanceof Map ? value.entries() : Object.entries(value)
+    for (const [name, item] of items) collect(item, named, String(name))
+  }
+}
