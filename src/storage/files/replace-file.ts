@@ -1,5 +1,5 @@
-import { randomUUID } from 'node:crypto'
 import { dirname } from 'node:path'
+import { draftBeside, removeDeadDrafts } from './draft-beside.ts'
 import {
   type FileSystem,
   nodeFileSystem,
@@ -13,10 +13,10 @@ import {
  * Puts bytes in the place of a file, or makes it: a draft beside it, for this user only, is flushed and renamed over
  * it, and the folder flushed. Throws the system's error, which names `path`, with the old file untouched; where only
  * the last flush failed, the new bytes are in place and may not outlive a loss of power. A link there is replaced,
- * never followed.
+ * never followed. What killed programs left of their drafts is cleared away.
  */
 export function replaceFile(path: string, bytes: Uint8Array, fs: FileSystem = nodeFileSystem): void {
-  const draft = `${path}.${randomUUID()}.tmp`
+  const draft = draftBeside(path)
   try {
     withFile(fs, draft, 'wx', (fd) => {
       writeAll(fs, fd, bytes)
@@ -28,5 +28,6 @@ export function replaceFile(path: string, bytes: Uint8Array, fs: FileSystem = no
     // The draft's name would tell the user nothing.
     throw error instanceof Error ? Object.assign(error, { path }) : error
   }
+  removeDeadDrafts(fs, path)
   syncFolder(fs, dirname(path))
 }

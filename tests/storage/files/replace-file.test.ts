@@ -1,7 +1,10 @@
+import { spawnSync } from 'node:child_process'
 import { lstatSync, readdirSync, readFileSync, statSync, symlinkSync, writeFileSync } from 'node:fs'
+import { hostname } from 'node:os'
 import { join } from 'node:path'
 import { expect, test } from 'vitest'
 import { replaceFile } from '../../../src/storage/files/replace-file.ts'
+import { slugOf } from '../../../src/storage/job-slug.ts'
 import { faultyFileSystem } from '../support/faulty-file-system.ts'
 import { temporaryFolder } from '../support/temporary-folder.ts'
 
@@ -46,6 +49,24 @@ test('every call failing in turn: the old bytes or the new ones, no draft, and t
     else expect(['old', 'new']).toContain(holds)
     if (holds === 'old') expect(said).toMatchObject({ code: 'ENOSPC', path })
   }
+})
+
+test('what killed programs left is cleared away; drafts of others, and what only looks like one, stay', () => {
+  const folder = temporaryFolder()
+  const path = join(folder, '.chosen')
+  const host = slugOf(hostname())
+  const { pid: dead } = spawnSync(process.execPath, ['--version'])
+  const kept = [
+    `.chosen.${host}-${process.ppid}-1.tmp`,
+    `.chosen.another-computer-${dead}-1.tmp`,
+    `.chosen.${host}-${dead}-1.txt`,
+    `.chosen.${host}-mine.tmp`,
+    `.chosen-too.${host}-${dead}-1.tmp`,
+  ]
+  for (const name of [...kept, `.chosen.${host}-${dead}-1.tmp`, `.chosen.${host}-${dead}-27.tmp`])
+    writeFileSync(join(folder, name), 'half')
+  replaceFile(path, Buffer.from('new'))
+  expect(readdirSync(folder).sort()).toEqual(['.chosen', ...kept].sort())
 })
 
 function failureOf(work: () => void): unknown {
