@@ -11,18 +11,21 @@ process.stdout.on('error', cutShort)
 // There is nobody left to be told.
 process.stderr.on('error', () => undefined)
 const code = await main().catch(fault)
-process.exitCode = isCutShort ? EXIT.notRecorded : code
+process.exitCode = isCutShort && code === EXIT.done ? EXIT.notTold : code
 
 /** The answer did not get out, or not to its end. What it told of is recorded all the same, so nobody should say it again. */
 function cutShort({ code = '' }: NodeJS.ErrnoException): void {
   // A reader that has seen enough, as `head`, closes the pipe; a window that was closed takes nothing more.
   if (isCutShort || code === 'EPIPE' || code === 'EIO') return
   isCutShort = true
-  process.exitCode = EXIT.notRecorded
+  process.exitCode ||= EXIT.notTold
   const why = code === 'ENOSPC' ? 'there the disk is full' : `the system answered ${code}`
-  console.error(`The answer could not be written to its end: ${why}.`)
-  console.error(
+  const text = [
+    `The answer could not be written to its end: ${why}.`,
     'What was recorded is recorded: "putback log" shows it, and other questions can be asked again.',
+  ].join('\n')
+  console.error(
+    process.argv.includes('--json') ? JSON.stringify({ ok: false, code: 'not-told', text }) : text,
   )
 }
 

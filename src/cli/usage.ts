@@ -32,4 +32,5 @@ Options:
   --help, --version
 
 Ends with 0 done, 1 refused, 2 not understood or wrong use, 3 not recorded
-(disk, lock, a damaged or a newer record), 4 no such job or none chosen.`
+(disk, lock, a damaged or a newer record), 4 no such job or none chosen,
+5 done, but the answer could not be written.`

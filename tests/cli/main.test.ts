@@ -96,14 +96,19 @@ test.skipIf(!existsSync('/dev/full'))(
     const full = openSync('/dev/full', 'w')
     try {
       expect(program.run(['new', 'job', 'answered to a full disk'], { env, stdout: full })).toMatchObject({
-        status: 3,
+        status: 5,
         stderr: [
           'The answer could not be written to its end: there the disk is full.',
           'What was recorded is recorded: "putback log" shows it, and other questions can be asked again.',
           '',
         ].join('\n'),
       })
-      expect(program.run(['card'], { env, stdout: full, stderr: full }).status).toBe(3)
+      expect(program.run(['card'], { env, stdout: full, stderr: full }).status).toBe(5)
+      const told = program.run(['--json', 'card'], { env, stdout: full })
+      expect(told.status).toBe(5)
+      expect(JSON.parse(told.stderr)).toMatchObject({ ok: false, code: 'not-told' })
+      // What was not done is not told as done.
+      expect(program.run(['--json', 'take', '9'], { env, stdout: full }).status).toBe(1)
       expect(program.run(['card'], { env }).stdout).toContain('answered to a full disk')
     } finally {
       closeSync(full)
