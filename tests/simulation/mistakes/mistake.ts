@@ -1,8 +1,11 @@
 import type { Act } from '../job/act.ts'
 import type { Known } from '../job/known.ts'
 
-/** What a mistake is, seen by the hands: what was not done, was said though it was not done, or was done wrongly. */
-export type Going = 'left out' | 'ticked' | 'wrong' | 'broken off'
+/**
+ * What a mistake is, seen by the hands: not done and not said to be done; said to be done, but not done; done wrongly; done, but
+ * never told to the record; or made by who takes up work that was broken off.
+ */
+export type Going = 'left out' | 'ticked' | 'wrong' | 'never written' | 'broken off'
 
 /** A mistake that was made and is still there. */
 export interface Defect {

@@ -1,0 +1,55 @@
+import type { Going, Where } from '../mistakes/mistake.ts'
+
+/** What came of a run of whole jobs, in plain JSON: one job a seed, each on a machine of its own. */
+export interface Tally {
+  /** The seeds that were run, `to` no more. */
+  from: number
+  to: number
+  /** How many mistakes were to be made in each job: 0 for clean ones. */
+  mistakes: number
+  jobs: number
+  /** Jobs in which the first start was cleared at the end. */
+  cleared: number
+  /** Jobs by the shape of their machine. */
+  shapes: Record<string, number>
+  rows: ClassTally[]
+  /** Refusals and holds that no mistake explains. */
+  falseBlocks: Seeded<{ line: string; code: string; what: string }>[]
+  /** Pieces that were not in the machine at an open gate though no mistake that is told as unseen or asked accounts for them. */
+  unexplained: Seeded<{ what: string }>[]
+  costs: Costs
+}
+
+/** Of one kind of mistake, made in one way. `stopped` + `asked` + `unseen` make `made`. */
+export interface ClassTally {
+  name: string
+  group: 'omission' | 'wrong installation' | 'wrong part' | 'other'
+  going: Going
+  /** What its share of all mistakes rests on. */
+  from: string
+  made: number
+  /** Stopped before the first start, by where. */
+  stopped: Record<Where, number>
+  /** Named in a question that holds up nothing, and not put right. */
+  asked: number
+  /** The first start was cleared over it. */
+  unseen: number
+  /** Codes of the refusals that stopped it. */
+  refusals: Record<string, number>
+  /** The first few that were asked or unseen. */
+  passed: Seeded<{ what: string }>[]
+}
+
+/** Summed over all jobs of the run. */
+export interface Costs {
+  /** Lines said to the program. */
+  lines: number
+  entries: number
+  /** Lines that the tool alone asks for: marks confirmed, steps closed, last looks, second looks, the round, the first start. */
+  confirmations: number
+  overrides: number
+  scans: number
+  refusals: number
+}
+
+export type Seeded<T> = T & { seed: number; shape: string }
