@@ -1,0 +1,60 @@
+import { mkdirSync, mkdtempSync, rmSync } from 'node:fs'
+import { readFile } from 'node:fs/promises'
+import { join, resolve } from 'node:path'
+import { build, type Plugin } from 'esbuild'
+import type { ChildProgram } from '../../helpers/child-program.ts'
+import { type GateSwitch, OFF, withSwitches } from './gate-switch.ts'
+
+/** A program with the product's gates as switches, for plain Node. Throws where a switch does not find its place. */
+export async function buildWithSwitches(
+  source: string,
+  switches: readonly GateSwitch[],
+): Promise<ChildProgram> {
+  // Where its packages are found, which are not bundled.
+  const cache = resolve('node_modules/.cache')
+  mkdirSync(cache, { recursive: true })
+  const folder = mkdtempSync(join(cache, 'putback-gates-off-'))
+  const remove = () => rmSync(folder, { recursive: true, force: true })
+  try {
+    const path = join(folder, 'program.mjs')
+    await build({
+      entryPoints: [resolve(source)],
+      outfile: path,
+      bundle: true,
+      packages: 'external',
+      platform: 'node',
+      format: 'esm',
+      logLevel: 'silent',
+      // Some of them are asked while the program is read.
+      banner: { js: `globalThis.${OFF} = new Set()` },
+      plugins: [switching(switches)],
+    })
+    return { path, remove }
+  } catch (error) {
+    remove()
+    throw error
+  }
+}
+
+function switching(switches: readonly GateSwitch[]): Plugin {
+  const files = new Set(switches.map(({ file }) => file))
+  const byFile = new Map(
+    [...files].map((name) => [resolve('src', name), switches.filter(({ file }) => file === name)]),
+  )
+  return {
+    name: 'gates as switches',
+    setup({ onLoad, onEnd }) {
+      const loaded = new Set<string>()
+      onLoad({ filter: /\.ts$/ }, async ({ path }) => {
+        const own = byFile.get(path)
+        if (!own) return
+        loaded.add(path)
+        return { contents: withSwitches(await readFile(path, 'utf8'), own), loader: 'ts' }
+      })
+      onEnd(() => {
+        const never = [...byFile.keys()].filter((path) => !loaded.has(path))
+        if (never.length > 0) throw new Error(`no part of the program: ${never.join(', ')}`)
+      })
+    },
+  }
+}
