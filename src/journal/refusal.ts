@@ -13,7 +13,7 @@ import type { ConsumableId, OrderId, OutingId, SecondLine } from '../plan/waitin
 import type { LayoutShape } from '../trade/position-layout/position-layout.ts'
 import type { OrderRule } from '../trade/tightening-order/order.ts'
 import type { CommandName } from './command.ts'
-import type { PictureId } from './entry.ts'
+import type { Entry, PictureId } from './entry.ts'
 
 export type Gate = 'start' | 'finish' | 'look'
 
@@ -193,7 +193,18 @@ export type Refusal =
   | { code: 'more-than-ordered'; order: OrderId; open: number; arrived: number }
   /** `here`: how much of it arrived and did not go back. */
   | { code: 'more-than-arrived'; order: OrderId; here: number; wanted: number }
-  | { code: 'written-since'; entry: number; last: number }
+  /**
+   * `was`: the entry that was to be taken back, where there is one; `standing`: those in force after it that name what
+   * it is about; `since`: how many are in force after it. Only who has the journal knows these.
+   */
+  | {
+      code: 'written-since'
+      entry: number
+      last: number
+      was?: Entry
+      standing?: number[]
+      since?: number
+    }
 
 export type UnknownThing =
   | 'step'

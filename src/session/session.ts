@@ -12,6 +12,7 @@ import { wholeSecond } from '../plan/whole-second.ts'
 import type { JournalStore } from '../storage/journal/open-journal.ts'
 import type { JobProblem } from './jobs.ts'
 import { turningPoints } from './timers.ts'
+import { withEntryMeant } from './written-since.ts'
 
 /** What came of a command. `not-recorded`: decided, but the disk would not take it; nothing has changed. */
 export type Outcome =
@@ -120,7 +121,7 @@ export class Session {
         const at = this.#now()
         const decision = decide(this.#state, command, this.#clock(at))
         if (decision.ok) return [this.#entry(decision.body, at)]
-        refusal = decision.refusal
+        refusal = withEntryMeant(decision.refusal, this.#store.entries(), this.#state.inForce)
         return null
       })
     } catch (error) {

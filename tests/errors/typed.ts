@@ -18,6 +18,8 @@ export function readTyped(words: string, state: State): Reading {
     .replace(/^(count .* =) \.\.\.$/, '$1 4')
     .replace(/^(measure [^:]*): \.\.\.$/, '$1: 0.02')
     .replace(/^(tighten [^.]*) \.\.\./, '$1 20 Nm')
+    .replace(/^(size p\d+) \.\.\.$/, '$1 2.45')
+    .replace(/^(threads t\d+) \.\.\.$/, '$1 dry')
     .replace('...', 'seen by hand')
     .replace('TITLE', 'seat off')
     .replace('PIECE', piece)

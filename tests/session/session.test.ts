@@ -126,7 +126,7 @@ describe('two sessions on one folder', () => {
     const right = sessionIn(folder)
     tell(left, first)
     expect(right.entries()).toHaveLength(before.length + 1)
-    expect(right.send(second)).toEqual({ kind: 'refused', refusal })
+    expect(right.send(second)).toMatchObject({ kind: 'refused', refusal })
     // The refused one knows now why.
     expect(right.entries()).toEqual(left.entries())
     expect(stateText(right.state)).toBe(stateText(left.state))

@@ -1,12 +1,15 @@
+import type { Entry } from '../../journal/entry.ts'
 import type { UnknownThing } from '../../journal/refusal.ts'
 import type { State } from '../../journal/state.ts'
 import type { PieceId } from '../../ledger/piece.ts'
 import { say } from '../cures.ts'
-import { counted, isAre } from '../grammar.ts'
+import { entryText } from '../entries.ts'
+import { counted, isAre, numberRanges } from '../grammar.ts'
 import { fluidName, markName, stepName } from '../names.ts'
 import { pieceName } from '../pieces.ts'
 import { type Told, told } from '../told.ts'
 import { leftoverLines, toldLeftovers } from '../told-leftovers.ts'
+import { putRight } from './put-right.ts'
 import type { RefusalOf, Tellers } from './tellers.ts'
 
 /** What concerns the job as a whole, the first start, and what is typed in general. */
@@ -94,13 +97,41 @@ export const jobRefusals: Tellers<
       `entry ${entry} merged a copy of the job into this record, and a merge is not taken back`,
       `${say('log')} shows what came with it; put right with new lines what is not so`,
     ),
-  'written-since': (_, { entry, last }) =>
-    entry < 1 || entry > last
-      ? told(`there is no entry ${entry}, the last is ${last}`, `${say('undo')} takes that back`)
-      : told(
-          `entry ${entry} is not the last any more: entry ${last} was written since`,
-          `look at entry ${last} first; ${say('undo')} takes back the last one`,
-        ),
+  'written-since': (state, refusal) => {
+    const { entry, last } = refusal
+    if (entry < 1 || entry > state.seq)
+      return told(`there is no entry ${entry}, the last is ${last}`, `${say('undo')} takes that back`)
+    if (!state.inForce.includes(entry))
+      return told(
+        `entry ${entry} is not in force: it was taken back, or it is one that cannot be`,
+        `the last is ${last}: ${say('undo')} takes that back`,
+        refusal.was ? meantLines(state, refusal.was) : [],
+      )
+    return told(
+      `entry ${entry} is not the last any more: entry ${last} was written since`,
+      sinceWords(refusal),
+      refusal.was ? meantLines(state, refusal.was, refusal.standing) : [],
+    )
+  },
+}
+
+/** What the entry was, which others are about the same, and what puts it right. */
+function meantLines(state: State, was: Entry, standing: readonly number[] = []): string[] {
+  const others = standing.length === 1 ? 'entry' : 'entries'
+  return [
+    `${was.n}: ${entryText(state, was)}`,
+    ...(standing.length === 0
+      ? []
+      : [`${others} ${numberRanges(standing)} after it ${isAre(standing.length)} about the same`]),
+    ...putRight(state, was),
+  ]
+}
+
+function sinceWords({ last, since }: RefusalOf<'written-since'>): string {
+  const one = `${say('undo')} takes back the last one, entry ${last}`
+  return since === undefined
+    ? `look at entry ${last} first; ${say('undo')} takes back the last one`
+    : `put it right with a new line; ${one}, and ${since + 1} times all of it down to this one`
 }
 
 /** What goes by another word at the bench. */
