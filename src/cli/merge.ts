@@ -119,8 +119,13 @@ async function takeOver(
   return notMerged(outcome, telling)
 }
 
-/** Pictures may still have been missing here. */
+/**
+ * Pictures may still have been missing here, and a merge that was killed may have written what is here without seeing it
+ * onto the disk.
+ */
 async function nothingNew({ session, copy, tell, fs }: Merge, telling: MergeTelling): Promise<ErrandOutcome> {
+  const flushed = session.writeTogether(() => [])
+  if (flushed.kind === 'not-recorded') return failedByError(flushed.error, session.store.path, [])
   const { restored } = await bringPictures(session, copy, [], { tell, fs })
   const pictures = { copied: 0, restored: restored.length, missing: [] }
   return {

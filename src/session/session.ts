@@ -141,7 +141,8 @@ export class Session {
 
   /**
    * Appends several entries in one go, all or none of them, made on what the journal holds at this moment. They must be
-   * lawful: nothing is decided here. Answers none where none are made.
+   * lawful: nothing is decided here. Answers none where none are made; where the list is empty, what others wrote is on
+   * the disk all the same.
    */
   writeTogether(
     make: (now: WritingNow) => readonly Entry[] | null,

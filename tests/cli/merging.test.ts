@@ -18,8 +18,10 @@ import type { Command } from '../../src/journal/command.ts'
 import { groupedCode, labelCode } from '../../src/label/code.ts'
 import { mergeCopy, planCopy } from '../../src/session/merge.ts'
 import { writeArchive } from '../../src/storage/backup/write-archive.ts'
+import { sessionIn } from '../session/support/sessions.ts'
 import { faultyFileSystem } from '../storage/support/faulty-file-system.ts'
 import { fileOf } from '../storage/support/journal-bytes.ts'
+import { recordingFileSystem } from '../storage/support/recording-file-system.ts'
 import { type Bench, bench } from './support/bench.ts'
 
 /** A job on the laptop, and a copy of its folder that is gone on with at the bench. */
@@ -188,6 +190,23 @@ describe('two copies that both went on', () => {
       text: [expect.stringContaining('Nothing to merge')],
     })
     expect(readdirSync(join(laptop.home, 'blue-twin'))).toEqual(['journal.log'])
+  })
+
+  test('that are together are put onto the disk once more, for a merge before may have been killed', async () => {
+    const { laptop, other, copy } = twoCopies()
+    other.told('move tank bolts to bench')
+    await laptop.send('merge', copy)
+    const errand = { errand: 'merge', path: copy, isTaken: false } as const
+    const places = { home: laptop.home, cwd: laptop.home }
+    const folder = join(laptop.home, 'blue-twin')
+    const calls: string[] = []
+    const whole = sessionIn(folder, { fs: recordingFileSystem(calls) })
+    expect(await runMerge(errand, whole, places, () => undefined)).toMatchObject({ ok: true, entries: [] })
+    expect(calls).toContain('fsyncSync')
+    const fs = faultyFileSystem()
+    const failing = sessionIn(folder, { fs })
+    fs.plantIn('fsyncSync', 'EIO')
+    expect(await runMerge(errand, failing, places, () => undefined)).toMatchObject({ ok: false, code: 'EIO' })
   })
 
   test('are found where they lie side by side, and one is named by its folder alone', async () => {

@@ -67,6 +67,11 @@ export interface JournalFile<E> extends SyncAdapter<Journal<E>> {
    * back as it was, when that fails or when a recorded entry was changed.
    */
   write(journal: Journal<E>): void
+  /**
+   * Puts on the disk what others wrote and this program has only read: they may have been killed before they could.
+   * Asks for the lock. Throws NotRecorded where that fails.
+   */
+  flush(): void
 }
 
 /** The adapter for the journal at `path`; nothing is read or created yet. */
@@ -145,6 +150,21 @@ class AppendOnlyFile<E extends Numbered> implements JournalFile<E> {
       this.#restore(journal)
       if (journal !== this.#journal) this.#restore(this.#journal)
     }
+  }
+
+  flush(): void {
+    if (this.#mustRead) throw new NotRecorded('read-first', this.path)
+    if (this.problem !== null) throw new NotRecorded(this.problem.kind, this.path)
+    if (this.#unflushedFrom === null) return
+    this.#writeOthersAnew()
+    try {
+      withFile(this.#fs, this.path, 'r+', (fd) => this.#fs.fsyncSync(fd))
+      syncFolder(this.#fs, dirname(this.path))
+    } catch (error) {
+      this.#mustRead = true
+      throw notRecorded(error, this.path)
+    }
+    this.#unflushedFrom = null
   }
 
   #append(journal: Journal<E>): void {

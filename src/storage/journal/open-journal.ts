@@ -45,8 +45,9 @@ export interface JournalStore<E> {
   /** Reads what others wrote since, and returns it. Throws the system's error when the file cannot be read. */
   refresh(): readonly E[]
   /**
-   * Under the lock: reads what others wrote, hands it to `decide`, and records the entries that this returns, null
-   * or none for nothing. Returns them as recorded, once they are on the disk.
+   * Under the lock: reads what others wrote, hands it to `decide`, and records the entries that this returns, null for
+   * nothing. Returns them as recorded, once they are on the disk, and with them all that stands before; where the list
+   * is empty, that alone.
    * Throws LockHeld, or NotRecorded; after both everything recorded before still stands.
    */
   append(decide: (fresh: readonly E[]) => readonly E[] | null): readonly E[]
@@ -128,7 +129,7 @@ class LockedJournal<E extends Numbered> implements JournalStore<E> {
         this.#readAndMend()
         if (this.readOnly !== null)
           throw new NotRecorded(this.readOnly.kind, this.path, { cause: this.readOnly })
-        return this.#record(decide(this.#takeFresh()) ?? [])
+        return this.#record(decide(this.#takeFresh()))
       })
     } catch (error) {
       throw hasLock ? error : notRecorded(error, isAbout(error, this.#lockPath) ? this.#lockPath : this.path)
@@ -149,9 +150,13 @@ class LockedJournal<E extends Numbered> implements JournalStore<E> {
     return () => clearInterval(timer)
   }
 
-  #record(decided: readonly E[]): readonly E[] {
+  #record(decided: readonly E[] | null): readonly E[] {
     const before = this.#handedOver
-    if (decided.length === 0) return []
+    if (decided === null) return []
+    if (decided.length === 0) {
+      this.#file.flush()
+      return []
+    }
     const { entries } = this.#db.data
     for (const entry of decided) entries.push(entry)
     this.#db.write()

@@ -258,6 +258,29 @@ describe('a failing disk', () => {
     expect(calls).toEqual(['writeSync', 'writeSync', 'fdatasyncSync', 'ftruncateSync', 'fsyncSync'])
   })
 
+  test('what others wrote is flushed when that is asked for, once', () => {
+    const calls: string[] = []
+    const { file, path } = journal(notes(2), recordingFileSystem(calls))
+    file.flush()
+    file.flush()
+    expect(calls).toEqual(['writeSync', 'fsyncSync', 'fsyncSync'])
+    expect(journalAt(path).db.data.entries).toEqual(notes(2))
+  })
+
+  test.each(['writeSync', 'fsyncSync'] as const)(
+    'flushing them is refused by the disk in %s, and said',
+    (call) => {
+      const fs = faultyFileSystem()
+      const { db, file, path } = journal(notes(2), fs)
+      fs.plantIn(call, 'EIO')
+      expect(failureOf(() => file.flush())).toMatchObject({ code: 'EIO', path })
+      expect(failureOf(() => file.flush())).toMatchObject({ code: 'read-first' })
+      db.read()
+      file.flush()
+      expect(journalAt(path).db.data.entries).toEqual(notes(2))
+    },
+  )
+
   test('the first entry ever, and its folder cannot be synced: not recorded', () => {
     const fs = faultyFileSystem()
     const { db, path } = journal([], fs)

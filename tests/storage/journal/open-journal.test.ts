@@ -56,8 +56,20 @@ describe('two that have the same job open', () => {
     add(right, 'the only bag')
     const before = statSync(left.path)
     expect(left.append((fresh) => (fresh.length > 0 ? null : [note(1)]))).toEqual([])
-    expect(left.append(() => [])).toEqual([])
     expect(statSync(left.path).mtimeMs).toBe(before.mtimeMs)
+    expect(left.entries()).toEqual([note(1, 'the only bag')])
+  })
+
+  test('no entry at all puts what the other wrote on the disk, and changes nothing', () => {
+    const folder = temporaryFolder()
+    const fs = faultyFileSystem()
+    const [left, right] = [openJournal(folder, { parse: parseNote, fs }), open(folder)]
+    add(right, 'the only bag')
+    const before = readFileSync(left.path)
+    fs.plantIn('fsyncSync', 'EIO')
+    expect(() => left.append(() => [])).toThrow(expect.objectContaining({ code: 'EIO' }))
+    expect(left.append(() => [])).toEqual([])
+    expect(readFileSync(left.path)).toEqual(before)
     expect(left.entries()).toEqual([note(1, 'the only bag')])
   })
 
