@@ -39,6 +39,11 @@ test('the jobs from the fixed seeds went everywhere', () => {
   expect(refused.size).toBeGreaterThan(55)
   const cleared = tallies.reduce((sum, tally) => sum + tally.cleared, 0)
   expect(cleared).toBeGreaterThan(150)
+  const sum = (figure: 'openGates' | 'askedOwing' | 'piecesAtOpenGates') =>
+    tallies.reduce((total, tally) => total + tally[figure], 0)
+  expect(sum('openGates')).toBeGreaterThan(1000)
+  expect(sum('piecesAtOpenGates')).toBeGreaterThan(3000)
+  expect(sum('askedOwing')).toBeGreaterThan(50)
   const failed = tallies.reduce((sum, { written }) => sum + (written.get('torque-missed') ?? 0), 0)
   expect(failed).toBeGreaterThan(10)
   const used = tallies.reduce((sum, tally) => sum + tally.labelsUsed, 0)

@@ -6,7 +6,9 @@ import { Gates } from '../../src/plan/gates.ts'
 import type { JudgingReason } from '../../src/plan/judging/judging.ts'
 import { leftovers } from '../../src/plan/leftovers.ts'
 import type { Reason } from '../../src/plan/reasons.ts'
+import { owedRiders } from '../../src/plan/riders.ts'
 import { nextTurn } from '../../src/plan/tightening.ts'
+import { minutesToWait } from '../../src/plan/waiting/second-looks.ts'
 import type { WaitingReason } from '../../src/plan/waiting/waiting-reasons.ts'
 
 /**
@@ -31,7 +33,13 @@ export function nextStepHome(state: State): Command | null {
     (step) => step.way !== 'after-start' && !gates.isDone(step.no),
   )
   const reason = blocked && gates.start(blocked.no)[0]
-  return (reason && lifting(state, reason)) ?? tidying(state, gates)
+  return (reason && lifting(state, gates, reason)) ?? tidying(state, gates)
+}
+
+/** Takes up a step, or lifts the first reason why it may not start yet: the needs of steps run in no ring. */
+function beginning(state: State, gates: Gates, no: number): Command | null {
+  const reason = gates.start(no)[0]
+  return reason ? lifting(state, gates, reason) : { do: 'begin-build', step: no }
 }
 
 function finishing(state: State, gates: Gates, no: number): Command {
@@ -49,10 +57,10 @@ function finishing(state: State, gates: Gates, no: number): Command {
     }
   }
   const reason = gates.finish(no)[0]
-  return (reason && lifting(state, reason)) ?? { do: 'close-step', step: no, result: 'in order' }
+  return (reason && lifting(state, gates, reason)) ?? { do: 'close-step', step: no, result: 'in order' }
 }
 
-function lifting(state: State, reason: Reason): Command | null {
+function lifting(state: State, gates: Gates, reason: Reason): Command | null {
   switch (reason.code) {
     case 'piece-short':
     case 'piece-away':
@@ -67,7 +75,7 @@ function lifting(state: State, reason: Reason): Command | null {
     case 'consumable-due':
     case 'worked-late':
     case 'curing':
-      return waiting(reason)
+      return waiting(state, reason)
     case 'piece-used':
       return { do: 'use-again', piece: reason.piece, reason: 'measured and good' }
     case 'fault-open':
@@ -97,9 +105,7 @@ function lifting(state: State, reason: Reason): Command | null {
         into: { kind: 'place', place: 'bench' },
       }
     case 'step-before':
-      return state.steps.get(reason.step)?.built === 'underway'
-        ? null
-        : { do: 'begin-build', step: reason.step }
+      return state.steps.get(reason.step)?.built === 'underway' ? null : beginning(state, gates, reason.step)
     default:
       return null
   }
@@ -129,7 +135,14 @@ function judging(state: State, reason: JudgingReason): Command {
         return { do: 'line-orders', lines: [{ piece, name: 'a new one', count: 1 }], ordered: true }
       return { do: 'supply', piece, count: 1, into: bench, instead: true }
     case 'compare-due':
-      return { do: 'compare', piece, features: [], rest: isThird(piece) ? 'wrong' : 'alike' }
+      if (owedRiders(state, reason.old).length > 0) return { do: 'move-over', from: reason.old, to: piece }
+      return {
+        do: 'compare',
+        piece,
+        features: [],
+        rest: isThird(piece) ? 'wrong' : 'alike',
+        says: 'held beside it',
+      }
     case 'compare-wrong': {
       const wrong = [...state.orders.values()].find((line) => line.wrong > 0)
       if (isOn) return fitAgain
@@ -140,8 +153,8 @@ function judging(state: State, reason: JudgingReason): Command {
   }
 }
 
-/** What answers whoever waits; what sets goes on setting while something is written down. */
-function waiting(reason: WaitingReason): Command {
+/** What answers whoever waits: a moment is waited for while something is written down, what takes long is waved through. */
+function waiting(state: State, reason: WaitingReason): Command {
   switch (reason.code) {
     case 'out-unanswered':
       return {
@@ -151,16 +164,29 @@ function waiting(reason: WaitingReason): Command {
         into: bench,
         tookOut: { text: 'nothing', items: [] },
       }
-    case 'second-due':
-      return { do: 'see-again', step: reason.step, line: reason.line, says: 'looked at from the other side' }
+    case 'second-due': {
+      const step = state.steps.get(reason.step)
+      if (!step || minutesToWait(step, state.clock) === 0)
+        return {
+          do: 'see-again',
+          step: reason.step,
+          line: reason.line,
+          says: 'looked at from the other side',
+        }
+      return (step.critical?.afterMinutes ?? 0) > 1 ? waiving(`check ${reason.step}`) : aMoment
+    }
     case 'consumable-due':
       return { do: 'apply', consumable: reason.consumable }
     case 'worked-late':
       return waiving(reason.consumable)
     case 'curing':
-      return { do: 'note', kind: 'note', text: 'waiting for it to set' }
+      return Date.parse(reason.until) - Date.parse(state.clock.at) > 60_000
+        ? waiving(reason.consumable)
+        : aMoment
   }
 }
+
+const aMoment: Command = { do: 'note', kind: 'note', text: 'waiting a moment' }
 
 const bench = { kind: 'place', place: 'bench' } as const
 
@@ -190,6 +216,13 @@ function bringing(state: State, piece: `p${number}`, count: number): Command {
   if (isThird(piece) && ![...state.orders.values()].some((line) => line.piece === piece))
     return { do: 'line-orders', lines: [{ piece, name: 'more of it', count }], ordered: true }
   return { do: 'supply', piece, count, into: { kind: 'place', place: 'bench' }, instead: false }
+}
+
+/** Puts pieces home where they lie at hand, whatever their step says, or brings them there. */
+function putting(state: State, piece: `p${number}`, count: number): Command {
+  const account = state.ledger.accounts.get(piece)
+  if (!account || withinReach(state, account).length === 0) return bringing(state, piece, count)
+  return { do: 'fit', fittings: [{ piece, position: account.home.position, count }] }
 }
 
 function isThird(piece: `p${number}`): boolean {
@@ -232,7 +265,7 @@ function tidying(state: State, gates: Gates): Command | null {
       return { do: 'accept-lost', piece: found.piece, reason: 'searched for an hour' }
     case 'piece-off':
     case 'piece-short':
-      return reopening(state, found.step) ?? bringing(state, found.piece, found.count)
+      return reopening(state, found.step) ?? putting(state, found.piece, found.count)
     case 'count-open':
       return countingAgain(state, found.difference)
     case 'fault-open':
@@ -257,7 +290,7 @@ function tidying(state: State, gates: Gates): Command | null {
     case 'consumable-due':
     case 'worked-late':
     case 'curing':
-      return waiting(found)
+      return waiting(state, found)
     default:
       return null
   }

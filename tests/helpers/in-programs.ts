@@ -1,0 +1,49 @@
+import { mkdirSync, mkdtempSync, rmSync } from 'node:fs'
+import { availableParallelism } from 'node:os'
+import { join, resolve } from 'node:path'
+import { build } from 'esbuild'
+import { startProgram } from './child-program.ts'
+
+type Argument = string | number
+
+/**
+ * Runs a TypeScript program once for each list of arguments, one a core at a time, and answers what each said in one line of
+ * JSON, in the order of the lists, whichever ended first. Rejects when one ends without a word. For whoever is at home in the
+ * root of the sources.
+ */
+export async function inPrograms<Report>(
+  source: string,
+  lists: readonly (readonly Argument[])[],
+): Promise<Report[]> {
+  // Where its packages are found, which are not bundled.
+  const cache = resolve('node_modules/.cache')
+  mkdirSync(cache, { recursive: true })
+  const folder = mkdtempSync(join(cache, 'putback-programs-'))
+  try {
+    const path = join(folder, 'program.mjs')
+    await build({
+      entryPoints: [resolve(source)],
+      outfile: path,
+      bundle: true,
+      packages: 'external',
+      platform: 'node',
+      format: 'esm',
+      logLevel: 'error',
+    })
+    const reports: Report[] = []
+    const waiting = [...lists.entries()]
+    const lane = async () => {
+      for (let next = waiting.shift(); next; next = waiting.shift()) {
+        const [place, list] = next
+        const running = startProgram({ path, remove: () => undefined }, ...list)
+        const [report = ''] = await running.said(1)
+        await running.ended
+        reports[place] = JSON.parse(report)
+      }
+    }
+    await Promise.all(Array.from({ length: availableParallelism() }, lane))
+    return reports
+  } finally {
+    rmSync(folder, { recursive: true, force: true })
+  }
+}
