@@ -199,6 +199,7 @@ describe('a line is a command', () => {
       'rehome p13 to E2 because E2 is scrapped',
       { do: 'rehome', homes: [{ piece: 'p13', position: 'E2' }], reason: 'E2 is scrapped' },
     ],
+    ['rename left vacuum hose to short hose', { do: 'rename-piece', piece: 'p5', name: 'short hose' }],
     ['rename p13 to shims, thin', { do: 'rename-piece', piece: 'p13', name: 'shims, thin' }],
     ['settle w2: looked', { do: 'settle-left-out', leftOut: 'w2', how: 'looked' }],
     ['settle W2 because I looked', { do: 'settle-left-out', leftOut: 'w2', how: 'I looked' }],
@@ -376,6 +377,15 @@ describe('a line is not understood, and says why', () => {
       'off 2 heat shields > tray 3/5',
       { code: 'not-understood', nearest: 'off 2 heat shields into tray 3/5' },
     ],
+    [
+      'rename throttle 1 to inlet 1',
+      {
+        code: 'not-understood',
+        part: 'throttle 1',
+        nearest: 'rehome p5 to inlet 1 because it was written wrongly',
+      },
+    ],
+    ['rename bag 1 to cover bolts', { code: 'not-understood', part: 'bag 1' }],
     ['off', { code: 'missing', verb: 'off' }],
     ['note', { code: 'missing', verb: 'note', what: 'TEXT' }],
     ['mark:', { code: 'missing', verb: 'mark', what: 'TEXT' }],

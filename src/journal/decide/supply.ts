@@ -117,7 +117,9 @@ export function rehome(state: State, { homes, reason }: Of<'rehome'>): EntryBody
   }
   for (const [id, position] of moving) {
     if (knownPiece(state, id).home.position === position) refuse({ code: 'home-taken', position, piece: id })
-    if (!known.includes(position)) refuse({ code: 'no-such-position', position, known })
+    // What the end of a hose goes to is known by the word that somebody gave it, and may have been given wrongly.
+    const isNamed = knownPiece(state, id).piece.kind === 'connection' && position.trim() !== ''
+    if (!known.includes(position) && !isNamed) refuse({ code: 'no-such-position', position, known })
     if (balance(state.ledger, id, 'machine') > 0) refuse({ code: 'already-fitted', piece: id })
     const holder = mates.find(
       (mate) => (moving.get(mate.piece.id) ?? mate.home.position) === position && mate.piece.id !== id,

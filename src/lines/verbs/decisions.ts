@@ -101,8 +101,11 @@ export const decisionVerbs: readonly Verb[] = [
     words: ['rehome'],
     topic: 'parts and decisions',
     forms: ['rehome PIECE to POSITION because REASON'],
-    says: 'Decides that a matched piece takes another, free position.',
-    examples: ['rehome p12 to E2 because its own is scrapped'],
+    says: 'Decides that a matched piece takes another, free position; or that the end of a hose has another name.',
+    examples: [
+      'rehome p12 to E2 because its own is scrapped',
+      'rehome hose radiator to radiator top because it was written wrongly',
+    ],
     read(line) {
       const reason = line.reason()
       const position = line.take(/ to ([^ ].*)$/i)?.[0] ?? line.missing('to POSITION')

@@ -1,6 +1,9 @@
 import type { Command } from '../../journal/command.ts'
 import type { Account } from '../../ledger/account.ts'
+import type { PieceId } from '../../ledger/piece.ts'
 import type { NamedPlace, Place } from '../../ledger/place.ts'
+import { wordsOf } from '../../trade/bag-line/name-words.ts'
+import { namesPosition } from '../find-piece.ts'
 import type { Line } from '../line.ts'
 import { oneOfSet } from '../one-set.ts'
 import type { Verb } from '../verb.ts'
@@ -33,7 +36,14 @@ export const pieceVerbs: readonly Verb[] = [
     examples: ['rename rag to blue rag', 'rename p4 to valve cover studs'],
     read(line) {
       const name = line.take(/ (?:to|into) (.+)$/i)?.[0] ?? line.missing('to NAME')
-      return { do: 'rename-piece', piece: oneOfSet(line, line.takeRest('PIECE')), name }
+      const words = line.takeRest('PIECE')
+      if (/^(?:bag|bin|tray|tag|shelf|label) ?\d/i.test(words)) line.notUnderstood(words)
+      const piece = oneOfSet(line, words)
+      if (isEndAlone(line, piece, words)) {
+        const end = line.pieces(words)[0] ?? piece
+        line.notUnderstood(words, `rehome ${end} to ${name} because it was written wrongly`)
+      }
+      return { do: 'rename-piece', piece, name }
     },
   },
   sends('scrap', 'Throws pieces away for good.', ['scrap old head gasket']),
@@ -104,6 +114,14 @@ export function isElsewhere(to: NamedPlace) {
 /** What is at a supplier or gone is hardly meant where another of that name lies here. */
 function isInHouse({ at }: Account): boolean {
   return [...at.keys()].some((place) => !['machine', 'supplier', 'scrap', 'lost'].includes(place))
+}
+
+/** The end of a hose, and not the hose: a new name for that is no name for the hose. */
+function isEndAlone(line: Line, piece: PieceId, words: string): boolean {
+  const account = line.account(piece)
+  if (account?.piece.kind !== 'connection' || /^p\d+$/i.test(words)) return false
+  const name = wordsOf(account.piece.name)
+  return namesPosition(words, account) && !wordsOf(words).some((word) => name.includes(word))
 }
 
 function noPlace(line: Line): never {

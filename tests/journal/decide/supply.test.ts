@@ -315,6 +315,18 @@ describe('homes are changed by a decision alone', () => {
       .refuses(code as 'law', { ...facts })
   })
 
+  test('the end of a hose gets the name that it should have had, and goes there alone', () => {
+    const hose = matchedOff(['tnak', 'rail'], 'fuel hose', { kind: 'connection' })
+    const job = given(strip('fuel hose off'), hose, endStrip)
+    const right = job.and(rehome(['p1', 'fuel tank']))
+    right.when(putOn('p1', 'fuel tank')).makes('fitted')
+    right
+      .when(putOn('p1', 'tnak'))
+      .refuses('law', { violation: { law: 'not-its-position', own: 'fuel tank' } })
+    job.when(rehome(['p1', 'rail'])).refuses('home-taken', { piece: 'p2' })
+    job.when(rehome(['p1', ' '])).refuses('no-such-position')
+  })
+
   test('a piece that was replaced holds no home any more', () => {
     caps
       .and(replace('p1', 1))
