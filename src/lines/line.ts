@@ -91,11 +91,12 @@ export class Line {
     )
   }
 
+  /** A container by its number, code or name; a place that is none, as the spares, has no number. */
   container(text: string): number {
-    return (
-      readContainer(text, this.state) ??
-      misread({ code: 'no-such-place', part: text.trim(), form: this.form })
-    )
+    const no = readContainer(text, this.state)
+    if (no !== null) return no
+    if (readPlace(text, this.state)) this.notUnderstood(text.trim())
+    return misread({ code: 'no-such-place', part: text.trim(), form: this.form })
   }
 
   /** Takes a place away behind one of some words, when what follows is a place. */

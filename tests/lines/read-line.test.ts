@@ -386,6 +386,7 @@ describe('a line is not understood, and says why', () => {
       },
     ],
     ['rename bag 1 to cover bolts', { code: 'not-understood', part: 'bag 1' }],
+    ['count spares = 4', { code: 'not-understood', part: 'spares', form: 'count 5 = 4' }],
     ['off', { code: 'missing', verb: 'off' }],
     ['note', { code: 'missing', verb: 'note', what: 'TEXT' }],
     ['mark:', { code: 'missing', verb: 'mark', what: 'TEXT' }],
