@@ -1,0 +1,72 @@
+import type { ClassTally, Tally } from './tally.ts'
+
+/** Something that is to be so: how often it was looked at, and how often it was so. */
+export interface Goal {
+  what: string
+  tries: number
+  hits: number
+  /** Which share is wanted, and of how many at least. */
+  least: number
+  wanted: number
+}
+
+/** Whether it was looked at often enough, and was so often enough. */
+export function isMet({ tries, hits, least, wanted }: Goal): boolean {
+  return tries >= wanted && hits >= least * tries
+}
+
+/** A right piece at a place that is not its own; one that sits the wrong way round is at its own. */
+const TURNED = /turned/
+
+/** What whole jobs come to, with mistakes and without one. */
+export function jobGoals(withMistakes: Tally, clean: Tally): Goal[] {
+  const { rows } = withMistakes
+  const omitted = rows.filter(({ group, going }) => group === 'omission' && going === 'left out')
+  const misplaced = rows.filter(
+    ({ name, group, going }) => group === 'wrong installation' && going === 'wrong' && !TURNED.test(name),
+  )
+  const blocked = new Set(clean.falseBlocks.map(({ seed }) => seed)).size
+  return [
+    {
+      what: 'omissions stopped before the first start, of those not said to be done',
+      tries: made(omitted),
+      hits: made(omitted) - passed(omitted),
+      least: 0.999,
+      wanted: 10_000,
+    },
+    {
+      what: 'wrong positions refused at the first wrong piece',
+      tries: made(misplaced),
+      hits: misplaced.reduce((sum, { stopped }) => sum + stopped['at once'], 0),
+      least: 1,
+      wanted: 1000,
+    },
+    {
+      what: 'jobs without a mistake that nothing refused or held up',
+      tries: clean.jobs,
+      hits: Math.min(clean.jobs - blocked, clean.cleared),
+      least: 1,
+      wanted: 1000,
+    },
+    {
+      what: 'first starts with every piece in the machine, or its lack told above',
+      tries: withMistakes.cleared + clean.cleared,
+      hits: withMistakes.cleared + clean.cleared - jobsOf(withMistakes) - jobsOf(clean),
+      least: 1,
+      wanted: 1000,
+    },
+  ]
+}
+
+function made(rows: readonly ClassTally[]): number {
+  return rows.reduce((sum, row) => sum + row.made, 0)
+}
+
+function passed(rows: readonly ClassTally[]): number {
+  return rows.reduce((sum, { asked, unseen }) => sum + asked + unseen, 0)
+}
+
+/** In how many jobs something was not at home that nothing explains. */
+function jobsOf({ unexplained }: Tally): number {
+  return new Set(unexplained.map(({ seed }) => seed)).size
+}
