@@ -58,6 +58,25 @@ const ACTIONS: readonly Action[] = [
     },
   },
   {
+    does: 'record four cam caps into the slots of a new tray',
+    after: ['begin camshaft off', 'off camshaft into bench'],
+    pressed: '11⏎4⏎cam caps I1..I4⏎',
+    came: ({ state }) => {
+      expect(state().containers.get(1)).toMatchObject({ kind: 'tray', slots: 4 })
+      expect(inBag(state(), 1).map(([, count]) => count)).toEqual([1, 1, 1, 1])
+    },
+  },
+  {
+    does: 'record what is too big for a bag',
+    after: [...cover, 'begin cylinder head off'],
+    pressed: '12⏎cylinder head⏎',
+    came: ({ state }) => {
+      const head = [...state().ledger.accounts.values()].at(-1)
+      expect(head?.piece.name).toBe('cylinder head')
+      expect([...(head?.at.keys() ?? [])]).toEqual(['bench'])
+    },
+  },
+  {
     does: 'find where a bag goes',
     after: [...cover, 'end'],
     pressed: '{1}',

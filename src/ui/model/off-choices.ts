@@ -35,7 +35,24 @@ export function offChoices(
   })
   const drawing = lastSet(scene)
   if (drawing) choices.set(10, drawing)
+  choices.set(11, TRAY)
+  choices.set(12, BENCH)
   return choices
+}
+
+/** A bag is Enter; a tray needs its slots, and what is too big for a bag goes onto the bench. */
+const TRAY: Choice = {
+  says: 'a new tray',
+  act: { do: 'write', before: 'tray ', after: ' slots', asks: 'Type how many slots it has, as: 12' },
+}
+const BENCH: Choice = {
+  says: 'onto the bench',
+  act: {
+    do: 'write',
+    before: '',
+    after: ' onto the bench',
+    asks: 'Type what is too big for a bag, as: cylinder head',
+  },
 }
 
 /** What had to be off before the step: the one before, unless a key says otherwise. */
