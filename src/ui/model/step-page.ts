@@ -149,7 +149,7 @@ function largeOf(
 
 const ROWS_BEFORE = 4
 
-const MOST_LOOSE = 3
+const MOST_LOOSE = 9
 
 /** What the manual says of fasteners of which the record asks nothing: typed, for nobody else knows it. */
 function tighten(state: State, id: PieceId): Choice {

@@ -56,6 +56,21 @@ describe('a step of the way back on 80 by 24', () => {
     expect(frame()).not.toContain('NO TIGHTENING IS IN THE RECORD')
   })
 
+  test('of many lots without a torque none hides another', () => {
+    const lots = ['pump bolts', 'cover screws', 'fan nuts', 'bracket studs', 'guard screws']
+    const { enter, frame, line } = benchWith(
+      'begin cover off, does not hide',
+      ...lots.map((name) => `off 4 M6x25 hex 10 ${name} into new bag`),
+      'end',
+      'take 1',
+      ...lots.map((name) => `fit ${name}`),
+    )
+    enter('step 1')
+    for (const name of lots) expect(frame()).toContain(`${name} M6x25 hex 10: say what the manual asks`)
+    enter('5')
+    expect(line()).toBe('tighten p5: |')
+  })
+
   test('the number for a bolt without torque is in sight with 40 bolts too', () => {
     const { enter, frame } = benchWith(
       ...head('40 M8x45 hex 13 head bolts', '20 Nm', 'layout head bolts: 5x8'),
