@@ -17,6 +17,8 @@ export type Doing =
   | 'plan'
   | 'extra'
   | 'scan'
+  | 'count'
+  | 'correct'
   | 'look'
   | 'take'
   | 'put on'

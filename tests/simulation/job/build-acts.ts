@@ -78,7 +78,8 @@ function scans(thing: Lot | MatchedSet, no: number): Act {
 }
 
 function lotBack(lot: Lot, no: number): Act[] {
-  if (lot.at === null) return [act('fit', no, () => `fit ${lot.count} ${lot.name}`, lot)]
+  if (lot.at === null)
+    return [act('fit', no, ({ toFit }) => `fit ${toFit.get(lot) ?? lot.count} ${lot.name}`, lot)]
   return lot.at.map((at) => act('fit', no, () => `fit 1 ${lot.name} ${lot.size} at ${at}`, lot, at))
 }
 
@@ -138,19 +139,19 @@ function seenAgain(thing: Thing, no: number): Act[] {
     case 'lot':
       return [
         seen((known) => known.piece(thing)),
-        ...(thing.passes ? [seen(({ tightenings }) => tightenings.get(thing)?.id ?? '')] : []),
+        ...(thing.passes ? [seen(({ tightenings }) => tightenings.get(thing)?.id ?? '', 'passes')] : []),
       ]
     case 'part':
       return [seen((known) => known.piece(thing))]
     case 'set':
       return [
         ...thing.positions.map((at) => seen((known) => known.piece(thing, at), at)),
-        ...thing.marked.map((at) => seen((known) => known.mark(thing, at), at)),
+        ...thing.marked.map((at) => seen((known) => known.mark(thing, at), `mark ${at}`)),
       ]
     case 'hose':
       return thing.ends.map((end) => seen((known) => known.piece(thing, end), end))
     case 'mark':
-      return [seen((known) => known.mark(thing))]
+      return [seen((known) => known.mark(thing), 'mark ')]
     case 'put-on':
       return [seen(({ consumables }) => consumables.get(thing) ?? '')]
     default:

@@ -1,5 +1,5 @@
 import type { Entry } from '../../../src/journal/entry.ts'
-import type { Thing } from '../machines/machine.ts'
+import type { Lot, Thing } from '../machines/machine.ts'
 import type { Act } from './act.ts'
 
 /** What the mechanic wrote on bags and on paper: the numbers that the record gave to things. */
@@ -13,15 +13,38 @@ export class Known {
   readonly consumables = new Map<Thing, string>()
   readonly fluids = new Map<Thing, string>()
   readonly checks = new Map<Thing, string[]>()
+  /** Numbers of counts that did not agree. */
+  readonly differences = new Map<Thing, string[]>()
+  /** How many of a lot are said to come off, where that is wrong. */
+  readonly saidOff = new Map<Lot, number>()
+  /** How many of a lot go back under its name, where that is not all of it. */
+  readonly toFit = new Map<Lot, number>()
+  /** The step that was begun, or added, last. */
+  newest = 0
+  /** What turned out to be one more of a lot. */
+  readonly oneMore = new Map<Thing, Lot>()
+  readonly #all = new Map<Thing, string[]>()
+  readonly #old = new Map<Thing, string>()
 
   learn({ thing, at }: Act, entries: readonly Entry[]): void {
     for (const entry of entries) {
+      if (entry.type === 'strip-began' || entry.type === 'step-added') this.newest = entry.step.no
       if (!thing) continue
       if (entry.type === 'container-opened') this.containers.set(thing, entry.container.no)
       if (entry.type === 'came-off' || entry.type === 'supplied') {
         if ('opened' in entry && entry.opened) this.containers.set(thing, entry.opened.no)
-        for (const piece of entry.pieces) this.#put(this.pieces, thing, piece.home.position ?? '', piece.id)
+        for (const piece of entry.pieces) {
+          if (piece.replaces) this.#old.set(thing, piece.replaces)
+          const whole = this.oneMore.get(thing) ?? thing
+          this.#all.set(whole, [...(this.#all.get(whole) ?? []), piece.id])
+          this.#put(this.pieces, thing, piece.home.position ?? '', piece.id)
+        }
       }
+      if (entry.type === 'counted')
+        this.differences.set(
+          thing,
+          entry.lines.flatMap(({ difference }) => difference ?? []),
+        )
       if (entry.type === 'put-in')
         for (const piece of entry.pieces) this.#put(this.pieces, thing, '', piece.id)
       if (entry.type === 'marked') this.#put(this.marks, thing, at ?? '', entry.mark.id)
@@ -42,6 +65,16 @@ export class Known {
     // Of several lengths, one that has a place of its own is known by it.
     const only = known?.size === 1 ? [...known.values()][0] : undefined
     return known?.get(at) ?? only ?? nothing(thing, at)
+  }
+
+  /** Every id that the record ever gave to a thing: of old ones and of new ones. */
+  everyPiece(thing: Thing): readonly string[] {
+    return this.#all.get(thing) ?? []
+  }
+
+  /** The id of the piece in whose place a new one came. */
+  old(thing: Thing): string {
+    return this.#old.get(thing) ?? nothing(thing, 'old')
   }
 
   mark(thing: Thing, at = ''): string {

@@ -49,12 +49,13 @@ function thingOff(thing: Thing, no: number): Act[] {
 }
 
 function lotOff(lot: Lot, no: number): Act[] {
-  const what = `${lot.count} ${lot.size} ${lot.drive} ${lot.count === 1 ? lot.one : lot.name}`
+  const what = `${lot.size} ${lot.drive} ${lot.count === 1 ? lot.one : lot.name}`
   const at = lot.at === null ? '' : ` @${lot.at.join(',')}`
   const off = act(
     'off',
     no,
-    () => `off ${what}${at}${lot.isSingleUse ? ', single-use' : ''} into new bag`,
+    ({ saidOff }) =>
+      `off ${saidOff.get(lot) ?? lot.count} ${what}${at}${lot.isSingleUse ? ', single-use' : ''} into new bag`,
     lot,
   )
   const { passes } = lot

@@ -1,6 +1,7 @@
 import { performLine } from '../../../src/cli/perform-line.ts'
 import type { Result } from '../../../src/cli/result.ts'
 import { Session } from '../../../src/session/session.ts'
+import { brokenOff } from '../../../src/session/views.ts'
 import { memoryStore } from './memory-store.ts'
 
 const MINUTE = 60_000
@@ -39,10 +40,16 @@ export class Bench {
     this.#now += minutes * MINUTE
   }
 
-  /** The program ends, and is opened again, by whoever comes then. */
+  /** Another pair of hands at another terminal: work goes on. */
   reopen(by = this.#by): void {
     this.#by = by
     this.#session = this.#open()
+  }
+
+  /** The program is opened again after it ended, by whoever comes then. As the screens do, it notes work that broke off without a word. */
+  takeUp(by: string): void {
+    this.reopen(by)
+    if (brokenOff(this.#session.state)) this.#session.send({ do: 'stop', abrupt: true, note: '' })
   }
 
   get by(): string {

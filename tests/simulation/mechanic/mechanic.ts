@@ -1,11 +1,14 @@
 import type { Result } from '../../../src/cli/result.ts'
+import type { Heed } from '../../../src/session/heeds.ts'
 import type { Act, Doing } from '../job/act.ts'
 import { Known } from '../job/known.ts'
 import { rebuildActs } from '../job/rebuild-acts.ts'
 import type { Machine } from '../machines/machine.ts'
 import type { Defect, Fate, Where } from '../mistakes/mistake.ts'
+import { isAskedFor } from './asked-for.ts'
 import { Bench } from './bench.ts'
-import { namedIn } from './named.ts'
+import { idsIn, namedIn } from './named.ts'
+import { goOn } from './taking-up.ts'
 
 /** A refusal, or a hold, that no mistake explains. */
 export interface FalseBlock {
@@ -14,24 +17,26 @@ export interface FalseBlock {
   what: string
 }
 
-/** Somebody at work in one job: does what the acts say, and when refused looks for the mistake that the refusal names. */
+/**
+ * Somebody at work in one job: does what the acts say, and when refused looks for the mistake that the refusal names. He notices
+ * nothing by himself: a mistake is found by a refusal, or where the tool makes him look at just that.
+ */
 export class Mechanic {
   readonly machine: Machine
   readonly bench: Bench
   readonly known = new Known()
   readonly fates: Fate[] = []
   readonly falseBlocks: FalseBlock[] = []
-  readonly #open: Defect[] = []
-  readonly #asked = new Set<Defect>()
-  #acts = 0
+  #open: Defect[] = []
+  readonly #asked = new Map<Defect, string>()
+  readonly #silent: ((act: Act) => boolean)[] = []
+  /** Steps that went back whole out of their turn, when they were taken apart for a mistake. */
+  readonly #whole = new Set<number>()
+  #hands = 'Anna'
 
   constructor(machine: Machine) {
     this.machine = machine
     this.bench = new Bench(machine.shape)
-  }
-
-  get acts(): number {
-    return this.#acts
   }
 
   /** A mistake is made. It stays until it is found. */
@@ -39,10 +44,22 @@ export class Mechanic {
     this.#open.push(defect)
   }
 
+  /** Such acts are done and never said, from now on. */
+  keepSilent(about: (act: Act) => boolean): void {
+    this.#silent.push(about)
+  }
+
+  /** Whether an act was done already, because its step was put together anew meanwhile. */
+  isDone(act: Act): boolean {
+    return this.#whole.has(act.step) && ON_THE_WAY_BACK.has(act.doing) && !isTool(act)
+  }
+
   /** Does an act, and says so, until it is taken. Answers false where it could not be, which is a false block. */
   perform(act: Act): boolean {
-    this.#acts += 1
+    if (this.#silent.some((isSilent) => isSilent(act))) return true
+    if (!isAskedFor(this.bench.session, act.doing, act.say(this.known))) return true
     this.#changeHands(act)
+    if (this.#look(act)) return true
     for (let turn = 0; turn < MOST_TURNS; turn += 1) {
       const line = act.say(this.known)
       const result = this.bench.say(line)
@@ -51,29 +68,49 @@ export class Mechanic {
         this.#hear(result)
         return true
       }
-      if (!this.#mend(act, line, result)) return false
+      const found = this.#mend(act, line, result)
+      if (found.length === 0) return false
+      if (this.isDone(act) || found.some(({ settles }) => settles?.(act))) return true
     }
-    this.falseBlocks.push({ line: act.say(this.known), code: 'no-end', what: 'refused again and again' })
+    this.#block(act.say(this.known), 'no-end', 'refused again and again')
     return false
   }
 
-  /** Says a line that is wrong. Answers the refusal, or null where it was taken. */
-  sayWrong(line: string): string | null {
+  /** Says a line that is wrong, in place of an act. */
+  sayWrong(line: string, act: Act): Result {
+    this.#changeHands(act)
     const result = this.bench.say(line)
-    return result.ok ? null : result.code
+    if (result.ok) this.known.learn(act, result.entries ?? [])
+    return result
+  }
+
+  /** Leaves off in the middle, with a note or without a word. After two months somebody else takes it up. */
+  breakOff(note: string | null): void {
+    if (note !== null) this.bench.say(`stop ${note}`)
+    this.bench.wait(60 * 24 * 60)
+    this.#hands = this.#hands === 'Anna' ? 'Clara' : 'Anna'
+    this.bench.takeUp(this.#hands)
+  }
+
+  /** Does what the program names as next, until it names this act. Answers whether that one was done before. */
+  takeUp(act: Act, wasTurned: boolean): boolean {
+    return goOn(this.bench, this.known, act, wasTurned)
   }
 
   /** The first start is cleared: what is still there was asked about, or seen by nobody. */
   end(): void {
     for (const defect of this.#open.splice(0)) {
       const { mistake, going } = defect
-      this.fates.push({ mistake, going, came: this.#asked.has(defect) ? 'asked' : 'unseen' })
+      const asked = this.#asked.get(defect)
+      const subjects = defect.subjects(this.known).join(', ')
+      const what = asked ?? (subjects === '' ? 'the record has nothing of it' : subjects)
+      this.fates.push({ mistake, going, came: asked === undefined ? 'unseen' : 'asked', what })
     }
   }
 
   /** It is found by what the tool makes one do, as a round or a second look. */
   find(defect: Defect, where: Where, refusal: string): void {
-    this.#open.splice(this.#open.indexOf(defect), 1)
+    this.#open = this.#open.filter((each) => each !== defect)
     this.fates.push({ mistake: defect.mistake, going: defect.going, came: 'stopped', where, refusal })
   }
 
@@ -82,62 +119,85 @@ export class Mechanic {
     return this.#open
   }
 
-  #hear(result: Result): void {
-    const named = namedIn(result)
-    if (named.size === 0) return
-    for (const defect of this.#about(named)) this.#asked.add(defect)
+  /** A question that holds up nothing, about something that is not as it should be. */
+  #hear({ heeds = [] }: Result & { ok: true }): void {
+    for (const heed of heeds.filter((each) => QUESTIONS.has(each.heed)))
+      for (const defect of this.#about(idsIn(heed))) this.#asked.set(defect, `asked: ${heed.heed}`)
   }
 
   #about(named: ReadonlySet<string>): Defect[] {
     return this.#open.filter((defect) => defect.subjects(this.known).some((id) => named.has(id)))
   }
 
-  /** Puts right what a refusal names. Answers false where none of it is a mistake. */
-  #mend(act: Act, line: string, result: Extract<Result, { ok: false }>): boolean {
-    const found = this.#about(namedIn(result))
+  /** What the act puts before one's eyes. Answers whether the act itself was done in putting that right. */
+  #look(act: Act): boolean {
+    const seen = this.#open.filter((defect) => defect.shows?.(act))
+    for (const defect of seen) this.find(defect, WHERE[act.doing] ?? 'next line', 'seen')
+    if (seen.length === 0 || act.doing !== 'see again') return false
+    this.#takeApart(act.step, 'it is not as it should be')
+    return true
+  }
+
+  /** Puts right what a refusal names, and answers that: nothing where none of it is a mistake. */
+  #mend(act: Act, line: string, result: Extract<Result, { ok: false }>): Defect[] {
+    const found = this.#about(namedIn(result)).filter(({ going }) => going !== 'never written')
     if (found.length === 0) {
-      this.falseBlocks.push({
-        line,
-        code: result.code,
-        what: [result.told.what, ...result.told.lines].join(' | '),
-      })
-      return false
+      this.#block(line, result.code, [result.told.what, ...result.told.lines].join(' | '))
+      return []
     }
     // What was left out first is put right first.
-    for (const defect of found) this.find(defect, WHERE[act.doing] ?? 'at once', result.code)
+    for (const defect of found) this.find(defect, WHERE[act.doing] ?? 'next line', result.code)
     for (const defect of found) for (const each of defect.cure) this.#redo(each)
-    return true
+    return found
   }
 
   /** What should have been done before; where its step is closed by now, that is taken apart again first. */
   #redo(act: Act): void {
-    const { state } = this.bench.session
-    const step = state.steps.get(act.step)
-    if (step?.built === 'done' && IN_STEP.has(act.doing)) {
-      const result = this.bench.say(`reopen ${act.step} because something was left out`)
-      if (!result.ok) {
-        this.falseBlocks.push({ line: `reopen ${act.step}`, code: result.code, what: result.told.what })
-        return
-      }
-      const steps = (result.entries ?? []).flatMap((entry) => (entry.type === 'reopened' ? entry.steps : []))
-      for (const each of rebuildActs(this.machine, steps, this.known, this.bench.session.state))
-        this.perform(each)
+    if (this.isDone(act)) return
+    const isClosed = this.bench.session.state.steps.get(act.step)?.built === 'done'
+    if (isClosed && IN_STEP.has(act.doing) && !isTool(act))
+      this.#takeApart(act.step, 'something was left out')
+    else this.perform(act)
+  }
+
+  /** A closed step comes apart, with all on top of it, and goes back whole: what was left out in these is put right by that, too. */
+  #takeApart(no: number, reason: string): void {
+    const result = this.bench.say(`reopen ${no} because ${reason}`)
+    if (!result.ok) {
+      this.#block(`reopen ${no}`, result.code, result.told.what)
       return
     }
-    this.perform(act)
+    const steps = (result.entries ?? []).flatMap((entry) => (entry.type === 'reopened' ? entry.steps : []))
+    this.#open = this.#open.filter(
+      ({ going, step, cure }) =>
+        going === 'never written' || !steps.includes(step) || cure.some((each) => isTool(each)),
+    )
+    for (const step of steps) this.#whole.delete(step)
+    for (const each of rebuildActs(this.machine, steps, this.known, this.bench.session.state))
+      if (!this.isDone(each) && !this.perform(each)) return
+    for (const step of steps) this.#whole.add(step)
+  }
+
+  #block(line: string, code: string, what: string): void {
+    this.falseBlocks.push({ line, code, what })
   }
 
   /** Who looks a second time is somebody else. */
   #changeHands({ doing }: Act): void {
-    const hands = doing === 'see again' ? 'Boris' : 'Anna'
+    const hands = doing === 'see again' ? 'Boris' : this.#hands
     if (this.bench.by !== hands) this.bench.reopen(hands)
   }
 }
 
 const MOST_TURNS = 30
 
-/** Where a mistake is stopped that the refusal of such an act names. */
+/** "Are they tight?", and "look again at some of them". */
+const QUESTIONS: ReadonlySet<Heed['heed']> = new Set<Heed['heed']>(['untightened', 'repeated'])
+
+/** Where a mistake is stopped that the refusal of such an act names, or that it puts before one's eyes. */
 const WHERE: Partial<Record<Doing, Where>> = {
+  // A mark is confirmed because its step does not close without it.
+  confirm: 'step closed',
   done: 'step closed',
   extra: 'next step',
   take: 'next step',
@@ -156,3 +216,18 @@ const IN_STEP: ReadonlySet<Doing> = new Set([
   'take out',
   'fill',
 ])
+
+const ON_THE_WAY_BACK: ReadonlySet<Doing> = new Set([
+  ...IN_STEP,
+  'scan',
+  'look',
+  'take',
+  'done',
+  'see again',
+  'extra',
+])
+
+/** A tool is put back when all is done, whatever becomes of the step in which it was taken. */
+function isTool({ thing }: Act): boolean {
+  return thing?.kind === 'aid' && thing.where === null
+}

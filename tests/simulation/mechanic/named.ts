@@ -1,9 +1,14 @@
 import type { Result } from '../../../src/cli/result.ts'
 
-/** Every id that an answer names in its facts, and `step 7` for the steps. The same as `--json` gives to a program. */
-export function namedIn(result: Result): Set<string> {
+/** Every id that a refusal names in its facts, and `step 7` for the steps. The same as `--json` gives to a program. */
+export function namedIn({ facts }: Extract<Result, { ok: false }>): Set<string> {
+  return idsIn(facts)
+}
+
+/** Every id in the facts of an answer. */
+export function idsIn(facts: unknown): Set<string> {
   const named = new Set<string>()
-  collect(result.ok ? result.heeds : result.facts, named)
+  collect(facts, named)
   return named
 }
 

@@ -1,5 +1,6 @@
 import type { Act } from '../job/act.ts'
 import type { Known } from '../job/known.ts'
+import type { Thing } from '../machines/machine.ts'
 
 /**
  * What a mistake is, seen by the hands: not done and not said to be done; said to be done, but not done; done wrongly; done, but
@@ -11,17 +12,36 @@ export type Going = 'left out' | 'ticked' | 'wrong' | 'never written' | 'broken 
 export interface Defect {
   mistake: string
   going: Going
-  /** When it was made: of how many acts done before. */
-  at: number
+  /** The step in which it was made. */
+  step: number
   /** The ids under which the record knows what it is about: `p3`, `t1`, `m2`, `f1`, `s1`, `k4`, `step 7`. */
   subjects(known: Known): string[]
   /** What puts it right, in the order of the hands. */
   cure: readonly Act[]
+  about?: Thing | undefined
+  /** Whether an act that is refused for it needs no line of its own, once it is found. */
+  settles?: ((act: Act) => boolean) | undefined
+  /** What still lies about that is said to be on the machine. */
+  lies?: Lies | undefined
+  /** Whether it kept a thing out of the record. */
+  keepsOut?: ((thing: Thing) => boolean) | undefined
+  /** Whether it is before one's eyes when this is done. */
+  shows?: ((act: Act) => boolean) | undefined
 }
 
-/** Where a mistake was stopped. */
+/** One piece that lies where the record says that nothing is: in the bag or slot that it came off into, or on the bench. */
+export interface Lies {
+  thing: Thing
+  at: string | undefined
+}
+
+/**
+ * Where a mistake was stopped. `at once`: the wrong line itself. `next line`: another one while the step was under way, as when a bolt
+ * was to be turned that is not there.
+ */
 export type Where =
   | 'at once'
+  | 'next line'
   | 'step closed'
   | 'next step'
   | 'last look'
@@ -32,4 +52,4 @@ export type Where =
 /** What became of one mistake. `asked`: named in a question that holds up nothing. `unseen`: the first start was cleared over it. */
 export type Fate =
   | { mistake: string; going: Going; came: 'stopped'; where: Where; refusal: string }
-  | { mistake: string; going: Going; came: 'asked' | 'unseen' }
+  | { mistake: string; going: Going; came: 'asked' | 'unseen'; what: string }

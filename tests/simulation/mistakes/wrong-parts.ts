@@ -1,0 +1,135 @@
+import type { Result } from '../../../src/cli/result.ts'
+import { labelCode } from '../../../src/label/code.ts'
+import type { Act } from '../job/act.ts'
+import { JOB } from '../job/build-acts.ts'
+import { act } from '../job/strip-acts.ts'
+import type { Lot, Machine } from '../machines/machine.ts'
+import type { MistakeClass } from './classes.ts'
+import { subjectsOf } from './leavings.ts'
+import { ofGroup } from './shares.ts'
+
+const OTHER_JOB = 2
+
+/** The wrong piece in the hand, from the wrong bag, or one that is no good any more. */
+export const WRONG_PARTS: readonly MistakeClass[] = [
+  {
+    name: 'bag of another step',
+    group: 'wrong part',
+    ...ofGroup('wrong part', 0.25),
+    going: 'wrong',
+    at(acts, place, machine) {
+      const right = acts[place]
+      const other = right?.doing === 'scan' ? lotElsewhere(right, machine) : undefined
+      if (!right || !other) return null
+      return {
+        acts: 1,
+        says: (known) => {
+          const bag = known.containers.get(other) ?? 0
+          return [labelCode(JOB, bag), `fit bag ${bag}`]
+        },
+        cure: [],
+        subjects: (known) => subjectsOf(right, known),
+        stops: (result) => refusedOr(result, ({ verdict }) => (verdict === 'fits-now' ? null : verdict)),
+      }
+    },
+  },
+  {
+    name: 'piece of another step',
+    group: 'wrong part',
+    ...ofGroup('wrong part', 0.15),
+    going: 'wrong',
+    at(acts, place, machine) {
+      const right = acts[place]
+      const other = right?.doing === 'fit' ? lotElsewhere(right, machine) : undefined
+      if (!right || !other) return null
+      return {
+        acts: 1,
+        says: (known) => [`fit 1 ${known.piece(other)} in step ${right.step}`],
+        cure: [],
+        subjects: (known) => subjectsOf(right, known),
+      }
+    },
+  },
+  {
+    name: 'bag of another job',
+    group: 'wrong part',
+    ...ofGroup('wrong part', 0.2),
+    going: 'wrong',
+    at(acts, place) {
+      const right = acts[place]
+      const { thing } = right ?? {}
+      if (right?.doing !== 'scan' || !thing) return null
+      return {
+        acts: 1,
+        says: ({ containers }) => [labelCode(OTHER_JOB, containers.get(thing) ?? 0)],
+        cure: [],
+        subjects: (known) => subjectsOf(right, known),
+        stops: (result) => refusedOr(result, ({ kind }) => (kind === 'other-job' ? kind : null)),
+      }
+    },
+  },
+  {
+    name: 'old single-use piece in place of the new one',
+    group: 'wrong part',
+    ...ofGroup('wrong part', 0.2),
+    going: 'wrong',
+    at(acts, place) {
+      const right = acts[place]
+      const { thing } = right ?? {}
+      if (right?.doing !== 'fit' || !thing || !('isSingleUse' in thing) || !thing.isSingleUse) return null
+      return {
+        acts: 1,
+        says: (known) => [`fit ${known.old(thing)}`],
+        cure: [right],
+        subjects: (known) => subjectsOf(right, known),
+      }
+    },
+  },
+  {
+    name: 'condemned part offered',
+    group: 'wrong part',
+    ...ofGroup('wrong part', 0.2),
+    going: 'wrong',
+    // It is judged as it is, and then nobody gets a new one.
+    at(acts, place) {
+      const right = acts[place]
+      const { thing } = right ?? {}
+      if (right?.doing !== 'judge' || thing?.kind !== 'part') return null
+      const { step } = right
+      return {
+        acts: 1,
+        says: () => [`judge ${thing.name} replace because it is cracked`],
+        cure: [
+          act('supply', step, () => `new ${thing.name}`, thing),
+          act('compare', step, () => `compare ${thing.name}: alike`, thing),
+        ],
+        subjects: (known) => [known.piece(thing), ...subjectsOf(right, known)],
+      }
+    },
+  },
+]
+
+function lotElsewhere({ step }: Act, machine: Machine): Lot | undefined {
+  const others = machine.steps.flatMap(({ things }, at) =>
+    at + 1 === step ? [] : things.filter((thing): thing is Lot => thing.kind === 'lot'),
+  )
+  return others[step % Math.max(1, others.length)]
+}
+
+/** The code of a refusal, or what a scan was answered with where that says no. */
+export function refusedOr(
+  result: Result,
+  said: (scanned: { kind: string; verdict: string; container: number }) => string | null,
+): string | null {
+  if (!result.ok) return result.code
+  const { answer } = result
+  if (typeof answer !== 'object' || answer === null || !('kind' in answer)) return null
+  const verdict =
+    'verdict' in answer && typeof answer.verdict === 'object' && answer.verdict !== null ? answer.verdict : {}
+  const no = said({
+    kind: String(answer.kind),
+    verdict: 'kind' in verdict ? String(verdict.kind) : '',
+    container: 'container' in answer ? Number(answer.container) : 0,
+  })
+  return no === null ? null : `scanned: ${no}`
+}
