@@ -2,7 +2,7 @@ import { mkdirSync, mkdtempSync, rmSync } from 'node:fs'
 import { availableParallelism } from 'node:os'
 import { join, resolve } from 'node:path'
 import { build } from 'esbuild'
-import { startProgram } from './child-program.ts'
+import { type Running, startProgram } from './child-program.ts'
 
 type Argument = string | number
 
@@ -19,6 +19,7 @@ export async function inPrograms<Report>(
   const cache = resolve('node_modules/.cache')
   mkdirSync(cache, { recursive: true })
   const folder = mkdtempSync(join(cache, 'putback-programs-'))
+  const atWork = new Set<Running>()
   try {
     const path = join(folder, 'program.mjs')
     await build({
@@ -36,14 +37,18 @@ export async function inPrograms<Report>(
       for (let next = waiting.shift(); next; next = waiting.shift()) {
         const [place, list] = next
         const running = startProgram({ path, remove: () => undefined }, ...list)
+        atWork.add(running)
         const [report = ''] = await running.said(1)
         await running.ended
+        atWork.delete(running)
         reports[place] = JSON.parse(report)
       }
     }
     await Promise.all(Array.from({ length: availableParallelism() }, lane))
     return reports
   } finally {
+    // Where one failed, the others are not waited for.
+    for (const running of atWork) running.kill()
     rmSync(folder, { recursive: true, force: true })
   }
 }
