@@ -1,3 +1,4 @@
+import { runInNewContext } from 'node:vm'
 import { describe, expect, test } from 'vitest'
 import type { Drawing, Shape } from '../../../src/label/drawing.ts'
 import { pdfOf } from '../../../src/label/render/pdf.ts'
@@ -28,6 +29,19 @@ describe('a full sheet of 65 labels', async () => {
     expect(texts.filter((text) => text === 'valve cover bolts')).toHaveLength(65)
     expect(texts.map((text) => text.replaceAll(/\D/g, '')).filter((digits) => digits !== '')).toEqual(codes)
   })
+})
+
+test('the decoder leaves the functions of the language as they were for all that runs beside it', async () => {
+  await pdfPicture(await pdfOfShapes(), 72)
+  const functions = [JSON, Array.prototype, Function.prototype]
+    .flatMap((holder) => Object.values(Object.getOwnPropertyDescriptors(holder)))
+    .flatMap(({ value }) => (typeof value === 'function' ? [value] : []))
+  expect(functions.length).toBeGreaterThan(40)
+  // Asked in a world of its own: what took their place here says of itself that it is native.
+  const source: (each: unknown) => string = runInNewContext(
+    '(each) => Function.prototype.toString.call(each)',
+  )
+  expect(functions.filter((each) => !source(each).includes('[native code]'))).toEqual([])
 })
 
 describe('text', () => {

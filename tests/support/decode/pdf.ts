@@ -1,5 +1,6 @@
-import { getDocument, type PDFDocumentProxy } from 'pdfjs-dist/legacy/build/pdf.mjs'
+import type { PDFDocumentProxy } from 'pdfjs-dist/legacy/build/pdf.mjs'
 import type { Picture } from '../../../src/label/render/rasteriser.ts'
+import { getDocument } from './pdf-js.ts'
 
 /** A text of a PDF page: where its baseline begins, in millimetres from the top left corner of the page. */
 export interface PdfText {
