@@ -80,11 +80,14 @@ function carryOut(desk: Desk, { words, options }: Arguments, place: Place): Resu
 async function later(
   desk: Desk,
   place: Place,
-  work: (errands: typeof import('./run-errand.ts'), tell: (progress: string) => void) => Promise<Result>,
+  work: (
+    errands: typeof import('./errands/run-errand.ts'),
+    tell: (progress: string) => void,
+  ) => Promise<Result>,
 ): Promise<Result> {
   const tell = progressOf(place)
   try {
-    return await work(await import('./run-errand.ts'), tell)
+    return await work(await import('./errands/run-errand.ts'), tell)
   } catch (error) {
     return troubleOf(error, desk.shelf.home)
   } finally {

@@ -17,7 +17,7 @@ export async function runErrand(
 ): Promise<Result> {
   try {
     const places = { home: desk.shelf.home, cwd: desk.cwd, stdout }
-    const { errandIn } = await import('./run-errand.ts')
+    const { errandIn } = await import('./errands/run-errand.ts')
     return resultOf(await errandIn(errand, session, places, tell, otherJobs(desk)))
   } catch (error) {
     return troubleOf(error, dirname(session.store.path))
@@ -31,7 +31,7 @@ export function errandsOf(desk: Desk): Errands {
   const places = { home: desk.shelf.home, cwd: desk.cwd, stdout: false }
   return {
     run: async (errand, session, tell) => {
-      const { errandIn } = await import('./run-errand.ts')
+      const { errandIn } = await import('./errands/run-errand.ts')
       return errandIn(errand, session, places, tell, otherJobs(desk))
     },
   }

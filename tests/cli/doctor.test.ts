@@ -1,7 +1,7 @@
 import { cpSync, mkdirSync, readdirSync, readFileSync, renameSync, symlinkSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
-import { runDoctor } from '../../src/cli/doctor.ts'
+import { runDoctor } from '../../src/cli/errands/doctor.ts'
 import { fileOf, linesOf } from '../storage/support/journal-bytes.ts'
 import { type Bench, benchWithJob } from './support/bench.ts'
 

@@ -1,7 +1,7 @@
 import type { DoctorAsk } from '../../lines/errand.ts'
 import { say } from '../../words/cures.ts'
 import type { Desk } from '../desk.ts'
-import { runDoctor } from '../doctor.ts'
+import { runDoctor } from '../errands/doctor.ts'
 import { resultOf } from '../pending.ts'
 import type { Result } from '../result.ts'
 

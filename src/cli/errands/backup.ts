@@ -1,21 +1,21 @@
 import { realpathSync, statSync } from 'node:fs'
 import { basename, dirname, join, resolve } from 'node:path'
-import manifest from '../../package.json' with { type: 'json' }
-import type { Errand } from '../lines/errand.ts'
-import { type Failed, failedByTrouble, refusedWith } from '../photos/failed.ts'
-import type { ErrandOutcome } from '../session/errands.ts'
-import type { Session } from '../session/session.ts'
-import { parseEntry } from '../session/stored-entry.ts'
-import { pictureIn } from '../storage/backup/archive-names.ts'
-import { backupsFolder } from '../storage/backup/backups-folder.ts'
+import type { Errand } from '../../lines/errand.ts'
+import manifest from '../../../package.json' with { type: 'json' }
+import { type Failed, failedByTrouble, refusedWith } from '../../photos/failed.ts'
+import type { ErrandOutcome } from '../../session/errands.ts'
+import type { Session } from '../../session/session.ts'
+import { parseEntry } from '../../session/stored-entry.ts'
+import { pictureIn } from '../../storage/backup/archive-names.ts'
+import { backupsFolder } from '../../storage/backup/backups-folder.ts'
 import {
   ArchiveExists,
   type ArchiveMade,
   type ArchiveTarget,
   writeArchive,
-} from '../storage/backup/write-archive.ts'
-import { listJobs } from '../storage/job-folders.ts'
-import { pathNamed } from '../storage/path-named.ts'
+} from '../../storage/backup/write-archive.ts'
+import { listJobs } from '../../storage/job-folders.ts'
+import { pathNamed } from '../../storage/path-named.ts'
 import {
   type BackupFacts,
   backupText,
@@ -24,13 +24,13 @@ import {
   notBackedUpText,
   sameDiskText,
   someNotBackedUpText,
-} from '../words/backup.ts'
-import type { Told } from '../words/told.ts'
-import { troubleOfError } from '../words/trouble-of.ts'
+} from '../../words/backup.ts'
+import type { Told } from '../../words/told.ts'
+import { troubleOfError } from '../../words/trouble-of.ts'
+import type { Desk } from '../desk.ts'
+import { resultOf } from '../pending.ts'
+import type { Result } from '../result.ts'
 import { archiveProgress } from './archive-progress.ts'
-import type { Desk } from './desk.ts'
-import { resultOf } from './pending.ts'
-import type { Result } from './result.ts'
 
 type Asked = Extract<Errand, { errand: 'backup' }>
 

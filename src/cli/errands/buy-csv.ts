@@ -1,11 +1,11 @@
 import { dirname } from 'node:path'
-import { toFile } from '../print/destinations/file.ts'
-import { toFreeFile } from '../print/destinations/free-file.ts'
-import { orderList } from '../record/order-list.ts'
-import type { ErrandOutcome } from '../session/errands.ts'
-import type { Session } from '../session/session.ts'
-import { say } from '../words/cures.ts'
-import { told } from '../words/told.ts'
+import { toFile } from '../../print/destinations/file.ts'
+import { toFreeFile } from '../../print/destinations/free-file.ts'
+import { orderList } from '../../record/order-list.ts'
+import type { ErrandOutcome } from '../../session/errands.ts'
+import type { Session } from '../../session/session.ts'
+import { say } from '../../words/cures.ts'
+import { told } from '../../words/told.ts'
 
 /**
  * Writes the list of what to buy and what was ordered as a CSV file: under a free name in the folder of the job, or as the

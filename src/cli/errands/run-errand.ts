@@ -1,21 +1,21 @@
-import type { Errand } from '../lines/errand.ts'
-import { importPhotos } from '../photos/import-photos.ts'
-import { openPhotos } from '../photos/open-pictures.ts'
-import type { PrintPlaces } from '../print/print.ts'
-import { runPrinting } from '../print/run-printing.ts'
-import type { ErrandOutcome } from '../session/errands.ts'
-import type { Session } from '../session/session.ts'
-import { recordAnswer } from './answers/record-text.ts'
+import type { Errand } from '../../lines/errand.ts'
+import { importPhotos } from '../../photos/import-photos.ts'
+import { openPhotos } from '../../photos/open-pictures.ts'
+import type { PrintPlaces } from '../../print/print.ts'
+import { runPrinting } from '../../print/run-printing.ts'
+import type { ErrandOutcome } from '../../session/errands.ts'
+import type { Session } from '../../session/session.ts'
+import { recordAnswer } from '../answers/record-text.ts'
 import { runBackup } from './backup.ts'
 import { type OpenOther, runBorrow } from './borrow.ts'
 import { writeOrderList } from './buy-csv.ts'
 import { runDoctorHere } from './doctor.ts'
 import { runMerge } from './merge.ts'
 
+export { doctor } from '../commands/doctor.ts'
+export { restore } from '../commands/restore.ts'
 // These need no job in hand, and are loaded with the errands that do.
 export { backUpEvery } from './backup.ts'
-export { doctor } from './commands/doctor.ts'
-export { restore } from './commands/restore.ts'
 
 /**
  * Every errand, loaded together and only when one is run: what prints, reads pictures and tells the whole job is heavy,

@@ -1,17 +1,17 @@
 import { dirname, join, resolve } from 'node:path'
-import type { DoctorAsk, Errand } from '../lines/errand.ts'
-import { type Failed, failedByError, refusedWith } from '../photos/failed.ts'
-import type { ErrandOutcome } from '../session/errands.ts'
-import { type Examination, firstUnlawful, type Mending, picturesIn } from '../session/health.ts'
-import type { Session } from '../session/session.ts'
-import { type Entry, parseEntry } from '../session/stored-entry.ts'
-import { NoCopy, openCopyNamed } from '../storage/copy-of-job.ts'
-import { listJobs } from '../storage/job-folders.ts'
-import { JOURNAL_NAME } from '../storage/journal/journal-file.ts'
-import { lookAtJournal, mendJournal } from '../storage/journal/mend-journal.ts'
-import { pathNamed } from '../storage/path-named.ts'
-import { lookAround } from '../storage/surroundings.ts'
-import { say } from '../words/cures.ts'
+import type { DoctorAsk, Errand } from '../../lines/errand.ts'
+import { type Failed, failedByError, refusedWith } from '../../photos/failed.ts'
+import type { ErrandOutcome } from '../../session/errands.ts'
+import { type Examination, firstUnlawful, type Mending, picturesIn } from '../../session/health.ts'
+import type { Session } from '../../session/session.ts'
+import { type Entry, parseEntry } from '../../session/stored-entry.ts'
+import { NoCopy, openCopyNamed } from '../../storage/copy-of-job.ts'
+import { listJobs } from '../../storage/job-folders.ts'
+import { JOURNAL_NAME } from '../../storage/journal/journal-file.ts'
+import { lookAtJournal, mendJournal } from '../../storage/journal/mend-journal.ts'
+import { pathNamed } from '../../storage/path-named.ts'
+import { lookAround } from '../../storage/surroundings.ts'
+import { say } from '../../words/cures.ts'
 import {
   type Around,
   type DoctorTelling,
@@ -21,11 +21,11 @@ import {
   mendedText,
   notMendedText,
   soundText,
-} from '../words/doctor/doctor-text.ts'
-import { noCopyText } from '../words/merging/merge-text.ts'
-import { told } from '../words/told.ts'
-import { troubleOfRecord } from '../words/trouble-of.ts'
-import { whenText } from './answers/when.ts'
+} from '../../words/doctor/doctor-text.ts'
+import { noCopyText } from '../../words/merging/merge-text.ts'
+import { told } from '../../words/told.ts'
+import { troubleOfRecord } from '../../words/trouble-of.ts'
+import { whenText } from '../answers/when.ts'
 
 /** The job that it is asked about. */
 interface Patient {

@@ -1,17 +1,17 @@
 import { basename, dirname } from 'node:path'
-import type { Errand } from '../lines/errand.ts'
-import { type Brought, bringPictures } from '../photos/bring-pictures.ts'
-import { type Failed, failedByError, failedByTrouble, refusedWith } from '../photos/failed.ts'
-import type { ErrandOutcome } from '../session/errands.ts'
-import { lawfulPart } from '../session/health.ts'
-import { isToDecide, type MergeOutcome, mergeCopy, planCopy } from '../session/merge.ts'
-import type { Session } from '../session/session.ts'
-import { type Entry, parseEntry } from '../session/stored-entry.ts'
-import { type CopyOfJob, discardKept, keepJournal, NoCopy, openCopyNamed } from '../storage/copy-of-job.ts'
-import { readLines } from '../storage/journal/line.ts'
-import { pathNamed } from '../storage/path-named.ts'
-import type { PhotoFileSystem } from '../storage/photo-files.ts'
-import { entryText } from '../words/entries.ts'
+import type { Errand } from '../../lines/errand.ts'
+import { type Brought, bringPictures } from '../../photos/bring-pictures.ts'
+import { type Failed, failedByError, failedByTrouble, refusedWith } from '../../photos/failed.ts'
+import type { ErrandOutcome } from '../../session/errands.ts'
+import { lawfulPart } from '../../session/health.ts'
+import { isToDecide, type MergeOutcome, mergeCopy, planCopy } from '../../session/merge.ts'
+import type { Session } from '../../session/session.ts'
+import { type Entry, parseEntry } from '../../session/stored-entry.ts'
+import { type CopyOfJob, discardKept, keepJournal, NoCopy, openCopyNamed } from '../../storage/copy-of-job.ts'
+import { readLines } from '../../storage/journal/line.ts'
+import { pathNamed } from '../../storage/path-named.ts'
+import type { PhotoFileSystem } from '../../storage/photo-files.ts'
+import { entryText } from '../../words/entries.ts'
 import {
   badCopyText,
   broughtText,
@@ -22,10 +22,10 @@ import {
   otherJobText,
   toDecideText,
   unlawfulText,
-} from '../words/merging/merge-text.ts'
-import { troubleOfProblem, troubleOfRecord } from '../words/trouble-of.ts'
-import { label } from './answers/labels.ts'
-import { whenText } from './answers/when.ts'
+} from '../../words/merging/merge-text.ts'
+import { troubleOfProblem, troubleOfRecord } from '../../words/trouble-of.ts'
+import { label } from '../answers/labels.ts'
+import { whenText } from '../answers/when.ts'
 
 type Asked = Extract<Errand, { errand: 'merge' }>
 

@@ -1,4 +1,4 @@
-import type { ArchiveProgress } from '../storage/backup/read-archive.ts'
+import type { ArchiveProgress } from '../../storage/backup/read-archive.ts'
 
 /** Tells how far an archive is: `blue-twin: reading back 3 of 40`. */
 export function archiveProgress(
