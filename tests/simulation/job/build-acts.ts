@@ -13,8 +13,18 @@ export function buildActs(machine: Machine): Act[] {
   return [
     ...back.flatMap((at) => [...extraBefore(machine, at), ...stepBack(machine, at)]),
     ...toolsBack(machine),
+    lastRound(machine),
     act('clear', 0, () => 'clear'),
   ]
+}
+
+/** Every bag and tray is tipped out, where the program proposed that. */
+export function lastRound(machine: Machine): Act {
+  const no = extraNo(machine, machine.extra.length)
+  return {
+    ...act('round', no, () => `done ${no}: nothing left`),
+    isOff: ({ roundProposed }) => roundProposed === 0,
+  }
 }
 
 /** What exists on the way back only, and comes before a step. */

@@ -21,6 +21,8 @@ export class Known {
   readonly toFit = new Map<Lot, number>()
   /** The step that was begun, or added, last. */
   newest = 0
+  /** The number under which the round before the first start is proposed; 0 where it is not. */
+  roundProposed = 0
   /** What turned out to be one more of a lot. */
   readonly oneMore = new Map<Thing, Lot>()
   readonly #all = new Map<Thing, string[]>()
@@ -46,7 +48,10 @@ export class Known {
           entry.lines.flatMap(({ difference }) => difference ?? []),
         )
       if (entry.type === 'put-in')
-        for (const piece of entry.pieces) this.#put(this.pieces, thing, '', piece.id)
+        for (const piece of entry.pieces) {
+          this.#all.set(thing, [...(this.#all.get(thing) ?? []), piece.id])
+          this.#put(this.pieces, thing, '', piece.id)
+        }
       if (entry.type === 'marked') this.#put(this.marks, thing, at ?? '', entry.mark.id)
       if (entry.type === 'tightening-set') this.tightenings.set(thing, entry.tightening)
       if (entry.type === 'consumable-set') this.consumables.set(thing, entry.consumable.id)
@@ -57,6 +62,12 @@ export class Known {
           entry.checks.map(({ id }) => id),
         )
     }
+  }
+
+  /** What is proposed for the way back, as it was answered. */
+  hear(proposed: unknown): void {
+    if (!Array.isArray(proposed)) return
+    this.roundProposed = proposed.findIndex((each) => each?.key === 'round') + 1
   }
 
   /** The id of a piece, `p12`. Throws where the record never told it. */

@@ -1,4 +1,6 @@
 import type { State } from '../../../src/journal/state.ts'
+import { balance } from '../../../src/ledger/ledger.ts'
+import type { PieceId } from '../../../src/ledger/piece.ts'
 import type { Machine, Thing } from '../machines/machine.ts'
 import type { Act } from './act.ts'
 import { extraBefore, stepBack } from './build-acts.ts'
@@ -13,9 +15,15 @@ export function rebuildActs(machine: Machine, steps: readonly number[], known: K
     if (!steps.includes(at + 1)) return extra
     const things = machine.steps[at]?.things ?? []
     const again = things.flatMap((thing) => usedAgain(thing, at + 1, known, state))
-    // Its passes stand in the record.
-    return [...extra, ...again, ...stepBack(machine, at).filter((each) => each.doing !== 'set passes')]
+    // Its passes stand in the record, and what was put in for the work is out since the first time.
+    const isToDo = ({ doing, thing }: Act) =>
+      doing !== 'set passes' && (doing !== 'take out' || !thing || isIn(thing, known, state))
+    return [...extra, ...again, ...stepBack(machine, at).filter(isToDo)]
   })
+}
+
+function isIn(thing: Thing, known: Known, { ledger }: State): boolean {
+  return known.everyPiece(thing).some((id) => balance(ledger, id as PieceId, 'machine') > 0)
 }
 
 /** What is used once was clamped for minutes only. */

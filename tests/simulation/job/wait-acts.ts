@@ -13,6 +13,11 @@ export function waitActs(machine: Machine): Act[] {
       const behind = after === null ? '' : ` after ${after + 1}`
       return act('plan', 0, () => `add ${kind} ${title}${behind} before ${before + 1}`)
     }),
+    act('ask', 0, () => 'proposals'),
+    {
+      ...act('plan', 0, ({ roundProposed }) => `accept ${roundProposed}`),
+      isOff: ({ roundProposed }) => roundProposed === 0,
+    },
   ]
 }
 

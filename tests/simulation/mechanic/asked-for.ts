@@ -3,7 +3,8 @@ import type { Session } from '../../../src/session/session.ts'
 import type { Doing } from '../job/act.ts'
 
 /**
- * Whether the program asks for a look that is taken for its sake alone: a mark confirmed, the last look, a line seen again. Nobody
+ * Whether the program asks for a look that is taken for its sake alone: a mark confirmed, the last look, a line seen again, the last
+ * round. Nobody
  * takes one otherwise, so what is found by it is found by the program. `line`: what would be said of it.
  */
 export function isAskedFor(session: Session, doing: Doing, line: string): boolean {
@@ -13,6 +14,11 @@ export function isAskedFor(session: Session, doing: Doing, line: string): boolea
       return isAsked(session, ({ code, ...of }) => code === 'mark-open' && 'mark' in of && of.mark === id)
     case 'see again':
       return isAsked(session, ({ code, ...of }) => code === 'second-due' && 'line' in of && of.line === id)
+    case 'round':
+      return isAsked(
+        session,
+        ({ code, ...of }) => code === 'step-open' && 'step' in of && of.step === Number(id),
+      )
     case 'look':
       return session.gates().lookDue(Number(id)).length > 0
     default:

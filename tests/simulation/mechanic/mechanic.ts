@@ -1,12 +1,14 @@
 import type { Result } from '../../../src/cli/result.ts'
 import type { Heed } from '../../../src/session/heeds.ts'
 import type { Act, Doing } from '../job/act.ts'
+import { lastRound } from '../job/build-acts.ts'
 import { Known } from '../job/known.ts'
 import { rebuildActs } from '../job/rebuild-acts.ts'
 import type { Machine } from '../machines/machine.ts'
 import type { Defect, Fate, Where } from '../mistakes/mistake.ts'
 import { isAskedFor } from './asked-for.ts'
 import { Bench } from './bench.ts'
+import { tipOut } from './last-round.ts'
 import { idsIn, namedIn } from './named.ts'
 import { goOn } from './taking-up.ts'
 
@@ -33,6 +35,7 @@ export class Mechanic {
   /** Steps that went back whole out of their turn, when they were taken apart for a mistake. */
   readonly #whole = new Set<number>()
   #hands = 'Anna'
+  #isOnRound = false
 
   constructor(machine: Machine) {
     this.machine = machine
@@ -56,8 +59,9 @@ export class Mechanic {
 
   /** Does an act, and says so, until it is taken. Answers false where it could not be, which is a false block. */
   perform(act: Act): boolean {
-    if (this.#silent.some((isSilent) => isSilent(act))) return true
+    if (act.isOff?.(this.known) || this.#silent.some((isSilent) => isSilent(act))) return true
     if (!isAskedFor(this.bench.session, act.doing, act.say(this.known))) return true
+    if (act.doing === 'round') this.#goRound(act)
     this.#changeHands(act)
     if (this.#look(act)) return true
     for (let turn = 0; turn < MOST_TURNS; turn += 1) {
@@ -65,6 +69,7 @@ export class Mechanic {
       const result = this.bench.say(line)
       if (result.ok) {
         this.known.learn(act, result.entries ?? [])
+        if (act.doing === 'ask' && !act.thing) this.known.hear(result.answer)
         this.#hear(result)
         return true
       }
@@ -119,6 +124,12 @@ export class Mechanic {
     return this.#open
   }
 
+  #goRound(round: Act): void {
+    this.#isOnRound = true
+    tipOut(this, round)
+    this.#isOnRound = false
+  }
+
   /** A question that holds up nothing, about something that is not as it should be. */
   #hear({ heeds = [] }: Result & { ok: true }): void {
     for (const heed of heeds.filter((each) => QUESTIONS.has(each.heed)))
@@ -134,7 +145,7 @@ export class Mechanic {
     const seen = this.#open.filter((defect) => defect.shows?.(act))
     for (const defect of seen) this.find(defect, WHERE[act.doing] ?? 'next line', 'seen')
     if (seen.length === 0 || act.doing !== 'see again') return false
-    this.#takeApart(act.step, 'it is not as it should be')
+    this.takeApart(act.step, 'it is not as it should be')
     return true
   }
 
@@ -155,13 +166,12 @@ export class Mechanic {
   #redo(act: Act): void {
     if (this.isDone(act)) return
     const isClosed = this.bench.session.state.steps.get(act.step)?.built === 'done'
-    if (isClosed && IN_STEP.has(act.doing) && !isTool(act))
-      this.#takeApart(act.step, 'something was left out')
+    if (isClosed && IN_STEP.has(act.doing) && !isTool(act)) this.takeApart(act.step, 'something was left out')
     else this.perform(act)
   }
 
   /** A closed step comes apart, with all on top of it, and goes back whole: what was left out in these is put right by that, too. */
-  #takeApart(no: number, reason: string): void {
+  takeApart(no: number, reason: string): void {
     const result = this.bench.say(`reopen ${no} because ${reason}`)
     if (!result.ok) {
       this.#block(`reopen ${no}`, result.code, result.told.what)
@@ -176,6 +186,8 @@ export class Mechanic {
     for (const each of rebuildActs(this.machine, steps, this.known, this.bench.session.state))
       if (!this.isDone(each) && !this.perform(each)) return
     for (const step of steps) this.#whole.add(step)
+    const round = lastRound(this.machine)
+    if (steps.includes(round.step) && !this.#isOnRound) this.perform(round)
   }
 
   #block(line: string, code: string, what: string): void {

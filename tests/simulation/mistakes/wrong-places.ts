@@ -66,7 +66,7 @@ function wrongPlace(
 /** The next but one is turned: what the order is for. */
 function outOfTurn(): MistakeClass {
   return {
-    name: 'bolt turned out of its order',
+    name: 'bolt taken out of its order',
     group: 'wrong installation',
     ...ofGroup('wrong installation', 0.15),
     going: 'wrong',
