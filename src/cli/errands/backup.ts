@@ -1,7 +1,7 @@
 import { realpathSync, statSync } from 'node:fs'
 import { basename, dirname, join, resolve } from 'node:path'
-import type { Errand } from '../../lines/errand.ts'
 import manifest from '../../../package.json' with { type: 'json' }
+import type { Errand } from '../../lines/errand.ts'
 import { type Failed, failedByTrouble, refusedWith } from '../../photos/failed.ts'
 import type { ErrandOutcome } from '../../session/errands.ts'
 import type { Session } from '../../session/session.ts'
