@@ -25,7 +25,9 @@ export function withEntryMeant(
 function thingsOf(entry: Entry): ReadonlySet<string> {
   const references = referencesOf(entry)
   const dealt = references.filter(({ isNew }) => isNew)
-  const narrow = references.filter(({ kind }) => kind !== 'step' && kind !== 'container')
-  const meant = [dealt, narrow, references].find((each) => each.length > 0) ?? []
+  // A step that it began, or a bag that it opened, is where the most of what follows went.
+  const isOwn = ({ kind }: { kind: string }) => kind !== 'step' && kind !== 'container'
+  const meant =
+    [dealt.filter(isOwn), dealt, references.filter(isOwn), references].find((each) => each.length > 0) ?? []
   return new Set(meant.map(({ kind, no }) => `${kind} ${no}`))
 }

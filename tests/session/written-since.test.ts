@@ -36,6 +36,14 @@ describe('an entry that others were written after', () => {
     ])
   })
 
+  test('is not what another is about that only came off in the same step, into the same bag', () => {
+    const session = sessionWith(off(8, 'bracket bolts'), off(1, 'bracket', { into: bag(1) }))
+    expect(saysOf(session, 2)[1]).toBe(
+      '  2: came off: 8 × bracket bolts, into bag 1 (new), beginning step 1, bracket bolts off.',
+    )
+    expect(saysOf(session, 2)[2]).toBe('  Another name: "rename p1 to NAME".')
+  })
+
   test('that is taken back, or is a taking back, is not in force', () => {
     const session = sessionWith(...bracket, mark('arrow forward', 'p2'), undo, move('p2', bag(1)))
     for (const entry of [6, 7])
