@@ -18,10 +18,16 @@ export function chanceOf(
   tries: number,
   { over, under }: Fraction,
 ): number {
-  let sum = 0n
-  for (let hits = first; hits <= last; hits += 1)
-    sum += choose(tries, hits) * over ** BigInt(hits) * (under - over) ** BigInt(tries - hits)
-  return quotient(sum, under ** BigInt(tries))
+  const all = Array.from({ length: tries + 1 }, (_, hits) => hits)
+  const isWithin = (hits: number) => first <= hits && hits <= last
+  const term = (hits: number) =>
+    choose(tries, hits) * over ** BigInt(hits) * (under - over) ** BigInt(tries - hits)
+  const sumOf = (counts: number[]) => counts.reduce((sum, hits) => sum + term(hits), 0n)
+  const whole = under ** BigInt(tries)
+  // All of them make 1, so that the fewer terms are enough.
+  const isMany = last - first > tries / 2
+  const sum = isMany ? whole - sumOf(all.filter((hits) => !isWithin(hits))) : sumOf(all.filter(isWithin))
+  return quotient(sum, whole)
 }
 
 function choose(all: number, some: number): bigint {

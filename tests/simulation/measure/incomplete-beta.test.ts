@@ -24,7 +24,7 @@ describe('the logarithm of the gamma function', () => {
 
 describe('the incomplete beta function', () => {
   test('beside exact sums of the binomial distribution, which it is for whole numbers (DLMF 8.17.5)', () => {
-    for (const tries of [1, 2, 3, 7, 20, 60])
+    for (const tries of [1, 2, 3, 7, 20, 41])
       for (let hits = 1; hits <= tries; hits += 1)
         for (const share of [0.001, 0.1, 0.37, 0.5, 0.9, 0.9995]) {
           const wanted = chanceOf([hits, tries], tries, asFraction(share))
