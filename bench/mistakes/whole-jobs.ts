@@ -46,7 +46,8 @@ function tellRow(print: Printer['print'], row: ClassTally): void {
   const { name, going, made, stopped, asked, unseen, refusals, passed } = row
   const all = Object.values(stopped).reduce((sum, count) => sum + count, 0)
   print(`  ${name} (${going}): ${countText(made)} made, ${shareText(all, made)} stopped`)
-  print(`    ${listOf(stopped)}; asked ${asked}, unseen ${unseen}; ${listOf(refusals)}`)
+  const fates = { ...stopped, asked, unseen }
+  print(`    ${listOf(fates)}${Object.keys(refusals).length > 0 ? `; by ${listOf(refusals)}` : ''}`)
   for (const { seed, what } of passed.slice(0, 3)) print(`    seed ${seed}: ${what}`)
 }
 

@@ -1,4 +1,4 @@
-import { isMet } from './goal.ts'
+import { metText } from './mistakes-table.ts'
 import { percentDown, shareText } from './share-text.ts'
 
 /** What in the findings, as they stand in Markdown, does not agree with itself. Empty when all of it does. */
@@ -32,7 +32,7 @@ function auditGoal(row: Row): string[] {
   return [
     ...differing(`share of ${what}`, share, shareText(hits, tries)),
     ...differing(`wanted of ${what}`, `${least} %`, percentDown(goal.least)),
-    ...differing(`met of ${what}`, met === 'yes' ? 'yes' : 'no', isMet(goal) ? 'yes' : 'no'),
+    ...differing(`met of ${what}`, met, metText(goal)),
   ]
 }
 

@@ -26,7 +26,12 @@ function row(
 ): ClassTally {
   const { asked = 0, unseen = 0 } = more
   const made = Object.values(stopped).reduce((sum, count) => sum + count, 0) + asked + unseen
-  const rest = { refusals: {}, passed: [], group: 'omission', from: 'made up' } as const
+  const rest: Pick<ClassTally, 'refusals' | 'passed' | 'group' | 'from'> = {
+    refusals: {},
+    passed: [],
+    group: 'omission',
+    from: 'made up',
+  }
   return { name, going, made, stopped: { ...NOWHERE, ...stopped }, asked, unseen, ...rest, ...more }
 }
 
@@ -41,6 +46,7 @@ const ROWS: readonly ClassTally[] = [
     { 'step closed': 30 },
     { group: 'wrong installation', unseen: 70 },
   ),
+  row('bolt taken out of its order', 'wrong', { 'next line': 9 }, { group: 'wrong installation' }),
   row('bag of another job', 'wrong', { 'at once': 80 }, { group: 'wrong part' }),
   row('pass begun in the middle', 'broken off', { 'at once': 25 }, { group: 'other' }),
   row('fastener, ticked', 'ticked', { 'last round': 900, 'second look': 60 }, { asked: 3, unseen: 37 }),
@@ -144,6 +150,7 @@ describe('the table', () => {
       'matched piece swapped',
       'matched piece turned round',
       'bag of another job',
+      'bolt taken out of its order',
       '**made by who took up broken-off work, after 60 days**',
       'pass begun in the middle',
       '**said to be done, though it was not**',

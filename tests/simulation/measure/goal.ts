@@ -11,19 +11,29 @@ export interface Goal {
 }
 
 /** Whether it was looked at often enough, and was so often enough. */
-export function isMet({ tries, hits, least, wanted }: Goal): boolean {
-  return tries >= wanted && hits >= least * tries
+export function isMet(goal: Goal): boolean {
+  return !isTooFew(goal) && !isMissed(goal)
 }
 
-/** A right piece at a place that is not its own; one that sits the wrong way round is at its own. */
-const TURNED = /turned/
+/** Whether it was looked at too seldom to say that it is met. */
+export function isTooFew({ tries, wanted }: Goal): boolean {
+  return tries < wanted
+}
+
+/** Whether it was not so often enough, of however many. */
+export function isMissed({ tries, hits, least }: Goal): boolean {
+  return hits < least * tries
+}
+
+/** No piece at a place that is not its own: it sits there the wrong way round, or is turned before its turn. */
+const AT_ITS_OWN = /turned|order/
 
 /** What whole jobs come to, with mistakes and without one. */
 export function jobGoals(withMistakes: Tally, clean: Tally): Goal[] {
   const { rows } = withMistakes
   const omitted = rows.filter(({ group, going }) => group === 'omission' && going === 'left out')
   const misplaced = rows.filter(
-    ({ name, group, going }) => group === 'wrong installation' && going === 'wrong' && !TURNED.test(name),
+    ({ name, group, going }) => group === 'wrong installation' && going === 'wrong' && !AT_ITS_OWN.test(name),
   )
   const blocked = new Set(clean.falseBlocks.map(({ seed }) => seed)).size
   return [

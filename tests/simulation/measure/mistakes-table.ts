@@ -1,5 +1,5 @@
 import type { Going, Where } from '../mistakes/mistake.ts'
-import { type Goal, isMet } from './goal.ts'
+import { type Goal, isMissed, isTooFew } from './goal.ts'
 import { countText, percentDown, shareText } from './share-text.ts'
 import type { ClassTally } from './tally.ts'
 
@@ -61,6 +61,12 @@ export function findingsText({ date, seeds, goals, rows, costs }: Findings): str
   ].join('\n')
 }
 
+/** In one word whether a goal is met. */
+export function metText(goal: Goal): 'yes' | 'no' | 'too few' {
+  if (isMissed(goal)) return 'no'
+  return isTooFew(goal) ? 'too few' : 'yes'
+}
+
 function goalCells(goal: Goal): string[] {
   const { what, tries, hits, least, wanted } = goal
   return [
@@ -69,7 +75,7 @@ function goalCells(goal: Goal): string[] {
     countText(hits),
     shareText(hits, tries),
     `${percentDown(least)} of ${countText(wanted)}`,
-    isMet(goal) ? 'yes' : tries < wanted ? 'too few' : 'no',
+    metText(goal),
   ]
 }
 
