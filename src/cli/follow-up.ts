@@ -1,4 +1,5 @@
 import { heedsAfter } from '../session/heeds.ts'
+import { isLastRound } from '../session/last-round.ts'
 import type { Session } from '../session/session.ts'
 import type { Entry } from '../session/stored-entry.ts'
 import { containersOfStep } from '../session/views.ts'
@@ -13,6 +14,7 @@ import { liesIn } from '../words/lookups.ts'
 import { countedPiece } from '../words/pieces.ts'
 import { containerName } from '../words/places.ts'
 import { label } from './answers/labels.ts'
+import { roundLines } from './answers/round-text.ts'
 
 /** What a person does next because of an entry: a code to write on a bag, what a bag still holds, what to look at. */
 export function followUp(session: Session, entry: Entry): string[] {
@@ -38,6 +40,10 @@ function toDo(session: Session, entry: Entry): string[] {
       const holds = liesIn(state, no).map(({ piece, count }) => countedPiece(state, piece, count))
       return `${containerName(state, no)} (${code(no)}) still holds ${holds.join(', ')}`
     })
+  }
+  if (entry.type === 'build-began') {
+    const lines = isLastRound(state, entry.step) ? roundLines(state) : []
+    return lines.length === 0 ? [] : ['Tip out, one after the other:', ...lines.map((line) => `  ${line}`)]
   }
   if (entry.type === 'counted') {
     return entry.lines.flatMap(({ difference }) => (difference ? [explainWords(state, difference)] : []))

@@ -20,6 +20,7 @@ import type {
   MeasureId,
   PlanFacts,
   StepFacts,
+  TakenOut,
   TighteningFacts,
   TighteningId,
 } from '../plan/facts.ts'
@@ -115,6 +116,9 @@ export interface State extends PlanFacts {
   overrides: Map<DecisionTarget, string>
   passedOver: Map<DecisionTarget, Set<string>>
   lostAccepted: Map<PieceId, number>
+  takenFrom: Map<number, Map<PieceId, TakenOut>>
+  /** Containers of which a count of all that is in them agreed, with nothing put in or taken out since. */
+  agreed: Set<number>
   used: Set<PieceId>
   checks: Map<CheckId, CheckFacts>
   verdicts: Map<PieceId, VerdictFacts>
@@ -168,6 +172,8 @@ export function emptyState(): State {
     overrides: new Map(),
     passedOver: new Map(),
     lostAccepted: new Map(),
+    takenFrom: new Map(),
+    agreed: new Set(),
     used: new Set(),
     checks: new Map(),
     verdicts: new Map(),

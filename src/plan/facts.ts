@@ -1,5 +1,6 @@
 import type { Ledger } from '../ledger/account.ts'
 import type { PieceId } from '../ledger/piece.ts'
+import type { ContainerPlace } from '../ledger/place.ts'
 import type { Measurement } from '../trade/measuring/measurement.ts'
 import type { PlacedPosition, PositionLayout } from '../trade/position-layout/position-layout.ts'
 import type { OrderRule } from '../trade/tightening-order/order.ts'
@@ -61,7 +62,7 @@ export interface StepFacts {
   built: Built
   /** Whether the last look before it was taken and nothing beneath was touched since. */
   looked: boolean
-  /** When it is due after the first start, in the user's words. */
+  /** When it is due after the first start, in the user's words; `last` of one that comes last of the way back. */
   due?: string | undefined
   /** Of a step in which the machine is turned over by hand: full turns asked for, where the user said how many. */
   turns?: number | undefined
@@ -200,6 +201,15 @@ export interface DifferenceFacts {
 }
 export type DifferenceId = `d${number}`
 
+/** What of a piece was taken out of a container, and is not back in it. */
+export interface TakenOut {
+  count: number
+  /** Where the last of it lay: a slot, where the container has some. */
+  from: ContainerPlace
+  /** When the last of it was taken out; ISO 8601, in UTC. */
+  at: string
+}
+
 /** What a copy of the job said and did not fit when the two were merged. */
 export interface LeftOutFacts {
   id: LeftOutId
@@ -265,6 +275,8 @@ export interface PlanFacts {
   overrides: ReadonlyMap<DecisionTarget, string>
   /** The codes of the reasons that stood when an override was given: it passes these over, and no later ones. */
   passedOver: ReadonlyMap<DecisionTarget, ReadonlySet<string>>
+  /** What lay in each container and was taken out of it since, last taken out last. */
+  takenFrom: ReadonlyMap<number, ReadonlyMap<PieceId, TakenOut>>
   /** How many of a lost piece were accepted as lost, by a decision of its own. */
   lostAccepted: ReadonlyMap<PieceId, number>
   /** Single-use pieces that have been fitted and taken off once: they do not go back. */

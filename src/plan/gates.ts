@@ -12,7 +12,7 @@ import {
 import type { DecisionTarget, PlanFacts, StepFacts } from './facts.ts'
 import { checksByPiece, type JudgingReason, judgingReasons } from './judging/judging.ts'
 import type { CheckFacts } from './judging/judging-facts.ts'
-import { beneath, buildNeeds } from './order.ts'
+import { beneath, buildNeeds, isLast } from './order.ts'
 import { isJudging, notHome, type Reason } from './reasons.ts'
 import { leftOnOld } from './riders.ts'
 import { isGone } from './succession.ts'
@@ -91,6 +91,8 @@ export class Gates {
         reasons.push({ code: 'tighten-open', tightening: tightening.id })
       }
     }
+    // What was found when the bags were tipped out is answered before anybody says that nothing is left.
+    if (isLast(step)) reasons.push(...this.openCounts())
     const { turns = 0, turned } = step
     if (turned < turns) reasons.push({ code: 'turns-open', step: no, turns, turned })
     reasons.push(...this.aidsIn(contents))
@@ -215,6 +217,12 @@ export class Gates {
           settled === null && (containers.has(container) || pieces.has(piece)),
       )
       .map((difference) => ({ code: 'count-open', difference: difference.id }))
+  }
+
+  private openCounts(): Reason[] {
+    return [...this.facts.differences.values()]
+      .filter(({ settled }) => settled === null)
+      .map(({ id }) => ({ code: 'count-open', difference: id }))
   }
 
   private faultReasons(contents: StepContents): Reason[] {

@@ -1,10 +1,20 @@
 import type { StepFacts } from './facts.ts'
 
-export type Steps = ReadonlyMap<number, Pick<StepFacts, 'no' | 'way' | 'after' | 'needs'>>
+type Ordered = Pick<StepFacts, 'no' | 'way' | 'after' | 'needs' | 'due'>
+
+export type Steps = ReadonlyMap<number, Ordered>
+
+/** When a step of the way back alone is due that comes after every other one before the first start. */
+export const LAST = 'last'
+
+/** Whether a step comes last of the way back, whatever is added or comes off after it was planned. */
+export function isLast({ way, due }: Pick<StepFacts, 'way' | 'due'>): boolean {
+  return way === 'build' && due === LAST
+}
 
 /**
  * What must be built before each step. What came off later goes back earlier: a step that came off
- * after this one is built before it. To that come the needs the user added.
+ * after this one is built before it. To that come the needs the user added; and what comes last needs all the rest.
  */
 export function buildNeeds(steps: Steps): Map<number, Set<number>> {
   const needs = new Map<number, Set<number>>()
@@ -13,7 +23,23 @@ export function buildNeeds(steps: Steps): Map<number, Set<number>> {
     if (step.way !== 'both') continue
     for (const earlier of step.after) needs.get(earlier)?.add(step.no)
   }
+  const last = [...steps.values()].filter(isLast)
+  if (last.length > 0) comeLast(needs, steps, last)
   return needs
+}
+
+/** Puts the last steps above all others but those that the user put behind one; named are those that nothing else needs. */
+function comeLast(needs: Map<number, Set<number>>, steps: Steps, last: readonly Ordered[]): void {
+  const notBefore = builtOnTop(
+    needs,
+    last.map(({ no }) => no),
+  )
+  for (const { no } of last) notBefore.add(no)
+  const before = [...steps.values()]
+    .filter(({ no, way }) => way !== 'after-start' && !notBefore.has(no))
+    .map(({ no }) => no)
+  const lower = new Set(before.flatMap((no) => [...(needs.get(no) ?? [])]))
+  for (const { no } of last) for (const each of before) if (!lower.has(each)) needs.get(no)?.add(each)
 }
 
 /** The steps built on top of the given ones, near and far: what must come off again to reach them. */

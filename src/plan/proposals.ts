@@ -1,6 +1,7 @@
+import { containerOf } from '../ledger/place.ts'
 import { contentsByStep } from './contents.ts'
 import type { PlanFacts, StepFacts, StepKind, StepWay } from './facts.ts'
-import { beneath, buildNeeds } from './order.ts'
+import { beneath, buildNeeds, LAST } from './order.ts'
 
 /** A step of the way back that the kind of thing suggests. It becomes one only when the user takes it. */
 export interface Proposal {
@@ -43,6 +44,7 @@ export function proposals(facts: PlanFacts): Proposal[] {
     }
   }
   if (timed.length > 0) found.push(turnByHand(timed, facts))
+  if (wasPutAway(facts)) found.push(LAST_ROUND)
   const seen = new Set<string>()
   return found.filter((proposal) => {
     const title = proposal.title.toLowerCase()
@@ -82,6 +84,27 @@ function turnByHand(timed: StepFacts[], facts: PlanFacts): Proposal {
     needs: [...drive],
     before,
   }
+}
+
+/** Whether anything went into a container since the job began. */
+function wasPutAway({ ledger, takenFrom }: PlanFacts): boolean {
+  return (
+    takenFrom.size > 0 ||
+    [...ledger.accounts.values()].some(({ at }) =>
+      [...at.keys()].some((place) => containerOf(place) !== null),
+    )
+  )
+}
+
+/** A piece that was ticked as fitted and still lies in its bag is found by nothing else before the first start. */
+const LAST_ROUND: Proposal = {
+  key: 'round',
+  title: 'Tip out every bag and tray, look round the bench',
+  kind: 'check',
+  way: 'build',
+  needs: [],
+  before: [],
+  due: LAST,
 }
 
 const LEAK_CHECK: Proposal = {

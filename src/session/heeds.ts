@@ -1,6 +1,9 @@
 import type { State } from '../journal/state.ts'
+import type { Move } from '../ledger/account.ts'
 import type { PieceId } from '../ledger/piece.ts'
 import type { LooseningFacts, TighteningFacts, TighteningId } from '../plan/facts.ts'
+import { Gates } from '../plan/gates.ts'
+import { type Leftover, leftovers } from '../plan/leftovers.ts'
 import { type NextTurn, nextTurn } from '../plan/tightening.ts'
 import type { Lacking } from '../trade/measuring/judged.ts'
 import { type ConsumableHeed, consumableHeeds } from './consumable-heeds.ts'
@@ -44,6 +47,8 @@ export type Heed =
   | { heed: 'spares'; spares: KnownSpare[] }
   /** Something is missing or broken from now on. */
   | { heed: 'missing'; missing: MissingView }
+  /** What was recorded as fitted was found elsewhere: it goes home once what is closed over its home is open. */
+  | { heed: 'off-again'; off: Extract<Leftover, { code: 'piece-off' }> }
   /** One person did the same at several positions of a step that is closed. */
   | ({ heed: 'repeated' } & RepeatedWork)
 
@@ -95,7 +100,7 @@ function ownHeeds(state: State, entry: Entry): Heed[] {
   }
   if (entry.type === 'moved' || entry.type === 'explained') {
     const lost = entry.moves.filter(({ to }) => to === 'lost').map(({ piece }) => piece)
-    return missing(state, lost)
+    return [...missing(state, lost), ...(entry.type === 'explained' ? offAgain(state, entry.moves) : [])]
   }
   if (entry.type === 'supplied')
     return alike(
@@ -122,6 +127,18 @@ function ownHeeds(state: State, entry: Entry): Heed[] {
     ]
   }
   return []
+}
+
+/** Pieces that a count showed to be off the machine. What is open already needs no opening, and nothing more is said. */
+function offAgain(state: State, moves: readonly Move[]): Heed[] {
+  const off = moves.filter(({ from }) => from === 'machine').map(({ piece, to }) => ({ piece, to }))
+  if (off.length === 0) return []
+  return leftovers(new Gates(state)).flatMap((leftover) =>
+    leftover.code === 'piece-off' &&
+    off.some(({ piece, to }) => piece === leftover.piece && to === leftover.place)
+      ? [{ heed: 'off-again' as const, off: leftover }]
+      : [],
+  )
 }
 
 function passThrough(joint: TighteningFacts | LooseningFacts | undefined, pass: number): Heed[] {

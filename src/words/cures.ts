@@ -5,6 +5,7 @@ import type { DifferenceId, FaultId, FluidId, LeftOutId, LooseningId, Tightening
 import type { Tightening } from '../plan/tightening.ts'
 import { heirOf, isGone, liesAt, liesOn, nextFastener, openOrderFor } from './lookups.ts'
 import { containerPlace, placeName } from './places.ts'
+import { suspectsTold } from './suspects.ts'
 import { backWords } from './waiting/out-words.ts'
 
 /** Words to type, marked so that they stand out in a sentence. Nothing else is put in double quotes. */
@@ -172,11 +173,20 @@ export function toolboxWords(
   return say(isTool ? `return ${id}` : `take out ${id}`)
 }
 
+/** Of all that lay in one bin, the last taken out show how it is said. */
+const MOST_KNOWN = 3
+
 /** What explains a count that does not agree. */
 export function explainWords(state: State, id: DifferenceId): string {
-  const { piece = null, expected = 0, counted = 0 } = state.differences.get(id) ?? {}
+  const difference = state.differences.get(id)
+  const { piece = null, expected = 0, counted = 0 } = difference ?? {}
+  const elsewhere = `look where it came from: ${say(`explain ${id} ${piece ?? 'PIECE'} from PLACE because ...`)}, or ${say(`explain ${id} unknown NAME because ...`)}`
+  const known = (difference ? suspectsTold(state, difference) : []).map(
+    ({ text, typed }) => `${text}: ${say(`explain ${id} ${typed} because ...`)}`,
+  )
+  if (known.length > 0) return `it may be ${known.slice(0, MOST_KNOWN).join('; or ')}; else ${elsewhere}`
   return counted > expected
-    ? `look where it came from: ${say(`explain ${id} ${piece ?? 'PIECE'} from PLACE because ...`)}, or ${say(`explain ${id} unknown NAME because ...`)}`
+    ? elsewhere
     : `look for it: ${say(`explain ${id} ${piece ?? 'PIECE'} to PLACE because ...`)} when found, or ${say(`explain ${id} missing because ...`)}`
 }
 

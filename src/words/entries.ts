@@ -190,6 +190,10 @@ const tellers: EntryTellers = {
 
   counted: (state, { container, lines }) => {
     const counts = lines.map(({ piece, expected, counted, difference }) => {
+      if (piece === null && expected === 0)
+        return difference
+          ? `${counted} that the record does not have there (${difference})`
+          : 'nothing, as in the record'
       const name = piece === null ? 'others' : pieceName(state, piece)
       if (!difference) return `${counted} of ${expected} ${name}`
       return `${counted} of ${expected} ${name}, ${overOrShort(expected, counted)} (${difference})`

@@ -6,6 +6,7 @@ import { joined, sentence } from './grammar.ts'
 import { jointQuestionText, wrenchText } from './joint-questions.ts'
 import { judgingHeedText } from './judging/heed-words.ts'
 import { replacingHeedText } from './judging/replacing-heed-words.ts'
+import { offAgainText } from './leftovers.ts'
 import { measureLine } from './measurements/measure-text.ts'
 import { lackingText } from './measurements/result-text.ts'
 import { missingText } from './missing-text.ts'
@@ -49,6 +50,8 @@ export function heedText(state: State, heed: Heed): string {
       return sparesText(state, heed.spares).join(' ')
     case 'missing':
       return sentence(`${missingText(state, heed.missing).what}: ${say('due')} shows each way out`)
+    case 'off-again':
+      return sentence(offAgainText(state, heed.off))
     case 'repeated':
       return sentence(repeatedText(state, heed))
     case 'not-put-on':

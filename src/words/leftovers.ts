@@ -1,7 +1,7 @@
 import type { State } from '../journal/state.ts'
 import type { PieceId } from '../ledger/piece.ts'
 import type { Place } from '../ledger/place.ts'
-import type { TighteningId } from '../plan/facts.ts'
+import type { DifferenceId, TighteningId } from '../plan/facts.ts'
 import type { Leftover } from '../plan/leftovers.ts'
 import {
   asideWords,
@@ -36,6 +36,7 @@ import {
 } from './names.ts'
 import { countedPiece, homeName, isStray } from './pieces.ts'
 import { containerPath, containerPlace, goneText, placeName, whereName } from './places.ts'
+import { suspectsTold } from './suspects.ts'
 import { outWhere } from './waiting/out-words.ts'
 import { waitingParts } from './waiting/reason-words.ts'
 
@@ -182,7 +183,7 @@ function parts(state: State, leftover: Leftover, code: LabelCode): Omit<Leftover
     case 'count-open':
       return {
         what: `count ${differenceName(state, leftover.difference)}`,
-        where: 'not explained',
+        where: `not explained${mayBe(state, leftover.difference)}`,
         cure: sentence(explainWords(state, leftover.difference)),
       }
     case 'left-out-open': {
@@ -211,6 +212,14 @@ function parts(state: State, leftover: Leftover, code: LabelCode): Omit<Leftover
       return { what, where: 'to be done before the first start', cure: sentence(cure) }
     }
   }
+}
+
+/** What was found too many in a bag, where the record knows what that held. */
+function mayBe(state: State, id: DifferenceId): string {
+  const difference = state.differences.get(id)
+  const [first, ...others] = difference ? suspectsTold(state, difference) : []
+  if (!first) return ''
+  return `; it may be ${first.text}${others.length > 0 ? ', or another that lay in it' : ''}`
 }
 
 function ofHome(state: State, { piece }: { piece: PieceId }): string {
@@ -279,6 +288,14 @@ function oldLying(
       `put ${count === 1 ? 'it' : 'them'} out of the way: ${asideWords(state, piece, place, count)}`,
     ),
   }
+}
+
+/** What was recorded as fitted and is not: where it belongs, what is to be opened to reach that, and how it goes home. */
+export function offAgainText(
+  state: State,
+  { piece, count, place, step, undo }: Extract<Leftover, { code: 'piece-off' }>,
+): string {
+  return `${countedPiece(state, piece, count)} ${belongsTo(state, piece, count, step)}: ${atHome(undo, step, homeWords(state, piece, count, place))}`
 }
 
 /** Opens what is closed over a home first: one reopening takes all that was built on top with it. */

@@ -76,6 +76,9 @@ function signature(state: State, model: NaiveModel): string {
     undone: _undone,
     notes: _notes,
     card: _card,
+    // What lay where once is told, and nothing is decided by it.
+    takenFrom: _takenFrom,
+    agreed: _agreed,
     ...rest
   } = state
   const steps = new Map([...state.steps].map(([no, step]) => [no, { ...step, work: null }]))

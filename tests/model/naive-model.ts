@@ -49,11 +49,12 @@ export class NaiveModel {
     this.#accepted(entry)
     this.#pieces(entry)
     this.#decisions(entry)
-    this.work.read(entry)
+    const ended = this.work.read(entry)
     this.drawings.read(entry)
     this.judging.read(entry)
     this.shopping.read(entry)
     this.waiting.read(entry)
+    this.waiting.again(ended)
     if (entry.type === 'reopened' || entry.type === 'failed') this.#nothingLeftOn(entry.steps)
   }
 

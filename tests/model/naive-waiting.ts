@@ -78,13 +78,19 @@ export class NaiveWaiting {
         return
       case 'failed':
         this.#fresh([entry.step])
-        this.#clean(entry.steps)
+        this.again(entry.steps)
         return
       case 'reopened':
-        this.#clean(entry.steps)
+        this.again(entry.steps)
         return
       default:
     }
+  }
+
+  /** What was put on in steps that are to be done again is wiped off, and everything there is seen anew. */
+  again(steps: readonly number[]): void {
+    this.#fresh(steps)
+    for (const tube of this.tubes) if (steps.includes(tube.step)) tube.onAt = null
   }
 
   /** How many of a piece another job has. */
@@ -186,12 +192,6 @@ export class NaiveWaiting {
     const parcel = this.parcels.find((each) => each.id === id)
     if (!parcel) throw new Error(`no parcel ${id} ever left`)
     return parcel
-  }
-
-  /** What was put on in reopened steps is wiped off, and everything there is seen anew. */
-  #clean(steps: readonly number[]): void {
-    this.#fresh(steps)
-    for (const tube of this.tubes) if (steps.includes(tube.step)) tube.onAt = null
   }
 
   #fresh(steps: readonly number[]): void {

@@ -6,6 +6,8 @@ interface Work {
   /** Strip steps that had to be off before, and needs that were added. */
   after: number[]
   needs: number[]
+  /** It is the last of the way back, whatever else is planned. */
+  isLast: boolean
   comingOff: boolean
   built: 'open' | 'underway' | 'done' | 'redo'
   /** Full turns by hand that are asked for, and those made since the step was taken up. */
@@ -53,7 +55,13 @@ export class NaiveWork {
   /** Whether every start so far went through its gate, so that the order of the way back must hold. */
   inOrder = true
 
-  read(entry: Entry): void {
+  /** Answers the steps that ended by it, to be done again. */
+  read(entry: Entry): number[] {
+    this.#read(entry)
+    return this.#endRounds(entry)
+  }
+
+  #read(entry: Entry): void {
     if ('began' in entry && typeof entry.began === 'object') this.#comesOff(entry.began)
     if (touchesTheRecord(entry)) this.cleared = false
     if ('pieces' in entry) {
@@ -75,12 +83,13 @@ export class NaiveWork {
         return
       case 'step-added': {
         const { no, way, needs } = entry.step
-        const { turns = 0 } = entry.step
+        const { turns = 0, due } = entry.step
         this.steps.push({
           no,
           way,
           after: [],
           needs: [...needs],
+          isLast: way === 'build' && due === 'last',
           comingOff: false,
           built: 'open',
           turns,
@@ -319,7 +328,15 @@ export class NaiveWork {
   #comesOff({ no, after }: { no: number; after: readonly number[] }): void {
     for (const step of this.steps) step.comingOff = false
     const built = { built: 'open', turns: 0, turned: 0 } as const
-    this.steps.push({ no, way: 'both', after: [...after], needs: [], comingOff: true, ...built })
+    this.steps.push({
+      no,
+      way: 'both',
+      after: [...after],
+      needs: [],
+      isLast: false,
+      comingOff: true,
+      ...built,
+    })
     this.#comesLate(no)
   }
 
@@ -339,12 +356,18 @@ export class NaiveWork {
       const within = steps.includes(step.no)
       const standsOn = [...this.#beneath(step.no, new Set())].some((lower) => steps.includes(lower))
       const built = step.built === 'done' || step.built === 'underway'
-      if (standsOn && built && !within)
+      // What comes last ends by itself, also where a copy reopened what lies beneath it and knew nothing of it.
+      if (standsOn && built && !within && !step.isLast)
         throw new Error(`step ${step.no} stands on a reopened one and was left on`)
-      if (within) {
-        step.built = 'redo'
-        step.turned = 0
-      }
+    }
+    this.#again(steps)
+  }
+
+  /** What was done in some steps is to be done again. */
+  #again(steps: readonly number[]): void {
+    for (const no of steps) {
+      this.#step(no).built = 'redo'
+      this.#step(no).turned = 0
     }
     for (const no of steps)
       for (const gate of ['start', 'finish', 'look', 'check']) this.waived.delete(`${gate} ${no}`)
@@ -353,6 +376,47 @@ export class NaiveWork {
     for (const fluid of this.fluids) if (steps.includes(fluid.step)) fluid.filled = false
     for (const mark of this.marks) if (steps.includes(mark.step)) mark.seen = false
     for (const grid of this.grids) if (steps.includes(grid.step)) wipe(grid)
+  }
+
+  /** Whoever went round the machine last goes again once anybody works beneath, or carries something to the machine or off it. */
+  #endRounds(entry: Entry): number[] {
+    const rounds = this.steps.filter(
+      ({ isLast, built }) => isLast && (built === 'done' || built === 'underway'),
+    )
+    const worked = this.#workedIn(entry)
+    const ended = rounds
+      .filter(
+        ({ no }) => stirsTheMachine(entry) || worked.some((step) => this.#beneath(no, new Set()).has(step)),
+      )
+      .map(({ no }) => no)
+    this.#again(ended)
+    return ended
+  }
+
+  #workedIn(entry: Entry): number[] {
+    switch (entry.type) {
+      case 'step-added':
+        return [entry.step.no]
+      case 'build-began':
+      case 'build-done':
+      case 'fitted':
+      case 'came-off':
+        return [entry.step]
+      case 'turned-over':
+        return entry.began ? [entry.step] : []
+      case 'applied':
+        return entry.began
+          ? this.tubes.filter(({ id }) => id === entry.consumable).map(({ step }) => step)
+          : []
+      case 'explained':
+        return entry.moves.flatMap(({ piece, from }) =>
+          from === 'machine' ? (this.known.get(piece)?.step ?? this.steps.map(({ no }) => no)) : [],
+        )
+      case 'supplied':
+        return entry.retired.flatMap((id) => this.known.get(id)?.step ?? [])
+      default:
+        return []
+    }
   }
 
   #hangGrid({ tightening }: EntryOf<'tightening-set'>): void {
@@ -412,16 +476,30 @@ export class NaiveWork {
   }
 
   #beneath(no: number, seen: Set<number>): Set<number> {
-    const below = [
-      ...this.#step(no).needs,
-      ...this.steps.filter(({ after, way }) => way === 'both' && after.includes(no)).map((step) => step.no),
-    ]
+    const below = [...this.#rightBeneath(no), ...(this.#step(no).isLast ? this.#beforeTheLast() : [])]
     for (const lower of below) {
       if (seen.has(lower)) continue
       seen.add(lower)
       this.#beneath(lower, seen)
     }
     return seen
+  }
+
+  #rightBeneath(no: number): number[] {
+    return [
+      ...this.#step(no).needs,
+      ...this.steps.filter(({ after, way }) => way === 'both' && after.includes(no)).map((step) => step.no),
+    ]
+  }
+
+  /** All steps before the first start, but those that come last and those that were put behind one of them. */
+  #beforeTheLast(): number[] {
+    const isBehind = (no: number, seen: Set<number>): boolean =>
+      !seen.has(no) &&
+      (this.#step(no).isLast || this.#rightBeneath(no).some((lower) => isBehind(lower, seen.add(no))))
+    return this.steps
+      .filter(({ no, way }) => way !== 'after-start' && !isBehind(no, new Set()))
+      .map(({ no }) => no)
   }
 
   #grid(id: string) {
@@ -469,6 +547,15 @@ function touchesTheRecord(entry: Entry): boolean {
   const bags = ['container-opened', 'container-put', 'container-voided', 'labels-dealt', 'labels-voided']
   const pictures = ['pictures-added', 'picture-sorted']
   return ![...paperwork, ...desk, ...bags, ...pictures].includes(entry.type)
+}
+
+/** Whether nobody can say any more that all is as it was when the machine was gone round. */
+function stirsTheMachine(entry: Entry): boolean {
+  if (entry.type === 'reopened' || entry.type === 'failed') return true
+  if (entry.type === 'step-changed') return entry.after !== undefined || entry.needs !== undefined
+  if (entry.type === 'put-in') return entry.moves.some(({ to }) => to === 'machine')
+  if (entry.type !== 'moved') return false
+  return entry.moves.some(({ from, to }) => from === 'machine' || to === 'machine')
 }
 
 function tick(cell: Cell): void {

@@ -110,6 +110,7 @@ const wild = {
     way: pick.a % 5 === 0 ? 'after-start' : 'build',
     needs: pick.b % 3 === 0 ? [pick.step(pick.b >> 2)] : [],
     before: pick.c % 3 === 0 ? [pick.step(pick.c >> 2)] : [],
+    due: pick.b % 4 === 1 ? 'last' : undefined,
     turns: pick.some([undefined, 2, 1, undefined, 0], pick.c),
   }),
   'change-step': (pick) => ({

@@ -4,10 +4,17 @@ import { hasCycle, topologicalGenerations, topologicalSort } from 'graphology-da
 import { describe, expect, test } from 'vitest'
 import { beneath, buildNeeds, buildOrder, builtOnTop, type Steps } from '../../src/plan/order.ts'
 
-type Step = { no: number; way: 'both' | 'build' | 'after-start'; after: number[]; needs: number[] }
+type Step = {
+  no: number
+  way: 'both' | 'build' | 'after-start'
+  after: number[]
+  needs: number[]
+  due?: string
+}
 
 const came = (no: number, ...after: number[]): Step => ({ no, way: 'both', after, needs: [] })
 const added = (no: number, ...needs: number[]): Step => ({ no, way: 'build', after: [], needs })
+const last = (no: number): Step => ({ ...added(no), due: 'last' })
 const stepsOf = (...steps: Step[]): Steps => new Map(steps.map((step) => [step.no, step]))
 
 describe('the way back', () => {
@@ -36,8 +43,32 @@ describe('the way back', () => {
       [{ ...added(1), way: 'after-start' }, came(2), added(3)],
       [2, 3, 1],
     ],
+    ['a last one comes after what is added after it', [came(1), last(2), added(3), came(4, 1)], [4, 1, 3, 2]],
+    [
+      'before what comes after the first start',
+      [{ ...added(1), way: 'after-start' }, last(2), came(3)],
+      [3, 2, 1],
+    ],
+    [
+      'what the user puts behind it comes behind it',
+      [came(1), last(2), added(3, 2), added(4, 3)],
+      [1, 2, 3, 4],
+    ],
+    ['two of them, one after the other', [last(1), last(2), came(3)], [3, 1, 2]],
+    ['two of them, and what is behind the first', [last(1), last(2), added(3, 1), came(4)], [4, 1, 2, 3]],
+    [
+      'due last after the first start is words, no more',
+      [{ ...last(1), way: 'after-start' }, added(2)],
+      [2, 1],
+    ],
   ])('%s', (_, steps, order) => {
     expect(buildOrder(stepsOf(...steps))).toEqual({ order })
+  })
+
+  test('the last one needs by name only what nothing else needs', () => {
+    const needs = buildNeeds(stepsOf(came(1), came(2, 1), added(3, 2), last(4), added(5)))
+    expect(needs.get(4)).toEqual(new Set([1, 3, 5]))
+    expect(beneath(needs, 4)).toEqual(new Set([1, 2, 3, 5]))
   })
 
   test.each<[string, Step[], number[]]>([

@@ -4,11 +4,12 @@ import type { Command } from '../../src/journal/command.ts'
 import { decide } from '../../src/journal/decide/decide.ts'
 import { Gates } from '../../src/plan/gates.ts'
 import { type Proposal, proposals } from '../../src/plan/proposals.ts'
-import { addStep, done, drain, endStrip, look, off, override, putOn, strip } from '../support/commands.ts'
+import { addStep, at, done, drain, endStrip, look, off, override, putOn, strip } from '../support/commands.ts'
 import { given } from '../support/journal.ts'
 
 // What is proposed is common practice; no proposal becomes a step unless the user takes it.
 
+const ROUND = 'Tip out every bag and tray, look round the bench'
 const proposed = (...commands: Command[]) => proposals(given(...commands).state)
 const take = ({ title, kind, way, needs, before, due }: Proposal): Command =>
   addStep(title, {
@@ -24,7 +25,11 @@ describe('what the kind of thing suggests', () => {
     ['nothing came off', [], []],
     ['a bracket', [strip('bracket off')], []],
     ['a cover: its faces', [strip('valve cover off')], ['Clean the joint faces: valve cover']],
-    ['a gasket, whatever the step', [strip('side off'), off(1, 'gasket')], ['Clean the joint faces: side']],
+    [
+      'a gasket, whatever the step',
+      [strip('side off'), off(1, 'gasket')],
+      ['Clean the joint faces: side', ROUND],
+    ],
     [
       'a chain: turn by hand',
       [strip('timing chain out')],
@@ -43,7 +48,7 @@ describe('what the kind of thing suggests', () => {
     [
       'a hose: leaks, after the start',
       [strip('radiator out'), off(2, 'radiator hose', { kind: 'connection' })],
-      ['Look for leaks, cold and hot'],
+      ['Look for leaks, cold and hot', ROUND],
     ],
     [
       'two hoses: once',
@@ -53,8 +58,16 @@ describe('what the kind of thing suggests', () => {
         strip('b'),
         off(1, 'fuel line', { kind: 'connection' }),
       ],
-      ['Look for leaks, cold and hot'],
+      ['Look for leaks, cold and hot', ROUND],
     ],
+    ['what went into a bag: a last round', [strip('side off'), off(1, 'lever')], [ROUND]],
+    ['what lay on the bench alone: none', [strip('side off'), off(1, 'lever', { into: at('bench') })], []],
+    [
+      'a bag that is empty again: a last round',
+      [strip('side off'), off(1, 'lever'), endStrip, putOn('p1'), done(1)],
+      [ROUND],
+    ],
+    ['one round for a job', [strip('side off'), off(1, 'lever'), addStep(ROUND)], []],
     [
       'not again what the job has',
       [strip('valve cover off'), addStep('clean the joint faces: valve cover off')],
@@ -71,10 +84,10 @@ describe('what the kind of thing suggests', () => {
 
   test('nothing before a step that is done', () => {
     const built = [off(1, 'head cover'), endStrip, override('look 1'), putOn('p1'), done(1)]
-    expect(proposed(...built)).toEqual([])
+    expect(proposed(...built).map(({ title }) => title)).toEqual([ROUND])
     const chain = [strip('side cover off'), off(1, 'lid'), strip('cam chain out'), off(1, 'chain'), endStrip]
     const closed = [...chain, putOn('p2'), done(2), look(1), putOn('p1'), done(1)]
-    expect(proposed(...closed)).toMatchObject([{ kind: 'turn', needs: [2], before: [] }])
+    expect(proposed(...closed)).toMatchObject([{ kind: 'turn', needs: [2], before: [] }, { title: ROUND }])
   })
 })
 

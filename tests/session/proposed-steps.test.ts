@@ -14,7 +14,7 @@ test('what the record suggests, in the order of the record; what is taken up is 
     endStrip,
   )
   const keys = () => proposedSteps(session).map(({ key }) => key)
-  expect(keys()).toEqual(['clean 1', 'level coolant', 'leak', 'turn'])
+  expect(keys()).toEqual(['clean 1', 'level coolant', 'leak', 'turn', 'round'])
   const { title, kind, way, needs, before } = proposedSteps(session)[3] ?? {}
   expect({ title, kind, way, needs, before }).toEqual({
     title: 'Turn the crank two full turns by hand, marks line up',
@@ -24,7 +24,7 @@ test('what the record suggests, in the order of the record; what is taken up is 
     before: [1],
   })
   tell(session, addStep('check the level: coolant', { way: 'after-start' }))
-  expect(keys()).toEqual(['clean 1', 'leak', 'turn'])
+  expect(keys()).toEqual(['clean 1', 'leak', 'turn', 'round'])
 })
 
 test('nothing came off, nothing is proposed', () => {

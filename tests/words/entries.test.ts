@@ -621,7 +621,11 @@ const byType = {
     { story: [...seat, recount(1, ['p1', 8])], says: 'counted bag 1: 8 of 8 seat bolts M6x25 hex 10' },
     {
       story: [...seat, recount(1, ['p1', 7], [null, 2])],
-      says: 'counted bag 1: 7 of 8 seat bolts M6x25 hex 10, 1 short (d1); 2 of 0 others, 2 too many (d2)',
+      says: 'counted bag 1: 7 of 8 seat bolts M6x25 hex 10, 1 short (d1); 2 that the record does not have there (d2)',
+    },
+    {
+      story: [...seat, move('p1', at('bench')), recount(1, [null, 0])],
+      says: 'counted bag 1: nothing, as in the record',
     },
   ],
   explained: [

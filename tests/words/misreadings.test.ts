@@ -74,7 +74,7 @@ const byCode = {
   'no-such-fluid': [
     ['fill oil 2 L', ["No one fluid is called 'oil'.", '  f1 coolant.', '> Name one of these by its id.']],
   ],
-  'no-such-proposal': [['accept 9', ["There is no proposal '9', only 1 to 3.", '> "proposals" shows them.']]],
+  'no-such-proposal': [['accept 9', ["There is no proposal '9', only 1 to 4.", '> "proposals" shows them.']]],
   'one-each': [
     [
       'seen t1,m2: all tight',

@@ -3,14 +3,16 @@ import type { ScanAnswer, ScannedPiece, Verdict } from '../../session/scan.ts'
 import type { Session } from '../../session/session.ts'
 import { cardOf } from '../../session/views.ts'
 import { otherBearerName } from '../../words/bearers.ts'
+import { containerStands } from '../../words/lain-in.ts'
 import { stepName } from '../../words/names.ts'
 import { notAgainText } from '../../words/not-again.ts'
 import { countedPiece, homeName } from '../../words/pieces.ts'
-import { containerName, containerPath, containerPlace, whereName } from '../../words/places.ts'
+import { containerName, containerPlace, whereName } from '../../words/places.ts'
 import { reasonLines } from '../../words/reason-lines.ts'
 import { cardText } from './card-text.ts'
 import { bearerText } from './labels.ts'
 import { picturesLine } from './photos-text.ts'
+import { emptyLines } from './round-text.ts'
 import { stepAnswer } from './step-text.ts'
 
 type State = Session['state']
@@ -21,10 +23,10 @@ export function scanText(session: Session, answer: ScanAnswer): string[] {
   switch (answer.kind) {
     case 'container': {
       const { container, code, pieces, inside, verdict } = answer
-      const outer = containerPath(state, container).replace(/^\S+ \S+/, '')
       return [
-        `${containerName(state, container)}${outer}, label ${groupedCode(code)}: ${verdictText(state, verdict)}`,
+        `${containerStands(state, container)}, label ${groupedCode(code)}: ${verdictText(state, verdict)}`,
         ...reasonsOf(state, verdict).map((reason) => `  ${reason}`),
+        ...(verdict.kind === 'empty' ? emptyLines(state, container) : []).map((line) => `  ${line}`),
         ...pieces.map((piece) => `  ${pieceLine(state, piece)}`),
         ...inside.map((no) => `  ${containerName(state, no)} stands in it`),
         ...picturesLine(state, { container }).map((line) => `  ${line}`),

@@ -1,3 +1,4 @@
+import { isLastRound } from '../../session/last-round.ts'
 import { measuresOfStep } from '../../session/measure-views.ts'
 import { secondLookView } from '../../session/second-look-view.ts'
 import type { Session } from '../../session/session.ts'
@@ -16,6 +17,7 @@ import { stepLine } from './back-text.ts'
 import { placeWithLabel } from './labels.ts'
 import { todoText } from './next-text.ts'
 import { picturesLine } from './photos-text.ts'
+import { roundLines } from './round-text.ts'
 
 /** A step: how it stands, what it holds, what blocks it, what is to be done in it; null when there is none. */
 export function stepAnswer(session: Session, no: number): { text: string[]; answer: unknown } | null {
@@ -54,6 +56,10 @@ export function stepAnswer(session: Session, no: number): { text: string[]; answ
     ...headed(
       'To do:',
       todo.map((each) => todoText(state, each)),
+    ),
+    ...headed(
+      'Tip out, one after the other:',
+      step.built !== 'done' && isLastRound(state, no) ? roundLines(state) : [],
     ),
     ...headed(
       'Its pieces:',

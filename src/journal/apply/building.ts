@@ -1,11 +1,10 @@
 import type { Move } from '../../ledger/account.ts'
-import { freshGrid } from '../../plan/tightening.ts'
 import type { EntryOf } from '../entry.ts'
-import { forgetLooks, forgetLooksAbove } from '../looks.ts'
+import { endRoundsAbove, forgetLooks, forgetLooksAbove } from '../looks.ts'
 import type { State } from '../state.ts'
 import type { AppliersOf } from './appliers.ts'
 import { carry, stepOf } from './moves.ts'
-import { withdraw } from './overrides.ts'
+import { resetSteps, withdrawGates } from './reset-steps.ts'
 import { takeUp } from './steps.ts'
 import { isSingleUse } from './stripping.ts'
 
@@ -46,6 +45,7 @@ export const buildingAppliers: AppliersOf<
   },
   'build-done': (state, { step }) => {
     stepOf(state, step).built = 'done'
+    endRoundsAbove(state, step)
     if (state.build === step) state.build = null
   },
   failed: (state, { step, steps, moves }) => {
@@ -66,51 +66,14 @@ export const buildingAppliers: AppliersOf<
   },
 }
 
-/**
- * Takes the given steps back: what was confirmed, tightened, filled and looked at in them no longer holds,
- * and a single-use piece that comes off again is used.
- */
+/** Takes the given steps back with their pieces; a single-use piece that comes off again is used. */
 function reopen(state: State, steps: readonly number[], moves: readonly Move[]): void {
   carry(state, moves)
   for (const { piece, from } of moves) {
     if (from === 'machine' && isSingleUse(state, piece)) state.used.add(piece)
   }
-  const reopened = new Set(steps)
-  for (const no of reopened) {
-    const step = stepOf(state, no)
-    step.built = 'redo'
-    step.turned = 0
-    step.work = null
-    state.secondLooks.delete(no)
-    withdrawGates(state, no)
-  }
-  for (const consumable of state.consumables.values()) {
-    if (!reopened.has(consumable.step)) continue
-    consumable.applied = null
-    withdraw(state, consumable.id)
-  }
-  for (const mark of state.marks.values()) {
-    if (!reopened.has(mark.step)) continue
-    mark.confirmed = false
-    withdraw(state, mark.id)
-  }
-  for (const fluid of state.fluids.values()) {
-    if (!reopened.has(fluid.step)) continue
-    fluid.filledLitres = null
-    withdraw(state, fluid.id)
-  }
-  for (const tightening of state.tightenings.values()) {
-    if (!reopened.has(tightening.step)) continue
-    withdraw(state, tightening.id)
-    tightening.done = freshGrid(tightening.passes)
-    tightening.suspect = null
-  }
-  if (state.build !== null && reopened.has(state.build)) state.build = null
+  resetSteps(state, steps)
   forgetLooks(state)
-}
-
-function withdrawGates(state: State, no: number): void {
-  for (const gate of ['start', 'finish', 'look', 'check'] as const) withdraw(state, `${gate} ${no}`)
 }
 
 function markOf(state: State, id: EntryOf<'confirmed'>['mark']) {

@@ -1,5 +1,7 @@
-import type { Piece } from '../../ledger/piece.ts'
-import { forgetLooks } from '../looks.ts'
+import type { Move } from '../../ledger/account.ts'
+import { accountOf } from '../../ledger/ledger.ts'
+import { belongsInToolbox, type Piece } from '../../ledger/piece.ts'
+import { forgetLooks, forgetLooksAbove } from '../looks.ts'
 import type { State } from '../state.ts'
 import type { AppliersOf } from './appliers.ts'
 import { openContainer } from './containers.ts'
@@ -9,6 +11,8 @@ import { isAtMachine } from './pieces.ts'
 /** A container is counted, and what does not agree is explained. */
 export const countingAppliers: AppliersOf<'counted' | 'explained'> = {
   counted: (state, { container, lines }) => {
+    if (lines.every(({ difference }) => difference === undefined)) state.agreed.add(container)
+    else state.agreed.delete(container)
     for (const { piece, expected, counted, difference } of lines) {
       settleByCount(state, container, piece, expected === counted)
       if (!difference) continue
@@ -27,11 +31,20 @@ export const countingAppliers: AppliersOf<'counted' | 'explained'> = {
     if (opened) openContainer(state, opened)
     enterPieces(state, pieces, openings)
     carry(state, moves)
-    if (moves.some(isAtMachine)) forgetLooks(state)
+    forgetWhatLay(state, moves)
     const known = state.differences.get(difference)
     if (!known) throw new Error(`no difference ${difference}`)
     known.settled = `${how}: ${reason}`
   },
+}
+
+/** What was on the machine by the record only was never there: what lies above its home is to be looked at again. */
+function forgetWhatLay(state: State, moves: readonly Move[]): void {
+  for (const move of moves.filter(isAtMachine)) {
+    const { piece } = accountOf(state.ledger, move.piece)
+    if (move.from === 'machine' && !belongsInToolbox(piece)) forgetLooksAbove(state, piece.step)
+    else forgetLooks(state)
+  }
 }
 
 /** A later count that agrees settles what an earlier one had left open. */

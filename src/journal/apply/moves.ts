@@ -1,7 +1,7 @@
 import type { Move, Opening } from '../../ledger/account.ts'
 import { balance, enter, openAccount, post } from '../../ledger/ledger.ts'
 import type { Piece } from '../../ledger/piece.ts'
-import { containerOf, isPlace, type Place } from '../../ledger/place.ts'
+import { type ContainerPlace, containerOf, isPlace, type Place } from '../../ledger/place.ts'
 import type { StepFacts } from '../../plan/facts.ts'
 import type { State } from '../state.ts'
 
@@ -15,7 +15,9 @@ export function enterPieces(state: State, pieces: readonly Piece[], openings: re
 export function carry(state: State, moves: readonly Move[]): void {
   for (const { to } of moves) refuseNowhere(state, to)
   post(state.ledger, moves)
-  for (const { piece, from, count } of moves) {
+  for (const move of moves) {
+    const { piece, from, count } = move
+    noteTakenOut(state, move)
     if (from === 'out') noteBack(state, piece)
     if (from !== 'lost') continue
     // What turns up again is no longer given up: the next one lost needs a decision of its own.
@@ -23,6 +25,29 @@ export function carry(state: State, moves: readonly Move[]): void {
     if (accepted > 0) state.lostAccepted.set(piece, accepted)
     else state.lostAccepted.delete(piece)
   }
+}
+
+/** Keeps what a container held once: an empty bag should be empty, and who finds something in it wants to know what it may be. */
+function noteTakenOut(state: State, { piece, count, from, to }: Move): void {
+  const [source, target] = [containerOf(from), containerOf(to)]
+  if (source !== null) state.agreed.delete(source)
+  if (target !== null) state.agreed.delete(target)
+  if (source === target) return
+  if (source !== null) {
+    const taken = state.takenFrom.get(source) ?? new Map()
+    const before = taken.get(piece)?.count ?? 0
+    taken.delete(piece)
+    state.takenFrom.set(
+      source,
+      taken.set(piece, { count: before + count, from: from as ContainerPlace, at: state.clock.at }),
+    )
+  }
+  const back = target === null ? undefined : state.takenFrom.get(target)
+  const out = back?.get(piece)
+  if (target === null || !back || !out) return
+  if (out.count > count) back.set(piece, { ...out, count: out.count - count })
+  else back.delete(piece)
+  if (back.size === 0) state.takenFrom.delete(target)
 }
 
 function refuseNowhere({ containers }: State, place: Place): void {

@@ -1,5 +1,6 @@
 import { holdingsIn } from '../../ledger/ledger.ts'
 import type { StepFacts } from '../../plan/facts.ts'
+import { isLast } from '../../plan/order.ts'
 import type { StripStep } from '../entry.ts'
 import { forgetLooks, forgetLooksAbove } from '../looks.ts'
 import type { State } from '../state.ts'
@@ -59,5 +60,7 @@ export function takeUp(state: State, no: number): void {
   const step = stepOf(state, no)
   step.built = 'underway'
   step.turned = 0
+  // What was counted before it is counted again: the hands go round once more.
+  if (isLast(step)) state.agreed.clear()
   state.build = no
 }

@@ -105,7 +105,7 @@ function wandered(
     refuse({ code: 'through-a-step', piece: id, step: piece.step })
   if (over > 0) {
     const lies = placesOf(state.ledger, id).filter(({ place }) => isMeant(state, other, place))
-    const to = foundAt(state, difference.container)
+    const to = lainAt(state, difference.container, id) ?? foundAt(state, difference.container)
     return { moves: lawful(state, carry(id, over, lies, to)) }
   }
   const { places, opened } = destination(state, other, null)
@@ -135,6 +135,13 @@ function isMeant(state: State, into: Into, place: Place): boolean {
   const no = into.kind === 'container' ? into.no : into.kind === 'hand' ? state.hand : null
   const slot = into.kind === 'container' ? into.slot : undefined
   return containerOf(place) === no && no !== null && (slot === undefined || slotOf(place) === slot)
+}
+
+/** A piece that never left its slot is in that slot, where nothing else has come into it since. */
+function lainAt(state: State, container: number, piece: PieceId): Place | null {
+  const { from } = state.takenFrom.get(container)?.get(piece) ?? {}
+  const isFree = from !== undefined && slotOf(from) !== null && !state.ledger.byPlace.get(from)?.size
+  return isFree && state.containers.get(container)?.voided === null ? from : null
 }
 
 /** What was found in a container stays there, or lies on the bench once its label is void. */

@@ -51,7 +51,7 @@ export function addStep(
       upper.has(key) ? { ...step, needs: [...step.needs, no] } : step,
     ]),
   )
-  refuseCycle(trial.set(no, { no, way, needs, after: [] }))
+  refuseCycle(trial.set(no, { no, way, needs, after: [], due }))
   return {
     type: 'step-added',
     step: { no, title: name, way, kind, needs: [...new Set(needs)], due, ...(turns && { turns }) },
@@ -120,7 +120,7 @@ function nextStep(state: State): number {
   return no > 9999 ? refuse({ code: 'numbers-used-up', what: 'step', left: 0 }) : no
 }
 
-type Links = Pick<StepFacts, 'no' | 'way' | 'after' | 'needs'>
+type Links = Pick<StepFacts, 'no' | 'way' | 'after' | 'needs' | 'due'>
 
 function refuseCycle(steps: ReadonlyMap<number, Links>): void {
   const result = buildOrder(steps)

@@ -1,6 +1,7 @@
 import type { Move } from '../../ledger/account.ts'
 import type { Piece, PieceId } from '../../ledger/piece.ts'
 import { carrierOf, containerOf, slotOf } from '../../ledger/place.ts'
+import { buildNeeds, isLast } from '../../plan/order.ts'
 import { inSingular } from '../../trade/bag-line/name-words.ts'
 import type { StripStep } from '../entry.ts'
 import type { State } from '../state.ts'
@@ -126,12 +127,10 @@ export class Touches implements Touched {
     if (step === undefined) return
     this.reads.add(this.of('step', step, 'built'))
     this.sees.add(this.of('step', step, 'needs'))
-    for (const lower of this.#rightBeneath(step)) this.reads.add(this.of('step', lower, 'built'))
-  }
-
-  #rightBeneath(no: number): number[] {
     const { steps } = this.state
-    const later = [...steps.values()].filter(({ way, after }) => way === 'both' && after.includes(no))
-    return [...(steps.get(no)?.needs ?? []), ...later.map((step) => step.no)]
+    for (const lower of buildNeeds(steps).get(step) ?? []) this.reads.add(this.of('step', lower, 'built'))
+    // What comes last of all goes over all.
+    const facts = steps.get(step)
+    if (facts && isLast(facts)) this.sees.add('work')
   }
 }

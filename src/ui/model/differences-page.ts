@@ -1,7 +1,8 @@
-import { suspectsOf } from '../../session/passed-through.ts'
 import { overOrShort } from '../../words/names.ts'
-import { countedPiece, pieceName } from '../../words/pieces.ts'
-import { containerName, whereName } from '../../words/places.ts'
+import { pieceName } from '../../words/pieces.ts'
+import { containerName, containerPlace } from '../../words/places.ts'
+import { type Suspect, suspectsOf, suspectText } from '../../words/suspects.ts'
+import type { Command } from '../act.ts'
 import { BACK, type Choice, choicesOf, type Page, rowsOf } from '../page.ts'
 import { chip, SIGNS } from '../signs.ts'
 import { type Line, line, strong } from '../text/line.ts'
@@ -24,7 +25,7 @@ export function differencesPage({ session, width }: Scene, container: number): P
   const explain = open.flatMap((difference) => {
     const { id, piece, expected, counted } = difference
     const name = piece === null ? 'pieces the record does not have there' : pieceName(state, piece)
-    const ways = [...knownAgain(session, difference), ...waysToExplain(difference)].slice(0, MOST_WAYS)
+    const ways = [...knownAgain(state, difference), ...waysToExplain(difference)].slice(0, MOST_WAYS)
     return [
       ...indented(line(strong(`${id}  ${overOrShort(expected, counted)}`), `  ${name}`), width),
       ...ways.flatMap((way) => {
@@ -74,29 +75,35 @@ type Difference = State['differences'] extends Map<unknown, infer Value> ? Value
 const MOST_WAYS = 8
 
 /** What is too many may be a piece that lay in here once: named by number, the count is the reason. */
-function knownAgain(session: Scene['session'], difference: Difference): Choice[] {
-  const { state } = session
+function knownAgain(state: State, difference: Difference): Choice[] {
   const over = difference.counted - difference.expected
-  return suspectsOf(session, difference)
+  return suspectsOf(state, difference)
     .slice(0, MOST_WAYS - 2)
-    .map(({ piece, place, other }) => {
-      const name = countedPiece(state, piece, over)
-      return {
-        says: `it is ${name}, ${place === 'machine' ? 'recorded as fitted' : `recorded ${whereName(state, place)}`}`,
-        act: {
-          do: 'send',
-          commands: [
-            {
-              do: 'explain',
-              difference: difference.id,
-              how: { kind: 'moved', piece, other },
-              reason: `found in ${containerName(state, difference.container)} when it was counted`,
-            },
-          ],
-        },
-      }
-    })
+    .map((suspect) => ({
+      says: `it is ${suspectText(state, suspect, over)}`,
+      act: {
+        do: 'send',
+        commands: [
+          {
+            do: 'explain',
+            difference: difference.id,
+            how: { kind: 'moved', piece: suspect.piece, other: asNamed(suspect.place) },
+            reason: `found in ${containerName(state, difference.container)} when it was counted`,
+          },
+        ],
+      },
+    }))
 }
+
+/** A place as a command names it. */
+function asNamed(place: Suspect['place']): MovedFrom {
+  const inside = containerPlace(place)
+  return inside
+    ? { kind: 'container', no: inside.container, slot: inside.slot }
+    : ({ kind: 'place', place } as MovedFrom)
+}
+
+type MovedFrom = Extract<Extract<Command, { do: 'explain' }>['how'], { kind: 'moved' }>['other']
 
 /** Each way begins a line that the reason completes. */
 function waysToExplain({ id, expected, counted, piece }: Difference): Choice[] {

@@ -1,6 +1,8 @@
 import { groupedCode, readCode } from '../../label/code.ts'
+import { lainIn } from '../../session/last-round.ts'
 import { type JobNumber, type ScanAnswer, type ScannedPiece, scan, type Verdict } from '../../session/scan.ts'
 
+import { lainTexts } from '../../words/lain-in.ts'
 import { stepName } from '../../words/names.ts'
 import { notAgainText } from '../../words/not-again.ts'
 import { countedPiece, homeName, pieceName } from '../../words/pieces.ts'
@@ -19,6 +21,8 @@ import { putInto } from './put-into.ts'
 import { bulleted, flowed, groups, headed, indented } from './rows.ts'
 import { scanTold } from './scan-told.ts'
 import { cardNow, type Scene, type State } from './scene.ts'
+import { foundIn } from './tip-rows.ts'
+import { whenText } from './when.ts'
 
 type Container = Extract<ScanAnswer, { kind: 'container' }>
 
@@ -52,7 +56,7 @@ function containerPage(scene: Scene, answer: Container): Page {
     ),
     rows: rowsOf(
       groups(
-        verdictRows(scene, verdict),
+        verdictRows(scene, answer),
         headed('IN IT', [
           ...pieces.flatMap((piece) => pieceRows(scene, piece)),
           ...inside.flatMap((no) => indented(containerName(state, no), width)),
@@ -94,7 +98,7 @@ function verdictSign(verdict: Verdict): Sign {
   }
 }
 
-function verdictRows({ session, width }: Scene, verdict: Verdict): Line[] {
+function verdictRows({ session, width, now }: Scene, { container, verdict }: Container): Line[] {
   const state = session.stateNow()
   switch (verdict.kind) {
     case 'fits-now':
@@ -112,6 +116,14 @@ function verdictRows({ session, width }: Scene, verdict: Verdict): Line[] {
       ]
     case 'not-again':
       return verdict.pieces.flatMap(({ piece, by }) => bulleted(notAgainText(state, piece, by), width))
+    case 'empty': {
+      const lain = lainIn(state, container)
+      if (lain.length === 0) return []
+      return [
+        ...indented('It should be empty. It held:', width),
+        ...lainTexts(state, lain, (at) => whenText(at, now)).flatMap((text) => bulleted(text, width)),
+      ]
+    }
     case 'not-in-this-step':
       return [
         ...indented(
@@ -152,6 +164,8 @@ function containerChoices(scene: Scene, { container, verdict }: Container): Map<
     if (first !== undefined)
       choices.set(1, goTo(`look at ${stepName(state, first)}`, { at: 'step', step: first }))
   }
+  if (verdict.kind === 'empty' && lainIn(state, container).length > 0)
+    choices.set(1, foundIn(container, 1, 'there is one in it'))
   // An empty one too: a bolt left in a bag that should be empty is what a count is for.
   choices.set(2, goTo('count what is in it', { at: 'count', container, given: [] }))
   choices.set(3, goTo('its label', { at: 'qr', container, invert: false }))

@@ -1,4 +1,5 @@
 import { jointQuestions } from '../../session/joint-questions.ts'
+import { isLastRound } from '../../session/last-round.ts'
 import { untightened } from '../../session/untightened.ts'
 import { containersOfStep, type PlanRow, planRows, type Todo, todoOf } from '../../session/views.ts'
 import { jointQuestionText } from '../../words/joint-questions.ts'
@@ -24,6 +25,7 @@ import { secondLookRows } from './second-look-rows.ts'
 import { stepChoices, stepEnter } from './step-choices.ts'
 import { stepSign } from './step-signs.ts'
 import { askedRows, timerRows, timersInBrief } from './timer-rows.ts'
+import { stillToTip, tipRows } from './tip-rows.ts'
 import { todoInLarge } from './todo-in-large.ts'
 
 /** One step of the way back: what comes next in it large, all that is still to do, and what keeps it. */
@@ -69,6 +71,12 @@ export function stepPage(scene: Scene, no: number): Page {
       fewer === null ? 'TO DO' : `TO DO: ${fewer}`,
       doing.flatMap((choice) => numbers.add(choice)),
     ),
+    headed(
+      'TIP OUT, ONE AFTER THE OTHER',
+      isLastRound(state, no) && row.standing !== 'done'
+        ? tipRows(scene, isOpen, (choice, text) => numbers.add(choice, text))
+        : [],
+    ),
     headed('LAST LOOK: SEE AND COUNT', isLookDue ? lastLookRows(scene, no) : []),
     secondLookRows(scene, no, (choice, text) => numbers.add(choice, text)),
     // What is out of its limits has to be seen before it is closed over.
@@ -90,7 +98,7 @@ export function stepPage(scene: Scene, no: number): Page {
     ),
     headed(
       'OR TYPE',
-      words(row).flatMap((text) => indented(text, width)),
+      words(state, row).flatMap((text) => indented(text, width)),
     ),
   )
   return {
@@ -143,6 +151,9 @@ function largeOf(
   const { no, title } = row.step
   const [next] = todo
   if (next && row.standing === 'underway') return todoInLarge(state, next, timersInBrief(scene, no))
+  const [bag] = row.standing === 'underway' && isLastRound(state, no) ? stillToTip(state) : []
+  if (bag && open.length === 0)
+    return inLarge(containerName(state, bag.container).toUpperCase(), ['tip it out: nothing is left in it'])
   const [why] = toldReasons(state, [...row.reasons, ...open])
   return inLarge(`STEP ${no}`, [[chip(stepSign(row))], title, why?.text ?? ''])
 }
@@ -174,7 +185,7 @@ class Numbers {
     this.#width = width
   }
 
-  add(choice: Choice, text: string = choice.says): Line[] {
+  add(choice: Choice, text: Line | string = choice.says): Line[] {
     const no = this.choices.size + 1
     this.choices.set(no, choice)
     return numbered(no, text, this.#width)
@@ -233,10 +244,14 @@ function containerRows({ session, width }: Scene, no: number, todo: readonly Tod
 }
 
 /** What can be typed here beyond the numbers. */
-function words({ step, standing }: PlanRow): string[] {
+function words(state: State, { step, standing }: PlanRow): string[] {
+  const [bag] = isLastRound(state, step.no) ? stillToTip(state) : []
   switch (standing) {
     case 'underway':
-      return [`"reopen ${step.no} because ..." when it has to come apart again`]
+      return [
+        ...(bag ? [`"count ${bag.container} = 1" when one is in it, or scan it`] : []),
+        `"reopen ${step.no} because ..." when it has to come apart again`,
+      ]
     case 'blocked':
       return [`"override start ${step.no} because ..." when you know better`]
     case 'done':

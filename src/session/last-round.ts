@@ -1,0 +1,52 @@
+import type { State } from '../journal/state.ts'
+import { holdingsIn } from '../ledger/ledger.ts'
+import type { PieceId } from '../ledger/piece.ts'
+import { isLast } from '../plan/order.ts'
+
+/** What lay in a container and was taken out of it. */
+export interface LainIn {
+  piece: PieceId
+  count: number
+  /** When the last of it was taken out; ISO 8601, in UTC. */
+  at: string
+}
+
+/** A container to be tipped out before the first start. */
+export interface ToTip {
+  container: number
+  lain: LainIn[]
+  /** Whether the record has something in it still. */
+  holds: boolean
+  /** Whether it was counted on this round, and what is in it agrees. */
+  agreed: boolean
+}
+
+/** Whether a step is the last of the way back: the round on which bags are tipped out. */
+export function isLastRound(state: State, no: number): boolean {
+  const step = state.steps.get(no)
+  return step !== undefined && isLast(step)
+}
+
+/** What lay in a container once and is elsewhere now. */
+export function lainIn(state: State, container: number): LainIn[] {
+  return [...(state.takenFrom.get(container) ?? [])].map(([piece, out]) => ({ piece, ...out }))
+}
+
+/** The containers that something was taken out of, by their numbers: a piece that is ticked and not fitted lies in one of them. */
+export function toTip(state: State): ToTip[] {
+  return [...state.takenFrom.keys()]
+    .sort((a, b) => a - b)
+    .filter((no) => isTipped(state, no))
+    .map((container) => ({
+      container,
+      lain: lainIn(state, container),
+      holds: holdingsIn(state.ledger, container).length > 0,
+      agreed: state.agreed.has(container),
+    }))
+}
+
+/** A tag is tied to its piece: nothing lies in it. */
+function isTipped(state: State, no: number): boolean {
+  const container = state.containers.get(no)
+  return container !== undefined && container.voided === null && container.kind !== 'tag'
+}

@@ -1,0 +1,53 @@
+import { type ToTip, toTip } from '../../session/last-round.ts'
+import { containerStands, lainInShort } from '../../words/lain-in.ts'
+import { containerName } from '../../words/places.ts'
+import type { Choice } from '../page.ts'
+import { type Line, line, plain, strong } from '../text/line.ts'
+import { bulleted } from './rows.ts'
+import type { Scene, State } from './scene.ts'
+
+/** A count of a bag that the record has nothing in: how many were found in it all the same. */
+export function foundIn(container: number, counted: number, says: string): Choice {
+  return {
+    says,
+    act: {
+      do: 'send',
+      commands: [{ do: 'count', container, counts: [{ piece: null, counted }] }],
+      to: counted === 0 ? undefined : { at: 'differences', container },
+    },
+  }
+}
+
+/**
+ * The containers of a last round, each with where it stands and what it held. Under way its number says that nothing is
+ * in it; what is counted keeps its number, so that a finger that bounces says the same thing twice.
+ */
+export function tipRows(
+  { session, width }: Scene,
+  isUnderWay: boolean,
+  choose: (choice: Choice, text: Line) => Line[],
+): Line[] {
+  const { state } = session
+  return toTip(state).flatMap((stop) => {
+    const { container, agreed, lain } = stop
+    const held = lainInShort(state, lain)
+    const name = strong(containerStands(state, container))
+    const text = line(plain(agreed ? '✓ ' : ''), name, `  held ${held}`)
+    return isUnderWay
+      ? choose(tipped(state, stop), text)
+      : bulleted(`${containerStands(state, container)}  held ${held}`, width)
+  })
+}
+
+/** The containers that were not counted yet on the round. */
+export function stillToTip(state: State): ToTip[] {
+  return toTip(state).filter(({ agreed }) => !agreed)
+}
+
+/** Of one that something is in still, the number has to be said. */
+function tipped(state: State, { container, holds }: ToTip): Choice {
+  const name = containerName(state, container)
+  return holds
+    ? { says: `count what is in ${name}`, act: { do: 'go', to: { at: 'count', container, given: [] } } }
+    : foundIn(container, 0, `nothing is in ${name}`)
+}

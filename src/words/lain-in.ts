@@ -1,0 +1,39 @@
+import type { State } from '../journal/state.ts'
+import type { LainIn } from '../session/last-round.ts'
+import { stepName } from './names.ts'
+import { countedPieces, liesText } from './pieces.ts'
+import { containerName, containerPath } from './places.ts'
+
+/** What lay in a container once, in short: `8 × seat bolts M6x25 and 2 × clips`. What is gone for good is left out. */
+export function lainInShort(state: State, lain: readonly LainIn[]): string {
+  const isOn = ({ piece }: LainIn) => state.ledger.accounts.get(piece)?.at.has('machine') === true
+  return countedPieces(state, lain.some(isOn) ? lain.filter(isOn) : lain)
+}
+
+/** The same with where it is now and since when it is out; what has the same way behind it is told together. */
+export function lainTexts(state: State, lain: readonly LainIn[], when: (at: string) => string): string[] {
+  const groups = new Map<string, LainIn[]>()
+  for (const each of lain) {
+    const now = nowAt(state, each)
+    groups.set(now, [...(groups.get(now) ?? []), each])
+  }
+  return [...groups].map(([now, pieces]) => {
+    const last =
+      pieces
+        .map(({ at }) => at)
+        .sort()
+        .at(-1) ?? ''
+    return `${countedPieces(state, pieces)}, out since ${when(last)}: ${now}`
+  })
+}
+
+function nowAt(state: State, { piece }: LainIn): string {
+  const account = state.ledger.accounts.get(piece)
+  const isHome = account !== undefined && [...account.at.keys()].every((place) => place === 'machine')
+  return isHome ? `home in ${stepName(state, account.piece.step)}` : liesText(state, piece)
+}
+
+/** A container, and what it stands in: `bag 12 (cam caps) in bin 3 on shelf 1`. */
+export function containerStands(state: State, no: number): string {
+  return `${containerName(state, no)}${containerPath(state, no).replace(/^\S+ \S+/, '')}`
+}
