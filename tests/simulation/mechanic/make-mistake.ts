@@ -38,8 +38,8 @@ export function makeMistake(
 
 function defectOf({ mistake, made }: Planned, acts: readonly Act[]): Defect {
   const { name, going } = mistake
-  const { subjects, cure, lies, shows, about } = made
-  return { mistake: name, going, step: acts[0]?.step ?? 0, subjects, cure, lies, shows, about }
+  const { subjects, cure, lies, shows, about, askedBy } = made
+  return { mistake: name, going, step: acts[0]?.step ?? 0, subjects, cure, lies, shows, about, askedBy }
 }
 
 /** Less is done than should be; what is said of that is true. */

@@ -1,5 +1,4 @@
 import type { Result } from '../../../src/cli/result.ts'
-import type { Heed } from '../../../src/session/heeds.ts'
 import type { Act, Doing } from '../job/act.ts'
 import { lastRound } from '../job/build-acts.ts'
 import { Known } from '../job/known.ts'
@@ -132,8 +131,9 @@ export class Mechanic {
 
   /** A question that holds up nothing, about something that is not as it should be. */
   #hear({ heeds = [] }: Result & { ok: true }): void {
-    for (const heed of heeds.filter((each) => QUESTIONS.has(each.heed)))
-      for (const defect of this.#about(idsIn(heed))) this.#asked.set(defect, `asked: ${heed.heed}`)
+    for (const heed of heeds)
+      for (const defect of this.#about(idsIn(heed)))
+        if (defect.askedBy?.includes(heed.heed)) this.#asked.set(defect, `asked: ${heed.heed}`)
   }
 
   #about(named: ReadonlySet<string>): Defect[] {
@@ -202,9 +202,6 @@ export class Mechanic {
 }
 
 const MOST_TURNS = 30
-
-/** "Are they tight?", and "look again at some of them". */
-const QUESTIONS: ReadonlySet<Heed['heed']> = new Set<Heed['heed']>(['untightened', 'repeated'])
 
 /** Where a mistake is stopped that the refusal of such an act names, or that it puts before one's eyes. */
 const WHERE: Partial<Record<Doing, Where>> = {

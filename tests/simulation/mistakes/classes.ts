@@ -1,5 +1,6 @@
 import type { Result } from '../../../src/cli/result.ts'
 import type { Entry } from '../../../src/journal/entry.ts'
+import type { Heed } from '../../../src/session/heeds.ts'
 import type { Chance } from '../../support/damage/chance.ts'
 import type { Act } from '../job/act.ts'
 import type { Known } from '../job/known.ts'
@@ -40,6 +41,8 @@ export interface Made {
   about?: Thing | undefined
   /** Of what is taken though it is wrong: whether the acts are done and said all the same. */
   isDoneAnyway?: boolean
+  /** Questions that hold up nothing and are about just this. */
+  askedBy?: readonly Heed['heed'][]
   /** Acts that are never said from then on. */
   silences?: (act: Act) => boolean
   /** Of work that broke off: what the mistake is where the slip was taken, by what was recorded. */

@@ -127,6 +127,8 @@ function one(isOne: (act: Act) => boolean): Leaving['made'] {
       subjects: (known) => subjectsOf(left, known),
       lies: liesOf(left),
       shows: (act) => isSecondLook(act, left),
+      // "Look again at some of them from the last to the first."
+      askedBy: left.thing?.kind === 'set' || left.thing?.kind === 'hose' ? ['repeated'] : [],
     }
   }
 }

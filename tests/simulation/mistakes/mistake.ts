@@ -1,3 +1,4 @@
+import type { Heed } from '../../../src/session/heeds.ts'
 import type { Act } from '../job/act.ts'
 import type { Known } from '../job/known.ts'
 import type { Thing } from '../machines/machine.ts'
@@ -23,6 +24,8 @@ export interface Defect {
   settles?: ((act: Act) => boolean) | undefined
   /** What still lies about that is said to be on the machine. */
   lies?: Lies | undefined
+  /** Questions that hold up nothing and are about just this. */
+  askedBy?: readonly Heed['heed'][] | undefined
   /** Whether it kept a thing out of the record. */
   keepsOut?: ((thing: Thing) => boolean) | undefined
   /** Whether it is before one's eyes when this is done. */

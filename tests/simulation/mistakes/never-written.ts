@@ -41,6 +41,8 @@ function neverWritten(
         says: () => [],
         cure: [],
         subjects: (known) => [...(known.pieces.get(thing)?.values() ?? [])],
+        // "Are they tight?"
+        askedBy: first.doing === 'set passes' ? ['untightened'] : [],
         silences: (act) => act.thing === thing && isOfIt(act),
       }
     },

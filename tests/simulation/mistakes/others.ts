@@ -65,7 +65,7 @@ export const OTHERS: readonly MistakeClass[] = [
         acts: 1,
         says: () => [`take ${upper + 1}`],
         cure: [right],
-        subjects: () => [`step ${right.step}`],
+        subjects: () => [`step ${right.step}`, `step ${upper + 1}`],
       }
     },
   },

@@ -45,8 +45,8 @@ export const WRONG_PARTS: readonly MistakeClass[] = [
       return {
         acts: 1,
         says: (known) => [`fit 1 ${known.piece(other)} in step ${right.step}`],
-        cure: [],
-        subjects: (known) => subjectsOf(right, known),
+        cure: [right],
+        subjects: (known) => [...subjectsOf(right, known), known.piece(other)],
       }
     },
   },

@@ -27,11 +27,16 @@ export const WRONG_PLACES: readonly MistakeClass[] = [
     const other = hoses(machine).find((each) => each !== thing)
     return other ? (known) => `fit ${known.piece(thing, at)} at ${other.ends[0]}` : null
   }),
-  wrongPlace('bolt of another length', 0.15, ({ thing, at }, machine) => {
-    if (thing?.kind !== 'lot' || thing.at === null) return null
-    const other = otherLength(thing, machine)
-    return other ? () => `fit 1 ${other.name} ${other.size} at ${at}` : null
-  }),
+  wrongPlace(
+    'bolt of another length',
+    0.15,
+    ({ thing, at }, machine) => {
+      if (thing?.kind !== 'lot' || thing.at === null) return null
+      const other = otherLength(thing, machine)
+      return other ? () => `fit 1 ${other.name} ${other.size} at ${at}` : null
+    },
+    otherLength,
+  ),
   outOfTurn(),
   turnedRound('matched piece turned round, its mark in the record', 0.1, true),
   turnedRound('matched piece turned round, no mark of it in the record', 0.05, false),
@@ -41,6 +46,7 @@ function wrongPlace(
   name: string,
   part: number,
   line: (act: Act, machine: Machine) => ((known: Known) => string) | null,
+  inItsPlace: (lot: Lot, machine: Machine) => Thing | undefined = () => undefined,
 ): MistakeClass {
   return {
     name,
@@ -51,12 +57,14 @@ function wrongPlace(
       const right = acts[place]
       if (right?.doing !== 'fit') return null
       const says = line(right, machine)
+      // Where it is taken, the wrong one is missed at its own place.
+      const wrong = right.thing?.kind === 'lot' ? inItsPlace(right.thing, machine) : undefined
       return (
         says && {
           acts: 1,
           says: (known) => [says(known)],
           cure: [right],
-          subjects: (known) => subjectsOf(right, known),
+          subjects: (known) => [...subjectsOf(right, known), ...(wrong ? known.everyPiece(wrong) : [])],
         }
       )
     },
@@ -103,6 +111,7 @@ function turnedRound(name: string, part: number, isMarked: boolean): MistakeClas
         cure: [],
         subjects: (known) => subjectsOf(right, known),
         isDoneAnyway: true,
+        askedBy: ['repeated'],
         shows: (act) => act.doing === 'confirm' && act.thing === thing && act.at === at,
       }
     },
