@@ -1,4 +1,5 @@
 import { defineConfig } from 'vitest/config'
+import { roomInMemory } from './tests/support/room-in-memory.ts'
 
 const shared = {
   environment: 'node',
@@ -6,6 +7,9 @@ const shared = {
   // React leaves out act() and its warnings.
   env: { NODE_ENV: 'development' },
 } as const
+
+/** `programs` alone write on the disk, as a user's program does: they wait anyway. */
+const inMemory = { ...shared, env: { ...shared.env, TMPDIR: roomInMemory() } }
 
 const busy = [
   'tests/model/{every-order,sequences,acceptance}.test.ts',
@@ -32,7 +36,7 @@ export default defineConfig({
     projects: [
       {
         test: {
-          ...shared,
+          ...inMemory,
           name: 'unit',
           // Files share the modules of their worker: loading them anew for each took longer than its tests. A test that
           // changes what others see (a spy, the environment) puts it back.
@@ -49,7 +53,7 @@ export default defineConfig({
         // What computes for long does it in workers that do nothing else: in one that has run hundreds of other tests the same
         // code takes up to four times as long (measured).
         test: {
-          ...shared,
+          ...inMemory,
           name: 'busy',
           isolate: false,
           restoreMocks: true,
