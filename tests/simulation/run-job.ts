@@ -10,7 +10,7 @@ import { makeMistake } from './mechanic/make-mistake.ts'
 import { type FalseBlock, Mechanic } from './mechanic/mechanic.ts'
 import type { MistakeClass } from './mistakes/classes.ts'
 import type { Fate } from './mistakes/mistake.ts'
-import { planMistakes } from './mistakes/plan-mistakes.ts'
+import { planEach, planMistakes } from './mistakes/plan-mistakes.ts'
 
 /** What came of one whole job. */
 export interface JobOutcome {
@@ -24,16 +24,19 @@ export interface JobOutcome {
   entries: number
 }
 
-/** Takes a machine apart and puts it back, with so many mistakes of these kinds: none for a clean job. */
+/** Takes a machine apart and puts it back, with so many mistakes of these kinds: 0 for a clean job, or one of each. */
 export function runJob(
   machine: Machine,
   seed: number,
   classes: readonly MistakeClass[],
-  mistakes: number,
+  mistakes: number | 'one of each',
 ): JobOutcome {
   const chance = chanceOf(seed)
   const acts = [...stripActs(machine), ...waitActs(machine), ...buildActs(machine)]
-  const planned = planMistakes(acts, machine, classes, mistakes, chance)
+  const planned =
+    mistakes === 'one of each'
+      ? planEach(acts, machine, classes, chance)
+      : planMistakes(acts, machine, classes, mistakes, chance)
   const mechanic = new Mechanic(machine)
   let place = 0
   while (place < acts.length) {

@@ -20,23 +20,50 @@ export function planMistakes(
   mistakes: number,
   chance: Chance,
 ): Map<number, Planned> {
-  const planned = new Map<number, Planned>()
-  const taken = new Set<unknown>()
+  const plan = new Plan(acts, machine, chance)
   // What this machine has no place for is drawn again.
-  for (let turn = 0; turn < mistakes * 3 && planned.size < mistakes; turn += 1) {
-    const mistake = byWeight(classes, chance)
-    const places = acts.flatMap((_, place) => {
-      const made = mistake.at(acts, place, machine)
-      return made !== null && touched(acts, place, made).every((each) => !taken.has(each))
+  for (let turn = 0; turn < mistakes * 3 && plan.planned.size < mistakes; turn += 1)
+    plan.add(byWeight(classes, chance))
+  return plan.planned
+}
+
+/** One mistake of each kind, where it can be made. */
+export function planEach(
+  acts: readonly Act[],
+  machine: Machine,
+  classes: readonly MistakeClass[],
+  chance: Chance,
+): Map<number, Planned> {
+  const plan = new Plan(acts, machine, chance)
+  for (const each of classes) plan.add(each)
+  return plan.planned
+}
+
+class Plan {
+  readonly planned = new Map<number, Planned>()
+  readonly #acts: readonly Act[]
+  readonly #machine: Machine
+  readonly #chance: Chance
+  readonly #taken = new Set<unknown>()
+
+  constructor(acts: readonly Act[], machine: Machine, chance: Chance) {
+    this.#acts = acts
+    this.#machine = machine
+    this.#chance = chance
+  }
+
+  add(mistake: MistakeClass): void {
+    const places = this.#acts.flatMap((_, place) => {
+      const made = mistake.at(this.#acts, place, this.#machine)
+      return made !== null && touched(this.#acts, place, made).every((each) => !this.#taken.has(each))
         ? [{ place, made }]
         : []
     })
-    const chosen = places[chance.whole(0, places.length - 1)]
-    if (!chosen) continue
-    planned.set(chosen.place, { mistake, made: chosen.made })
-    for (const each of touched(acts, chosen.place, chosen.made)) taken.add(each)
+    const chosen = places[this.#chance.whole(0, places.length - 1)]
+    if (!chosen) return
+    this.planned.set(chosen.place, { mistake, made: chosen.made })
+    for (const each of touched(this.#acts, chosen.place, chosen.made)) this.#taken.add(each)
   }
-  return planned
 }
 
 /** Places in the list, and what is done there is about. */
