@@ -38,7 +38,9 @@ export function proposalsPage({ session, width }: Scene): Page {
     const when =
       step.way === 'after-start'
         ? `after the first start${step.due === undefined ? '' : `, ${step.due}`}`
-        : `before ${steps(step.before)}`
+        : step.due === undefined
+          ? `before ${steps(step.before)}`
+          : `${step.due} before the first start`
     return numbered(index + 1, line(strong(step.title), `  ${step.kind}, ${when}`), width)
   })
   return {

@@ -1,9 +1,12 @@
+import { isLastRound } from '../../session/last-round.ts'
 import type { PlanRow, Todo } from '../../session/views.ts'
 import { fastenerCalled, onTheWayBack, stepName } from '../../words/names.ts'
+import { containerName } from '../../words/places.ts'
 import type { Command } from '../act.ts'
 import { type Choice, goTo } from '../page.ts'
 import { nextChoice, takeUp, todoText } from './next.ts'
 import type { Scene, State } from './scene.ts'
+import { stillToTip } from './tip-rows.ts'
 
 /** What can be done in a step under way, in the order of its numbers; a bolt in doubt has two answers. */
 export function stepChoices(state: State, step: PlanRow['step'], todo: readonly Todo[]): Choice[] {
@@ -139,10 +142,24 @@ function enterOpen({ session }: Scene, { step }: PlanRow, todo: readonly Todo[])
   const { state } = session
   const [first] = todo
   if (first) return doIt(state, step.no, first)
+  const [bag] = isLastRound(state, step.no) ? stillToTip(state) : []
+  // Enter, pressed by habit, must not say of a bag what nobody saw.
+  if (bag) return tipFirst(containerName(state, bag.container))
   if (hasResult(step)) return passes(step.no)
   return {
     says: `${onTheWayBack(step.title)} is done`,
     act: { do: 'send', commands: [{ do: 'close-step', step: step.no }] },
+  }
+}
+
+function tipFirst(bag: string): Choice {
+  return {
+    says: `nothing: tip out ${bag}, then choose by number`,
+    act: {
+      do: 'say',
+      what: `Tip out ${bag}.`,
+      cure: 'Then choose it by its number when nothing is in it; scan it when something is.',
+    },
   }
 }
 

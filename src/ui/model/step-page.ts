@@ -46,6 +46,8 @@ export function stepPage(scene: Scene, no: number): Page {
         .slice(0, MOST_LOOSE)
         .map(({ piece }) => tighten(state, piece.id))
     : []
+  const isRound = isLastRound(state, no) && row.standing !== 'done'
+  const isToTip = isRound && stillToTip(state).length > 0
   const pictures = picturesChoice(scene, { step: no })
   const isLookDue = row.reasons.some(({ code }) => code === 'look-due')
   const before = firstRows(scene, row, { open, numbers })
@@ -62,7 +64,12 @@ export function stepPage(scene: Scene, no: number): Page {
   const rows = groups(
     before,
     drawn,
-    isAllDone ? allDoneRows(doing.length > 0) : [],
+    // Their numbers come first: each is said by one.
+    headed(
+      'TIP OUT, ONE AFTER THE OTHER',
+      isRound ? tipRows(scene, isOpen, (choice, text) => numbers.add(choice, text)) : [],
+    ),
+    isAllDone && !isToTip ? allDoneRows(doing.length > 0) : [],
     headed(
       'NO TIGHTENING IS IN THE RECORD',
       loose.flatMap((choice) => numbers.add(choice)),
@@ -70,12 +77,6 @@ export function stepPage(scene: Scene, no: number): Page {
     headed(
       fewer === null ? 'TO DO' : `TO DO: ${fewer}`,
       doing.flatMap((choice) => numbers.add(choice)),
-    ),
-    headed(
-      'TIP OUT, ONE AFTER THE OTHER',
-      isLastRound(state, no) && row.standing !== 'done'
-        ? tipRows(scene, isOpen, (choice, text) => numbers.add(choice, text))
-        : [],
     ),
     headed('LAST LOOK: SEE AND COUNT', isLookDue ? lastLookRows(scene, no) : []),
     secondLookRows(scene, no, (choice, text) => numbers.add(choice, text)),

@@ -69,6 +69,7 @@ export const EVERY_SCREEN: readonly StandingAt[] = [
   at('step, a last look', 'step', 'covered', 'step 1'),
   at('step, a check', 'step', 'covered', 'step 3', ''),
   at('step, done', 'step', 'covered', 'step 2'),
+  at('step, the last round', 'step', 'home', 'accept all', 'step 3', 'take 3', '1'),
 
   at('left, nothing recorded', 'left', 'new', '.4'),
   at('left, not clear', 'left', 'waiting', '.4'),
@@ -93,6 +94,8 @@ export const EVERY_SCREEN: readonly StandingAt[] = [
   at('scan, not yet', 'scan', 'allOff', labelCode(1, 2)),
   at('scan, other step', 'scan', 'allOff', 'take 4', labelCode(1, 2)),
   at('scan, empty', 'scan', 'allOff', labelCode(1, 7)),
+  at('scan, empty again', 'scan', 'home', labelCode(1, 1)),
+  at('differences, one in an empty bag', 'differences', 'home', labelCode(1, 1), '1'),
   at('scan, not again', 'scan', 'allOff', labelCode(1, 4)),
   at('scan, not needed', 'scan', 'allOff', 'scan 5'),
   at('scan, not checked', 'scan', 'waiting', labelCode(1, 1)),
