@@ -1,35 +1,80 @@
 import { beforeAll, describe, expect, test } from 'vitest'
 import { startProgram } from '../../helpers/child-program.ts'
+import { ALL_MISTAKES } from '../mistakes/all-mistakes.ts'
+import { BLOCKS } from './blocks.ts'
 import { buildWithSwitches } from './build-with-switches.ts'
-import type { Climb } from './climb.ts'
+import type { GatesOffReport } from './reports.ts'
 import { SWITCHES } from './switches.ts'
-import { WALLS } from './walls.ts'
+import { NO_WALL, WALLS } from './walls.ts'
 
-let climbs: Climb[] = []
+let report: GatesOffReport = { climbs: [], beside: [], held: [] }
 
 beforeAll(async () => {
-  const program = await buildWithSwitches('tests/simulation/gates-off/programs/climb-walls.ts', SWITCHES)
+  const program = await buildWithSwitches('tests/simulation/gates-off/programs/run-without-gates.ts', [
+    ...SWITCHES,
+    ...BLOCKS,
+  ])
   try {
     const running = startProgram(program)
     const [said = ''] = await running.said(1)
-    climbs = JSON.parse(said)
+    report = JSON.parse(said)
   } finally {
     program.remove()
   }
 }, 120_000)
 
-describe.each(WALLS.map((wall, nth) => ({ ...wall, nth })))('$mistake: $at', ({ nth, gates }) => {
-  const climbed = (off: number) => climbs.filter((climb) => climb.wall === nth && climb.off === off)
-  const stoppedBy = (off: number) =>
-    climbed(off).flatMap(({ fates }) => fates.map((fate) => ('where' in fate ? fate.where : null)))
+describe.each(WALLS.map((wall, nth) => ({ ...wall, nth })))('$mistake ($at)', ({ nth, gates, then }) => {
+  const climbed = (off: number) => report.climbs.find((climb) => climb.wall === nth && climb.off === off)
 
-  test.each(gates.map(([gate, stops], off) => ({ gate, stops, off })))(
-    '$gate: stopped $stops',
-    ({ off, stops }) => expect(stoppedBy(off)).toEqual([stops]),
+  test.each(gates.map(([gate, seen], off) => ({ gate, seen, off })))('$gate: $seen', ({ off, seen }) =>
+    expect(climbed(off)?.seen).toEqual([seen]),
   )
 
-  test('with all of them off nothing stops it', () => {
-    expect(stoppedBy(gates.length)).toEqual([null])
-    expect(climbed(gates.length).map(({ cleared }) => cleared)).toEqual([true])
+  test('with every gate on it is put right, and the first start is cleared', () =>
+    expect(climbed(0)).toMatchObject({ falseBlocks: [], cleared: true }))
+
+  if (then === 'passes') {
+    test('with these off the first start is cleared over it', () => {
+      expect(climbed(gates.length)?.seen).toEqual([expect.stringMatching(/^(?:asked|unseen)$/)])
+      expect(climbed(gates.length)?.cleared).toBe(true)
+    })
+  } else {
+    test(`with these off it gets as far as: ${then}`, () =>
+      expect(climbed(gates.length)?.seen).toEqual([then]))
+  }
+})
+
+test('a gate that is off lets through only what it stands before', () => {
+  expect(report.beside.flatMap(({ seen }) => seen).length).toBeGreaterThan(5 * report.beside.length)
+  const passed = report.beside.filter(
+    ({ seen, falseBlocks, cleared }) => seen.includes('unseen') || falseBlocks.length > 0 || !cleared,
+  )
+  expect(passed).toEqual([])
+})
+
+test('each gate that can be switched off stands in a wall', () => {
+  const used = new Set<string>(WALLS.flatMap(({ gates }) => gates.map(([gate]) => gate)))
+  expect(SWITCHES.map(({ gate }) => gate).filter((gate) => !used.has(gate))).toEqual([])
+})
+
+test('each mistake that is made stands before a wall, or it is said why not', () => {
+  const met = new Set([...WALLS.map(({ mistake }) => mistake), ...NO_WALL.keys()])
+  expect(met).toEqual(new Set(ALL_MISTAKES.map(({ name }) => name)))
+})
+
+describe('a job without a mistake', () => {
+  test('goes through with no false block', () =>
+    expect(report.held.find(({ by }) => by === null)).toEqual({
+      by: null,
+      seen: [],
+      refusals: [],
+      falseBlocks: [],
+      cleared: true,
+    }))
+
+  test.each(BLOCKS)('$gate: a false block', ({ gate }) => {
+    const held = report.held.find(({ by }) => by === gate)
+    expect(held).toMatchObject({ seen: [], cleared: false })
+    expect(held?.falseBlocks).not.toEqual([])
   })
 })

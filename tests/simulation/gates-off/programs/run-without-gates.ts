@@ -1,0 +1,55 @@
+import { ALL_MISTAKES } from '../../mistakes/all-mistakes.ts'
+import type { MistakeClass } from '../../mistakes/classes.ts'
+import { BLOCKS } from '../blocks.ts'
+import { madeAt, withLittleElse } from '../made-at.ts'
+import type { Beside, Climb, GatesOffReport, Held } from '../reports.ts'
+import { runWithout } from '../run-without.ts'
+import { SMALL_MACHINE } from '../small-machine.ts'
+import { SWITCHES } from '../switches.ts'
+import { WALLS } from '../walls.ts'
+
+/** At each wall its mistake is made with none of its gates off, then the first, the first two, and so on to all of them. */
+function climbs(): Climb[] {
+  return WALLS.flatMap(({ mistake, at, gates, seed }, wall) =>
+    [...gates.keys(), gates.length].map((off) => {
+      const without = gates.slice(0, off).map(([gate]) => gate)
+      const machine = withLittleElse(SMALL_MACHINE, at)
+      return { wall, off, ...runWithout(without, machine, [madeAt(known(mistake), at)], 1, seed) }
+    }),
+  )
+}
+
+/** With all gates of a group off, several of the mistakes that have none of them in their walls. */
+function beside(): Beside[] {
+  const groups = new Set(SWITCHES.map(({ gate }) => groupOf(gate)))
+  return [...groups].map((group) => {
+    const off = SWITCHES.flatMap(({ gate }) => (groupOf(gate) === group ? gate : []))
+    const touched = new Set(
+      WALLS.flatMap(({ mistake, gates }) => (gates.some(([gate]) => groupOf(gate) === group) ? mistake : [])),
+    )
+    const others = WALLS.map(({ mistake }) => mistake).filter((mistake) => !touched.has(mistake))
+    return { group, ...runWithout(off, SMALL_MACHINE, [...new Set(others)].map(known), 6) }
+  })
+}
+
+/** `home, to close a step` and `home, at the last gate` are one group. */
+function groupOf(gate: string): string {
+  return gate.replace(/,.*/, '')
+}
+
+/** Jobs without a mistake: with nothing in the way, and with each of what refuses what is in order. */
+function held(): Held[] {
+  return [null, ...BLOCKS.map(({ gate }) => gate)].map((by) => ({
+    by,
+    ...runWithout(by ? [by] : [], SMALL_MACHINE, [], 0),
+  }))
+}
+
+function known(mistake: string): MistakeClass {
+  const found = ALL_MISTAKES.find(({ name }) => name === mistake)
+  if (!found) throw new Error(`no mistake '${mistake}'`)
+  return found
+}
+
+const report: GatesOffReport = { climbs: climbs(), beside: beside(), held: held() }
+process.stdout.write(`${JSON.stringify(report)}\n`)
