@@ -28,7 +28,7 @@ function isIn(thing: Thing, known: Known, { ledger }: State): boolean {
 
 /** What is used once was clamped for minutes only. */
 function usedAgain(thing: Thing, no: number, known: Known, state: State): Act[] {
-  if (!('isSingleUse' in thing) || !thing.isSingleUse) return []
+  if (!('isSingleUse' in thing) || !thing.isSingleUse || known.everyPiece(thing).length === 0) return []
   const id = known.piece(thing)
   return state.used.has(id as `p${number}`)
     ? [act('supply', no, () => `use again ${id} because it was clamped for minutes only`, thing)]
