@@ -14,6 +14,8 @@ const LEFT_AWAY = [
   /, (?:hides|does not hide)$/,
   /, (?:free|after [\d,]+)/,
   /(?<=^fit )\d+ /,
+  // A drawing takes its form alone.
+  /^layout [^:]+: /,
   // A mark on a piece of a set is known by its position.
   /(?<=^mark )[\w ]+ (?=[A-Z]\d+: )/,
 ]
