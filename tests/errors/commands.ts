@@ -80,6 +80,9 @@ export function added(title: string, needs: number[] = [], before: number[] = []
   return { do: 'add-step', title, kind: 'other', way: 'build', needs, before }
 }
 
+/** The round that comes after all else before the first start. */
+export const lastRound: Command = { ...added('Tip out every bag'), do: 'add-step', due: 'last' } as Command
+
 export function afterStart(title: string, due?: string): Command {
   return { do: 'add-step', title, kind: 'check', way: 'after-start', needs: [], before: [], due }
 }

@@ -299,6 +299,13 @@ export const leftoverCases = {
         '> Look where it came from: "explain d1 p1 from PLACE because ...", or "explain d1 unknown NAME because ...".',
       ],
     },
+    {
+      given: [...seat, take(1), fitted('p1'), done(1), recount(1, [null, 1])],
+      says: [
+        'Count d1, bag 1: 1 that the record does not have there: not explained; it may be 1 × seat bolt M6x25 hex 10, recorded as fitted in step 1, Seat.',
+        '> It may be 1 × seat bolt M6x25 hex 10, recorded as fitted in step 1, Seat: "explain d1 p1 from machine because ..."; else look where it came from: "explain d1 PIECE from PLACE because ...", or "explain d1 unknown NAME because ...".',
+      ],
+    },
   ],
   'left-out-open': [
     {

@@ -6,11 +6,13 @@ import {
   at,
   begin,
   bought,
+  done,
   drained,
   end,
   fitted,
   gasket,
   job,
+  lastRound,
   marked,
   missed,
   move,
@@ -215,6 +217,14 @@ export const reasonCases = {
       step: 1,
       says: [
         'Count not explained: d1, bag 1: 1 that the record does not have there. Look where it came from: "explain d1 PIECE from PLACE because ...", or "explain d1 unknown NAME because ...".',
+      ],
+    },
+    {
+      given: [...seat, take(1), fitted('p1'), done(1), lastRound, take(2), recount(1, [null, 1])],
+      gate: 'finish',
+      step: 2,
+      says: [
+        'Count not explained: d1, bag 1: 1 that the record does not have there. It may be 1 × seat bolt M6x25 hex 10, recorded as fitted in step 1, Seat: "explain d1 p1 from machine because ..."; else look where it came from: "explain d1 PIECE from PLACE because ...", or "explain d1 unknown NAME because ...".',
       ],
     },
   ],
