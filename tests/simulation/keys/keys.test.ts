@@ -21,9 +21,9 @@ test('a whole clean job at the screens comes to the same record as by lines, and
         "words": 8,
       },
       "keys": {
-        "names": 750,
+        "names": 752,
         "numbers": 262,
-        "words": 167,
+        "words": 149,
       },
       "pieces": 41,
       "scans": 6,

@@ -4,6 +4,7 @@ export function wordings(line: string): string[] {
   // On the screen OFF what comes off needs no verb, and what is in hand no place; an order that is usual needs no word.
   for (const part of LEFT_AWAY)
     for (const each of [...shorter]) if (part.test(each)) shorter.add(each.replace(part, ''))
+  for (const each of [...shorter]) shorter.add(each.replace(', single-use', ' new'))
   for (const each of [...shorter]) for (const short of onNumberPad(each)) shorter.add(short)
   return [...shorter].sort((a, b) => a.length - b.length)
 }
