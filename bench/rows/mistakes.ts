@@ -5,7 +5,7 @@ import { findingsText, metText } from '../../tests/simulation/measure/mistakes-t
 import { countText, shareText } from '../../tests/simulation/measure/share-text.ts'
 import type { Printer } from '../measure.ts'
 import { costsOfLines } from '../mistakes/costs-of-lines.ts'
-import type { Part } from '../mistakes/part.ts'
+import { keysOfJobs } from '../mistakes/keys.ts'
 import { randomCommands } from '../mistakes/random-commands.ts'
 import { wholeJobs } from '../mistakes/whole-jobs.ts'
 
@@ -15,6 +15,7 @@ const JOBS = 1200
 const MISTAKES_EACH = 20
 const CLEAN_JOBS = 1008
 const CLEAN_FROM = 1_000_001
+const KEY_JOBS = 48
 
 /**
  * What a mechanic does wrong, and whether it is stopped before the first start. PUTBACK_MISTAKES: which part of it, as 0.01, where
@@ -27,7 +28,8 @@ export async function run({ print }: Printer): Promise<void> {
   const random = await randomCommands(print, some(COMMANDS))
   const mistaken = await wholeJobs(print, { first: 1, jobs: some(JOBS), mistakes: MISTAKES_EACH })
   const clean = await wholeJobs(print, { first: CLEAN_FROM, jobs: some(CLEAN_JOBS), mistakes: 0 })
-  const parts: Part[] = [random]
+  const keys = await keysOfJobs(print, some(KEY_JOBS))
+  const parts = [random, keys]
 
   const goals = [...jobGoals(mistaken, clean), ...parts.flatMap((each) => each.goals)]
   for (const goal of goals) tellGoal(print, goal)

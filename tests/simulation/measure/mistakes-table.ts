@@ -46,11 +46,12 @@ export function findingsText({ date, seeds, goals, rows, costs }: Findings): str
     ),
   )
   return [
-    `Printed by \`${COMMAND}\` on ${date}, with limits of 95 % confidence (Clopper and Pearson). Seeds: ${seeds.join('; ')}.`,
+    `Printed by \`${COMMAND}\` on ${date}, with limits of 95 % confidence (Clopper and Pearson).`,
+    `Seeds: ${seeds.join('; ')}.`,
     'It proves the tool, not the person: what is said to be done and was not, or was never told to the record, is found only',
     'where the tool makes one look again.',
     '',
-    table(['', 'tried', 'so', 'share', 'wanted', 'met'], goals.map(goalCells)),
+    table(['', 'tried', 'as wanted', 'share', 'wanted', 'met'], goals.map(goalCells)),
     '',
     'Every kind of mistake, and where it was stopped before the first start. Asked: the tool asks about it and holds up nothing.',
     'Unseen: the first start was cleared over it.',
