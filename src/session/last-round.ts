@@ -1,6 +1,6 @@
 import type { State } from '../journal/state.ts'
 import { holdingsIn } from '../ledger/ledger.ts'
-import type { PieceId } from '../ledger/piece.ts'
+import { belongsInToolbox, type PieceId } from '../ledger/piece.ts'
 import { isLast } from '../plan/order.ts'
 
 /** What lay in a container and was taken out of it. */
@@ -43,6 +43,20 @@ export function toTip(state: State): ToTip[] {
       holds: holdingsIn(state.ledger, container).length > 0,
       agreed: state.agreed.has(container),
     }))
+}
+
+/** An aid or a tool, and how many of it the record has in the toolbox. */
+export interface InToolbox {
+  piece: PieceId
+  count: number
+}
+
+/** What was put in for the work, and tools: all that the record has back in the toolbox, to be seen there. */
+export function inToolbox(state: State): InToolbox[] {
+  return [...state.ledger.accounts.values()].flatMap(({ piece, at }) => {
+    const count = at.get('toolbox') ?? 0
+    return belongsInToolbox(piece) && count > 0 ? [{ piece: piece.id, count }] : []
+  })
 }
 
 /** A tag is tied to its piece: nothing lies in it. */

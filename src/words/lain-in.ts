@@ -1,5 +1,6 @@
 import type { State } from '../journal/state.ts'
-import type { LainIn } from '../session/last-round.ts'
+import type { InToolbox, LainIn } from '../session/last-round.ts'
+import { say } from './cures.ts'
 import { stepName } from './names.ts'
 import { countedPieces, liesText } from './pieces.ts'
 import { containerName, containerPath } from './places.ts'
@@ -25,6 +26,17 @@ export function lainTexts(state: State, lain: readonly LainIn[], when: (at: stri
         .at(-1) ?? ''
     return `${countedPieces(state, pieces)}, out since ${when(last)}: ${now}`
   })
+}
+
+/** What is to be seen in the toolbox: `see in it 1 × magnet and 2 × rags at inlet port 1`. */
+export function seeInToolbox(state: State, things: readonly InToolbox[]): string {
+  return `see in it ${countedPieces(state, things)}`
+}
+
+/** How it is said that one of it is not there. */
+export function notInToolbox(state: State, { piece }: InToolbox): string {
+  const isTool = state.ledger.accounts.get(piece)?.piece.kind === 'tool'
+  return say(`move 1 ${piece} from toolbox to ${isTool ? 'bench' : 'machine'} because ...`)
 }
 
 function nowAt(state: State, { piece }: LainIn): string {

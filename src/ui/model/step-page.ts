@@ -25,7 +25,7 @@ import { secondLookRows } from './second-look-rows.ts'
 import { stepChoices, stepEnter } from './step-choices.ts'
 import { stepSign } from './step-signs.ts'
 import { askedRows, timerRows, timersInBrief } from './timer-rows.ts'
-import { stillToTip, tipRows } from './tip-rows.ts'
+import { stillToTip, tipRows, toolboxRows } from './tip-rows.ts'
 import { todoInLarge } from './todo-in-large.ts'
 
 /** One step of the way back: what comes next in it large, all that is still to do, and what keeps it. */
@@ -69,6 +69,7 @@ export function stepPage(scene: Scene, no: number): Page {
       'TIP OUT, ONE AFTER THE OTHER',
       isRound ? tipRows(scene, isOpen, (choice, text) => numbers.add(choice, text)) : [],
     ),
+    headed('LOOK INTO THE TOOLBOX', isRound ? toolboxRows(scene) : []),
     isAllDone && !isToTip ? allDoneRows(doing.length > 0) : [],
     headed(
       'NO TIGHTENING IS IN THE RECORD',

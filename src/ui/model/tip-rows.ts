@@ -1,5 +1,5 @@
-import { type ToTip, toTip } from '../../session/last-round.ts'
-import { containerStands, lainInShort } from '../../words/lain-in.ts'
+import { inToolbox, type ToTip, toTip } from '../../session/last-round.ts'
+import { containerStands, lainInShort, notInToolbox, seeInToolbox } from '../../words/lain-in.ts'
 import { containerName } from '../../words/places.ts'
 import type { Choice } from '../page.ts'
 import { type Line, line, plain, strong } from '../text/line.ts'
@@ -37,6 +37,18 @@ export function tipRows(
       ? choose(tipped(state, stop), text)
       : bulleted(`${containerStands(state, container)}  held ${held}`, width)
   })
+}
+
+/** What is to be seen in the toolbox, and how it is typed that one of it is not there. */
+export function toolboxRows({ session, width }: Scene): Line[] {
+  const { state } = session
+  const things = inToolbox(state)
+  const [first] = things
+  if (!first) return []
+  return [
+    ...bulleted(seeInToolbox(state, things), width),
+    ...bulleted(`one not in it: ${notInToolbox(state, first)}`, width),
+  ]
 }
 
 /** The containers that were not counted yet on the round. */
