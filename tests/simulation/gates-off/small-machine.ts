@@ -28,6 +28,7 @@ export const SMALL_MACHINE: Machine = {
         part('left chain gasket', { isSingleUse: true }),
         { kind: 'put-on', verb: 'sealant', text: 'grey sealant on the left chain face' },
         { kind: 'mark', text: 'paint line across the joint' },
+        { kind: 'aid', name: 'left chain pin', where: 'left chain bore' },
       ],
     },
     {

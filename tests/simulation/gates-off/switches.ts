@@ -210,6 +210,12 @@ export const SWITCHES = [
     find: 'this.aidsIn(contents)',
     becomes: '[]',
   },
+  {
+    gate: 'aids out, of what hides them itself',
+    file: 'plan/gates.ts',
+    find: 'this.aidsIn(this.contentsOf(no))',
+    becomes: '[]',
+  },
   // The last gate.
   {
     gate: 'home, at the last gate',

@@ -45,6 +45,11 @@ export const WALLS: readonly Wall[] = [
     ['aids out, at the last look', 'last look'],
     ['aids and tools, at the last gate', 'last gate'],
   ]),
+  wall('pin, plug or rag not taken out left out', 'left chain pin', [
+    ['aids out, of what hides them itself', 'last look'],
+    ['aids out, to close a step', 'step closed'],
+    ['aids and tools, at the last gate', 'last gate'],
+  ]),
   wall('cap or cover left out', 'left chain cover', [
     ['home, to close a step', 'step closed'],
     ['home, at the last gate', 'last gate'],
@@ -56,6 +61,11 @@ export const WALLS: readonly Wall[] = [
   ]),
   wall('gasket, washer or seal left out', 'left chain gasket', [
     ['home, to close a step', 'step closed'],
+    ['home, at the last gate', 'last gate'],
+  ]),
+  wall('gasket, washer or seal left out', 'rear gear crush washer', [
+    ['home, to close a step', 'step closed'],
+    ['home, at the last look', 'last look'],
     ['home, at the last gate', 'last gate'],
   ]),
   wall('new single-use piece not got', 'left chain gasket', [
