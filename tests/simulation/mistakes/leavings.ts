@@ -220,10 +220,12 @@ function present(id: string | undefined): string[] {
   return id === undefined ? [] : [id]
 }
 
-/** Where what is said to be fitted lies all the same. A hose end hangs on its hose, and is in no bag. */
+/** Where it is all the same: in the bag, on the bench, or not in the toolbox. A hose end hangs on its hose, and is in no bag. */
 function liesOf({ doing, thing, at }: Act): Made['lies'] {
-  if (doing !== 'fit' || !thing) return undefined
-  return thing.kind === 'lot' || thing.kind === 'set' || thing.kind === 'part' ? { thing, at } : undefined
+  if (!thing) return undefined
+  if (doing === 'take out') return { thing, at }
+  const isTipped = thing.kind === 'lot' || thing.kind === 'set' || thing.kind === 'part'
+  return doing === 'fit' && isTipped ? { thing, at } : undefined
 }
 
 /** Whether who looks a second time sees that it was not done. What is clamped between two faces nobody sees. */

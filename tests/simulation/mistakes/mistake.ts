@@ -32,7 +32,7 @@ export interface Defect {
   shows?: ((act: Act) => boolean) | undefined
 }
 
-/** One piece that lies where the record says that nothing is: in the bag or slot that it came off into, or on the bench. */
+/** One piece that is not where the record has it, but in the bag or slot that it came off into, or on the bench; or not in the toolbox. */
 export interface Lies {
   thing: Thing
   at: string | undefined
