@@ -17,6 +17,12 @@ export interface Wall {
   seed: number
 }
 
+/** A line of a critical step, seen by somebody else. */
+const SECOND_LOOK: Wall['gates'] = [
+  ['second look, before the next step', 'second look'],
+  ['second look, at the last gate', 'second look'],
+]
+
 export const WALLS: readonly Wall[] = [
   // Left out.
   wall('fastener left out', 'inner cam nuts', [
@@ -27,8 +33,7 @@ export const WALLS: readonly Wall[] = [
   ]),
   wall('fasteners not tightened left out', 'left chain bolts', [
     ['tightening, to close a step', 'step closed'],
-    ['second look, before the next step', 'second look'],
-    ['second look, at the last gate', 'second look'],
+    ...SECOND_LOOK,
     ['tightening, at the last gate', 'last gate'],
   ]),
   wall('bolt not turned in one pass left out', 'inner cam nuts', [
@@ -96,8 +101,7 @@ export const WALLS: readonly Wall[] = [
   ]),
   wall('mark not confirmed left out', 'paint line across the joint', [
     ['marks, to close a step', 'step closed'],
-    ['second look, before the next step', 'second look'],
-    ['second look, at the last gate', 'second look'],
+    ...SECOND_LOOK,
     ['marks, at the last gate', 'last gate'],
   ]),
   wall('fluid not filled left out', 'coolant', [
@@ -117,27 +121,18 @@ export const WALLS: readonly Wall[] = [
     ['steps, at the last gate', 'last gate'],
     ['aids and tools, at the last gate', 'last gate'],
   ]),
-  // Said to be done, and not done.
-  wall('fastener, ticked', 'left chain bolts', [
-    ['second look, before the next step', 'second look'],
-    ['second look, at the last gate', 'second look'],
-    ['the last round is proposed', 'last round'],
-  ]),
-  wall('fasteners not tightened, ticked', 'left chain bolts', [
-    ['second look, before the next step', 'second look'],
-    ['second look, at the last gate', 'second look'],
-  ]),
-  wall('mark not confirmed, ticked', 'paint line across the joint', [
-    ['second look, before the next step', 'second look'],
-    ['second look, at the last gate', 'second look'],
-  ]),
-  wall('gasket, washer or seal, ticked', 'left chain gasket', [['the last round is proposed', 'last round']]),
-  wall('part, ticked', 'inner cam carrier', [['the last round is proposed', 'last round']]),
-  wall('matched piece, ticked', 'inner cam caps', [['the last round is proposed', 'last round']]),
-  wall('cap or cover, ticked', 'left chain cover', [
-    ['second look, before the next step', 'second look'],
-    ['second look, at the last gate', 'second look'],
-    ['the last round is proposed', 'last round'],
+  // Said to be done, and not done: found where somebody is made to look.
+  wall('fasteners not tightened, ticked', 'left chain bolts', SECOND_LOOK),
+  wall('mark not confirmed, ticked', 'paint line across the joint', SECOND_LOOK),
+  // The last round is there only where it is taken from what is proposed, and is gone only because the last gate asks for it.
+  ...(['the last round is proposed', 'steps, at the last gate'] as const).flatMap((gate) => [
+    wall('fastener, ticked', 'left chain bolts', [...SECOND_LOOK, [gate, 'last round']]),
+    wall('cap or cover, ticked', 'left chain cover', [...SECOND_LOOK, [gate, 'last round']]),
+    wall('gasket, washer or seal, ticked', 'left chain gasket', [[gate, 'last round']]),
+    wall('part, ticked', 'inner cam carrier', [[gate, 'last round']]),
+    wall('matched piece, ticked', 'inner cam caps', [[gate, 'last round']]),
+    wall('pin, plug or rag not taken out, ticked', 'outer intake rag', [[gate, 'last round']]),
+    wall('tool not put back, ticked', 'left pump magnet', [[gate, 'last round']]),
   ]),
   // Wrong.
   wall('matched piece at the place of another', 'inner cam caps', [['own position only', 'at once']]),
@@ -236,34 +231,26 @@ export const WALLS: readonly Wall[] = [
   wall('passes never set, and never turned', 'left chain bolts', [
     ['asked about passes that were never set', 'asked'],
   ]),
+  // What no record can see, whatever gates there are: said to be done, and nobody is made to look; or never written down.
+  wall('bolt not turned in one pass, ticked', 'inner cam nuts', []),
+  wall('whole pass, ticked', 'inner cam nuts', []),
+  wall('hose end, ticked', 'upper coil hose', []),
+  wall('oil, locker or sealant, ticked', 'grey sealant on the left chain face', []),
+  wall('part not judged, ticked', 'inner cam carrier', []),
+  wall('fluid not filled, ticked', 'coolant', []),
+  wall('last look, ticked', 'step 2', []),
+  wall('added step, ticked', 'step 4', []),
+  wall('matched piece turned round, no mark of it in the record', 'inner cam caps', []),
+  wall('fasteners came off and were never recorded', 'inner cam nuts', []),
+  wall('part came off and was never recorded', 'inner cam carrier', []),
+  wall('pin, plug or rag put in and never recorded', 'outer intake rag', []),
+  wall('mark never recorded', 'paint line across the joint', []),
+  // A code has nine digits: so one is told from a word, and no switch changes that.
+  wall('label: one digit missing', 'front fan screws', [], 'at once'),
+  wall('label: one digit doubled', 'front fan screws', [], 'at once'),
+  // What is done already has refusals of many names, and does no harm.
+  wall('broken off: the last thing done once more', 'front fan panel', [], 'at once'),
 ]
-
-/** Mistakes before which no wall of switches stands, and why. */
-export const NO_WALL: ReadonlyMap<string, string> = new Map([
-  ...[
-    'bolt not turned in one pass, ticked',
-    'whole pass, ticked',
-    'pin, plug or rag not taken out, ticked',
-    'hose end, ticked',
-    'tool not put back, ticked',
-    'oil, locker or sealant, ticked',
-    'part not judged, ticked',
-    'fluid not filled, ticked',
-    'last look, ticked',
-    'added step, ticked',
-    'matched piece turned round, no mark of it in the record',
-    'fasteners came off and were never recorded',
-    'part came off and was never recorded',
-    'pin, plug or rag put in and never recorded',
-    'mark never recorded',
-  ].map((name) => [name, 'no gate can see it'] as const),
-  ['label: one digit missing', 'a code has nine digits: that is how one is told from a word'],
-  ['label: one digit doubled', 'a code has nine digits: that is how one is told from a word'],
-  [
-    'broken off: the last thing done once more',
-    'it does no harm: what is done already is refused by its own name',
-  ],
-])
 
 function wall(
   mistake: string,

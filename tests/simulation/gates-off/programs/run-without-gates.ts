@@ -27,7 +27,9 @@ function beside(): Beside[] {
     const touched = new Set(
       WALLS.flatMap(({ mistake, gates }) => (gates.some(([gate]) => groupOf(gate) === group) ? mistake : [])),
     )
-    const others = WALLS.map(({ mistake }) => mistake).filter((mistake) => !touched.has(mistake))
+    const others = WALLS.flatMap(({ mistake, gates }) =>
+      gates.length > 0 && !touched.has(mistake) ? mistake : [],
+    )
     return { group, ...runWithout(off, SMALL_MACHINE, [...new Set(others)].map(known), 6) }
   })
 }
