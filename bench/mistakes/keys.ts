@@ -31,7 +31,8 @@ export async function keysOfJobs(print: Printer['print'], jobs: number): Promise
   print(`  the same record as by lines, and cleared: ${whole}`)
   const costs = [
     `At the screens a clean job takes ${countText(Math.round(keys))} keys and ${countText(Math.round(scans))} scans (medians of ${jobs}), ${figure(perPiece, 'keys')} a piece; ${percentOf(named)} of the keys write names and notes, ${percentOf(asked)} are asked for by the tool alone, ${overrides} override a gate.`,
-    `A bag on strip-down takes ${median(bags)} keys besides its names (median of ${countText(bags.length)} bags).`,
+    `Of them ${PHASES.map((phase) => `${countText(Math.round(middle((one) => allKeys(one.phases[phase]))))} in ${phase}`).join(', ')}.`,
+    `A bag on strip-down takes ${median(bags)} keys besides its names, ${withoutMost(bags)} at most in 95 % (of ${countText(bags.length)} bags).`,
   ]
   const refusals = counts.flatMap(({ withMistakes }) => withMistakes.refusals)
   if (refusals.length > 0)
@@ -56,6 +57,13 @@ export async function keysOfJobs(print: Printer['print'], jobs: number): Promise
     seeds: `keys 1 to ${jobs}`,
     costs,
   }
+}
+
+const PHASES = ['strip-down', 'waiting', 'build-up', 'last gate'] as const
+
+/** What 95 % of them do not go over. */
+function withoutMost(values: readonly number[]): number {
+  return [...values].sort((a, b) => a - b)[Math.ceil(values.length * 0.95) - 1] ?? 0
 }
 
 function percentOf(share: number): string {

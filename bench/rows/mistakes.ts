@@ -38,6 +38,7 @@ export async function run({ print }: Printer): Promise<void> {
   if (PUTBACK_WRITE !== '1') return
   const jobs = ({ from, to }: { from: number; to: number }) => `${from} to ${to - 1}`
   const text = findingsText({
+    part,
     date: new Date().toISOString().slice(0, 10),
     seeds: [
       `jobs with mistakes ${jobs(mistaken)}`,

@@ -13,7 +13,7 @@ export function auditFindings(text: string): string[] {
 }
 
 const SAYS = [
-  /`npm run bench:mistakes`/,
+  /npm run bench:mistakes`/,
   /on \d{4}-\d\d-\d\d/,
   /Seeds: .*\d+ to \d+/,
   /proves the tool, not the person/,

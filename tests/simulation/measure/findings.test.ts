@@ -78,7 +78,11 @@ function tally(from: number, jobs: number, rows: readonly ClassTally[] = []): Ta
   }
 }
 
-const ABOUT = { date: '2026-11-30', seeds: ['jobs with mistakes 1 to 700', 'clean jobs 5001 to 6000'] }
+const ABOUT = {
+  part: 1,
+  date: '2026-11-30',
+  seeds: ['jobs with mistakes 1 to 700', 'clean jobs 5001 to 6000'],
+}
 const goals = jobGoals(tally(1, 700, ROWS), tally(5001, 1000))
 const text = findingsText({ ...ABOUT, goals, rows: ROWS, costs: ['A job takes 900 lines.'] })
 
@@ -134,6 +138,13 @@ describe('runs added up', () => {
 
 describe('the table', () => {
   test('agrees with itself', () => expect(auditFindings(text)).toEqual([]))
+
+  test('says which part of the whole run it is', () => {
+    expect(text).toContain('`npm run bench:mistakes`')
+    const some = findingsText({ ...ABOUT, part: 0.04, goals, rows: ROWS, costs: [] })
+    expect(some).toContain('`PUTBACK_MISTAKES=0.04 npm run bench:mistakes`')
+    expect(auditFindings(some)).toEqual([])
+  })
 
   test('has every kind of mistake under the way in which it is made', () => {
     const names = [...text.matchAll(/^\| (\S.*?) +\| [\d,]+ +\| (?:\d|none|under)/gm)].map(([, name]) => name)

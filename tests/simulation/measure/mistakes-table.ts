@@ -5,6 +5,8 @@ import type { ClassTally } from './tally.ts'
 
 /** What a run of the simulation came to, as it is shown. */
 export interface Findings {
+  /** Which part of the whole run it was: 1 for all of it. */
+  part: number
   /** The day of the run, `2026-11-30`. */
   date: string
   /** Which seeds each part was run with, in words. */
@@ -38,7 +40,7 @@ const PLACES: readonly Where[] = [
 ]
 
 /** All of it in Markdown: the goals, every kind of mistake, what a job takes, and what it does not prove. */
-export function findingsText({ date, seeds, goals, rows, costs }: Findings): string {
+export function findingsText({ part, date, seeds, goals, rows, costs }: Findings): string {
   const sections = SECTIONS.flatMap(({ going, says }) =>
     section(
       says,
@@ -46,7 +48,7 @@ export function findingsText({ date, seeds, goals, rows, costs }: Findings): str
     ),
   )
   return [
-    `Printed by \`${COMMAND}\` on ${date}, with limits of 95 % confidence (Clopper and Pearson).`,
+    `Printed by \`${part < 1 ? `PUTBACK_MISTAKES=${part} ` : ''}${COMMAND}\` on ${date}, with limits of 95 % confidence (Clopper and Pearson).`,
     `Seeds: ${seeds.join('; ')}.`,
     'It proves the tool, not the person: what is said to be done and was not, or was never told to the record, is found only',
     'where the tool makes one look again.',
