@@ -208,6 +208,7 @@ function run(acts: readonly Act[], place: number, isOne: (act: Act) => boolean):
 /** Under which ids the record knows what an act is about. */
 export function subjectsOf({ doing, step, thing, at }: Act, known: Known): string[] {
   if (!thing) return [`step ${step}`]
+  if (doing === 'scan') return [...known.everyPiece(thing)]
   if (doing === 'turn') return present(known.tightenings.get(thing)?.id)
   if (doing === 'judge') return known.checks.get(thing) ?? []
   if (doing === 'confirm') return [known.mark(thing, at)]
