@@ -33,7 +33,8 @@ describe('a full sheet of 65 labels', async () => {
 
 test('the decoder leaves the functions of the language as they were for all that runs beside it', async () => {
   await pdfPicture(await pdfOfShapes(), 72)
-  const functions = [JSON, Array.prototype, Function.prototype]
+  const holders: object[] = [JSON, Array.prototype, Function.prototype]
+  const functions = holders
     .flatMap((holder) => Object.values(Object.getOwnPropertyDescriptors(holder)))
     .flatMap(({ value }) => (typeof value === 'function' ? [value] : []))
   expect(functions.length).toBeGreaterThan(40)
