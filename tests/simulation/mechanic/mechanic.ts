@@ -170,24 +170,42 @@ export class Mechanic {
     else this.perform(act)
   }
 
-  /** A closed step comes apart, with all on top of it, and goes back whole: what was left out in these is put right by that, too. */
+  /** A closed step comes apart, with all on top of it, and goes back whole. */
   takeApart(no: number, reason: string): void {
+    const closed = this.#closedSteps()
     const result = this.bench.say(`reopen ${no} because ${reason}`)
     if (!result.ok) {
       this.#block(`reopen ${no}`, result.code, result.told.what)
       return
     }
     const steps = (result.entries ?? []).flatMap((entry) => (entry.type === 'reopened' ? entry.steps : []))
-    this.#open = this.#open.filter(
-      ({ going, step, cure }) =>
-        going === 'never written' || !steps.includes(step) || cure.some((each) => isTool(each)),
-    )
+    this.#putRightByChance(steps, closed)
     for (const step of steps) this.#whole.delete(step)
     for (const each of rebuildActs(this.machine, steps, this.known, this.bench.session.state))
       if (!this.isDone(each) && !this.perform(each)) return
     for (const step of steps) this.#whole.add(step)
     const round = lastRound(this.machine)
     if (steps.includes(round.step) && !this.#isOnRound) this.perform(round)
+  }
+
+  /**
+   * Mistakes in steps that went apart for another one, and go back whole. They are not counted, for nothing found them; but of what
+   * was left out and not said to be done, the gate that its step was closed by has failed.
+   */
+  #putRightByChance(steps: readonly number[], closed: ReadonlySet<number>): void {
+    const isPutRight = ({ going, step, cure }: Defect) =>
+      going !== 'never written' &&
+      steps.includes(step) &&
+      cure.every((each) => ON_THE_WAY_BACK.has(each.doing) && !isTool(each))
+    for (const { mistake, going, step } of this.#open.filter(isPutRight))
+      if (going === 'left out' && closed.has(step))
+        this.fates.push({ mistake, going, came: 'unseen', what: `step ${step} was closed over it` })
+    this.#open = this.#open.filter((defect) => !isPutRight(defect))
+  }
+
+  #closedSteps(): ReadonlySet<number> {
+    const all = [...this.bench.session.state.steps.values()]
+    return new Set(all.filter(({ built }) => built === 'done').map(({ no }) => no))
   }
 
   #block(line: string, code: string, what: string): void {
