@@ -2,12 +2,14 @@ import { resolve } from 'node:path'
 import type { JobSummary } from '../session/jobs.ts'
 import type { JobNumber } from '../session/scan.ts'
 import type { Session } from '../session/session.ts'
+import type { Entry } from '../session/stored-entry.ts'
 import { hasJournal } from '../storage/job-folders.ts'
 import { say } from '../words/cures.ts'
 import { type Trouble, troubleText } from '../words/storage-troubles.ts'
 import { told } from '../words/told.ts'
 import { troubleOfRecord } from '../words/trouble-of.ts'
 import type { Options } from './arguments.ts'
+import { noteBrokenOff } from './broke-off.ts'
 import { EXIT } from './exit-codes.ts'
 import type { DiskShelf } from './job-shelf.ts'
 import type { Around } from './perform-line.ts'
@@ -19,6 +21,8 @@ export interface Open {
   ok: true
   path: string
   session: Session
+  /** Set for the first line in a job of which the record had to be told that its work broke off. */
+  noted?: Entry | null
 }
 
 /** Where commands are carried out: the jobs of a home, and the one that lines go to, opened once. */
@@ -42,8 +46,9 @@ export class Desk {
     if (typeof path !== 'string') return path
     if (this.#open?.path !== path) {
       const opened = this.open(path)
-      if (opened.ok) this.#open = opened
-      return opened
+      if (!opened.ok) return opened
+      this.#open = opened
+      return { ...opened, noted: noteBrokenOff(opened.session, this.shelf.meanwhile(path)) }
     }
     try {
       // Others may have written since: a line is read in the light of what they did.

@@ -1,3 +1,4 @@
+import { uptime } from 'node:os'
 import { basename, dirname, join, resolve } from 'node:path'
 import { type JobShelf, type JobSummary, type NewJob, NumbersUsedUp } from '../session/jobs.ts'
 import { Session, type SessionOptions } from '../session/session.ts'
@@ -17,8 +18,9 @@ import {
 import { notRecorded } from '../storage/journal/not-recorded.ts'
 import { openJournal } from '../storage/journal/open-journal.ts'
 import { withLock } from '../storage/lock/lock.ts'
-import { enterJob, type Presence } from '../storage/lock/presence.ts'
+import { enterJob, type Presence, somebodyHere } from '../storage/lock/presence.ts'
 import { soundWanted, wantSound } from '../storage/sound-setting.ts'
+import type { Meanwhile } from './broke-off.ts'
 import { addDemoJob } from './demo-job.ts'
 
 interface ShelfOptions extends SessionOptions {
@@ -26,6 +28,8 @@ interface ShelfOptions extends SessionOptions {
   fs?: FileSystem | undefined
   /** How long to wait for another program that is writing, in milliseconds. */
   lockLimit?: number | undefined
+  /** When this computer was started. */
+  booted?: (() => Date) | undefined
 }
 
 /** The jobs of a home on the disk. */
@@ -54,6 +58,12 @@ export class DiskShelf implements JobShelf {
 
   enter(path: string): Presence {
     return enterJob(path)
+  }
+
+  /** What is known of the time since the last entry of a job, for who wonders whether its work goes on. */
+  meanwhile(path: string): Meanwhile {
+    const { now = () => new Date(), booted = bootTime } = this.#options
+    return { now: now(), booted: booted(), othersHere: somebodyHere(path) }
   }
 
   create(job: NewJob): string {
@@ -150,6 +160,10 @@ export class DiskShelf implements JobShelf {
       problem: found,
     }
   }
+}
+
+function bootTime(): Date {
+  return new Date(Date.now() - uptime() * 1000)
 }
 
 /** What is taken apart to learn how: nobody has this pump. */

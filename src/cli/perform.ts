@@ -1,5 +1,8 @@
 import { nearestWord } from '../lines/nearest.ts'
+import type { Session } from '../session/session.ts'
+import type { Entry } from '../session/stored-entry.ts'
 import { say } from '../words/cures.ts'
+import { entryText } from '../words/entries.ts'
 import { told } from '../words/told.ts'
 import type { Options } from './arguments.ts'
 import { PROGRAM_COMMANDS } from './command-table.ts'
@@ -48,8 +51,21 @@ function line(desk: Desk, text: string): Result | Pending {
   // A record is worth most when it is hurt: one of which nothing can be read is backed up as it is.
   const open = /^backup(?: |$)/i.test(text) ? desk.anyhow() : desk.current()
   if (!open.ok) return open
-  const result = performLine(open.session, text, desk.around())
-  return isPending(result) || result.ok ? result : withNearCommand(result, text)
+  const performed = performLine(open.session, text, desk.around())
+  if (isPending(performed)) return performed
+  const result = open.noted ? behindNote(open.session, open.noted, performed) : performed
+  return result.ok ? result : withNearCommand(result, text)
+}
+
+/** What came of a line, behind what had to be noted first. An answer stays as it is: it may be kept as a file. */
+function behindNote({ state }: Session, noted: Entry, result: Result): Result {
+  const isAnswer = result.ok && result.entries === undefined
+  const before = isAnswer ? [] : [`${noted.n}  ${entryText(state, noted)}`]
+  return {
+    ...result,
+    entries: [noted, ...(result.entries ?? [])],
+    text: [...before, ...(result.text ?? [])],
+  }
 }
 
 /** A word that no line begins with may be one of the program's own, mistyped. */

@@ -94,9 +94,18 @@ function evolve(state: State, entry: Entry, takenBack: boolean): void {
   lawfully(entry, () => {
     refuseTooEarly(state, entry)
     apply(state, entry)
+    if (ENDS_WORK.has(entry.type)) goOnElsewhere(state)
     noteWork(state, entry)
   })
 }
+
+/** Of two steps that were taken up, the other one is in hand when the first is closed or taken back. */
+function goOnElsewhere(state: State): void {
+  if (state.build !== null || state.strip !== null) return
+  for (const { no, built } of state.steps.values()) if (built === 'underway') state.build ??= no
+}
+
+const ENDS_WORK = new Set<EntryType>(['build-done', 'failed', 'reopened'])
 
 /** A journal begins with its job and has no other, and what is taken back or brought back was written after that. */
 function refuseOutOfOrder(entry: Entry): void {

@@ -40,6 +40,11 @@ export function nextTurn(tightening: Tightening): NextTurn | null {
   return null
 }
 
+/** Whether some of a joint is turned, or in doubt, and the rest is not: what is next in it comes before anything else. */
+export function isHalfWay({ suspect, through, pass }: NextTurn): boolean {
+  return suspect || through > 0 || pass > 0
+}
+
 /**
  * The order of the fasteners in a pass: backed off in the reverse of the tightening, after the published practice. Where
  * nothing was turned on before, the order is that of loosening.

@@ -9,11 +9,12 @@ import { type Leftover, leftovers } from '../plan/leftovers.ts'
 import { beneath, buildOrder } from '../plan/order.ts'
 import { type Phase, phaseOf } from '../plan/phase.ts'
 import type { Reason } from '../plan/reasons.ts'
-import { isUnderWay, type NextTurn, nextTurn } from '../plan/tightening.ts'
+import { isHalfWay, isUnderWay, type NextTurn, nextTurn } from '../plan/tightening.ts'
 import { isDried } from '../plan/waiting/consumables.ts'
 import type { ConsumableFacts } from '../plan/waiting/waiting-facts.ts'
 import { type DueView, dueView } from './due-view.ts'
 import { behindWhatTheyHold } from './hold-down.ts'
+import { type OpenLoosening, openLoosening } from './open-loosening.ts'
 import type { Session } from './session.ts'
 import type { Entry } from './stored-entry.ts'
 
@@ -124,7 +125,22 @@ export function todoOf(session: Session, no: number): Todo[] {
   for (const fluid of contents.fluids) {
     if (fluid.filledLitres === null && !state.overrides.has(fluid.id)) todo.push({ kind: 'fill', fluid })
   }
-  return todo
+  // Bolts that are half way through their passes are not left for anything else.
+  return [...todo.filter(isHalfTurned), ...todo.filter((each) => !isHalfTurned(each))]
+}
+
+function isHalfTurned(todo: Todo): boolean {
+  return todo.kind === 'turn' && isHalfWay(todo.next)
+}
+
+/** The aid to take out where nothing else keeps a step from its last look: a rag, a pin or a plug beneath it. */
+export function aidInTheWay({ state }: Session, { reasons }: Pick<PlanRow, 'reasons'>): Todo | null {
+  if (!reasons.every(({ code }) => code === 'aid-in' || code === 'look-due')) return null
+  for (const reason of reasons) {
+    const account = reason.code === 'aid-in' ? state.ledger.accounts.get(reason.piece) : undefined
+    if (account && reason.code === 'aid-in') return { kind: 'take-out', account, count: reason.count }
+  }
+  return null
 }
 
 /** What came off last goes back first; a matched set keeps the order of its positions. */
@@ -233,7 +249,8 @@ export interface Card {
 
 export type NextThing =
   | { kind: 'begin' }
-  | { kind: 'strip'; step: number }
+  /** `ease`: what is eased next before it comes off, where a loosening is under way. */
+  | { kind: 'strip'; step: number; ease?: OpenLoosening }
   | { kind: 'todo'; step: number; todo: Todo }
   | { kind: 'close'; step: number }
   | { kind: 'look'; step: number }
@@ -251,7 +268,7 @@ export function cardOf(session: Session): Card {
   const { state } = session
   const halfway = [...state.tightenings.values()].flatMap((tightening) => {
     const next = nextTurn(tightening)
-    return next && (next.suspect || next.through > 0 || next.pass > 0) ? [{ tightening, next }] : []
+    return next && isHalfWay(next) ? [{ tightening, next }] : []
   })
   const begun = [...state.steps.values()].filter(
     ({ no, built }) =>
@@ -302,12 +319,18 @@ function nextThing(session: Session): NextThing {
   // What came off again after the start goes back as before it.
   if (state.started && trialBalance(session).length === 0) return afterStart(session)
   if (state.cleared && !state.started) return { kind: 'start' }
-  if (state.strip !== null && state.build === null) return { kind: 'strip', step: state.strip }
-  // Of two steps that were taken up, the one that is not done goes on when the other is.
-  const build = state.build ?? [...state.steps.values()].find(({ built }) => built === 'underway')?.no ?? null
+  if (state.strip !== null && state.build === null) {
+    const ease = openLoosening(state)
+    return { kind: 'strip', step: state.strip, ...(ease && { ease }) }
+  }
+  const { build } = state
   if (build !== null) {
     const todo = todoOf(session, build)[0]
-    return todo ? { kind: 'todo', step: build, todo } : { kind: 'close', step: build }
+    if (todo) return { kind: 'todo', step: build, todo }
+    // Something beneath was touched after the look: it is looked at once more before it is closed.
+    const held = session.gates().finish(build)
+    const isLooked = held.length === 0 || held.some(({ code }) => code !== 'look-due')
+    return { kind: isLooked ? 'close' : 'look', step: build }
   }
   if (state.steps.size === 0) return { kind: 'begin' }
   const rows = planRows(session).filter(
@@ -317,6 +340,8 @@ function nextThing(session: Session): NextThing {
   if (ready) return { kind: 'take', step: ready.step.no }
   const first = rows[0]
   if (first) {
+    const aid = aidInTheWay(session, first)
+    if (aid) return { kind: 'todo', step: first.step.no, todo: aid }
     const looking = first.reasons.every(({ code }) => code === 'look-due')
     return looking
       ? { kind: 'look', step: first.step.no }

@@ -1,3 +1,4 @@
+import { startsAgain } from '../../session/pass-again.ts'
 import type { Session } from '../../session/session.ts'
 import { timersOf } from '../../session/timers.ts'
 import type { Card } from '../../session/views.ts'
@@ -21,6 +22,9 @@ export function cardText(session: Session, card: Card): string[] {
     lines.push(`${what} ${whenText(stopped.at)}${where}${stopped.note === '' ? '' : `: ${stopped.note}`}`)
   }
   lines.push(`Next: ${nextText(state, next)}`)
+  const turn = next.kind === 'todo' && next.todo.kind === 'turn' ? next.todo : null
+  if (turn !== null && startsAgain(session, turn.tightening.id, turn.next))
+    lines.push('Work stopped in the middle of the pass, so it starts again at its first fastener.')
   lines.push(...timersOf(state).map((timer) => `Time runs: ${timerText(state, timer)}`))
   for (const { tightening, next: turn } of halfway) {
     const doubt = turn.suspect ? ', perhaps turned already' : ''

@@ -1,9 +1,19 @@
+import { findsOut } from '../../session/finds-out.ts'
+import type { OpenLoosening } from '../../session/open-loosening.ts'
 import type { Session } from '../../session/session.ts'
 import type { NextThing, Todo } from '../../session/views.ts'
 import { wrenchSetting } from '../../session/wrench-settings.ts'
 import { consumableName } from '../../words/consumables/names.ts'
 import { wrenchText } from '../../words/joint-questions.ts'
-import { faultName, markName, passName, stepName, tighteningName } from '../../words/names.ts'
+import {
+  fastenerCalled,
+  faultName,
+  looseningName,
+  markName,
+  passName,
+  stepName,
+  tighteningName,
+} from '../../words/names.ts'
 import { passVerb } from '../../words/pass-work.ts'
 import { countedPiece } from '../../words/pieces.ts'
 import { placeWithLabel } from './labels.ts'
@@ -16,11 +26,11 @@ export function nextText(state: State, next: NextThing): string {
     case 'begin':
       return 'take the first piece off: off COUNT SIZE NAME'
     case 'strip':
-      return `go on with ${stepName(state, next.step)}: off ..., and end when all of it is off`
+      return next.ease === undefined ? stripText(state, next.step) : easeText(state, next.ease)
     case 'todo':
       return todoText(state, next.todo)
     case 'close':
-      return `${stepName(state, next.step)} is complete: done`
+      return closeText(state, next.step)
     case 'look':
       return `the last look before ${stepName(state, next.step)}: look ${next.step}`
     case 'take':
@@ -42,6 +52,23 @@ export function nextText(state: State, next: NextThing): string {
     default:
       return next satisfies never
   }
+}
+
+function closeText(state: State, no: number): string {
+  const step = state.steps.get(no)
+  return step && findsOut(step)
+    ? `${stepName(state, no)}, say what was found: done ${no}: RESULT`
+    : `${stepName(state, no)} is complete: done`
+}
+
+function stripText(state: State, step: number): string {
+  return `go on with ${stepName(state, step)}: off ..., and end when all of it is off`
+}
+
+function easeText(state: State, { loosening, next }: OpenLoosening): string {
+  const through = `${next.through} of ${loosening.order.length} eased`
+  const where = `${looseningName(state, loosening.id)}, ${passName(loosening, next.pass)}, ${through}`
+  return `ease ${fastenerCalled(next.fastener)} (${where}): turn ${next.fastener} of ${loosening.id}`
 }
 
 /** One thing to do in a step, with the words to say when it is done. */

@@ -2,7 +2,7 @@ import { isMatched } from '../../ledger/piece.ts'
 import type { LooseningFacts, LooseningId, TighteningFacts, TighteningId } from '../../plan/facts.ts'
 import { patternOf } from '../../plan/pattern.ts'
 import { notHome } from '../../plan/reasons.ts'
-import { nextTurn, type Tightening } from '../../plan/tightening.ts'
+import { isHalfWay, nextTurn, type Tightening } from '../../plan/tightening.ts'
 import type { Command } from '../command.ts'
 import type { EntryBodyOf } from '../entry.ts'
 import type { State } from '../state.ts'
@@ -162,8 +162,10 @@ function current(state: State): TighteningFacts | LooseningFacts {
 
 function openTightening(state: State): TighteningFacts {
   const step = state.build
-  const open = [...state.tightenings.values()].find(
-    (tightening) => tightening.step === step && nextTurn(tightening),
-  )
-  return open ?? refuse({ code: 'no-tightening', step })
+  const open = [...state.tightenings.values()].flatMap((tightening) => {
+    const next = tightening.step === step ? nextTurn(tightening) : null
+    return next ? [{ tightening, next }] : []
+  })
+  const at = open.find(({ next }) => isHalfWay(next)) ?? open[0]
+  return at?.tightening ?? refuse({ code: 'no-tightening', step })
 }

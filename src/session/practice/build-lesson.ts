@@ -68,6 +68,8 @@ function stopLesson(
 function todoLesson(session: Session, step: number, todo: Todo, place: LessonPlace): LessonThing {
   if (todo.kind === 'take-out') {
     const { piece } = todo.account
+    if (session.state.steps.get(step)?.built !== 'underway')
+      return stopLesson(session, step, { piece: piece.id, count: todo.count }, place)
     return {
       do: 'take-out',
       piece: piece.id,

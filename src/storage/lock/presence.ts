@@ -33,6 +33,11 @@ export function enterJob(folder: string): Presence {
   }
 }
 
+/** Whether a living program on this machine has the job open for work. For those who do not stay. */
+export function somebodyHere(folder: string): boolean {
+  return present(folder).length > 0
+}
+
 const PREFIX = 'journal.open-'
 
 /** The signs of living programs; those of dead ones on this machine are cleared away. */

@@ -1,5 +1,6 @@
+import { findsOut } from '../../session/finds-out.ts'
 import { isLastRound } from '../../session/last-round.ts'
-import type { PlanRow, Todo } from '../../session/views.ts'
+import { aidInTheWay, type PlanRow, type Todo } from '../../session/views.ts'
 import { fastenerCalled, onTheWayBack, stepName } from '../../words/names.ts'
 import { containerName } from '../../words/places.ts'
 import type { Command } from '../act.ts'
@@ -109,14 +110,9 @@ function inDoubt(fastener: string): Choice {
   }
 }
 
-/** Steps that find something out: closing them says what. */
-function hasResult({ kind }: PlanRow['step']): boolean {
-  return kind === 'check' || kind === 'inspect' || kind === 'measure' || kind === 'turn' || kind === 'align'
-}
-
 /** The two ways in which a step that finds something out can end. */
 function closing(step: PlanRow['step'], todo: readonly Todo[]): Choice[] {
-  if (!hasResult(step)) return []
+  if (!findsOut(step)) return []
   return todo.length === 0 ? [passes(step.no), fails(step.no)] : [fails(step.no)]
 }
 
@@ -145,7 +141,7 @@ function enterOpen({ session }: Scene, { step }: PlanRow, todo: readonly Todo[])
   const [bag] = isLastRound(state, step.no) ? stillToTip(state) : []
   // Enter, pressed by habit, must not say of a bag what nobody saw.
   if (bag) return tipFirst(containerName(state, bag.container))
-  if (hasResult(step)) return passes(step.no)
+  if (findsOut(step)) return passes(step.no)
   return {
     says: `${onTheWayBack(step.title)} is done`,
     act: { do: 'send', commands: [{ do: 'close-step', step: step.no }] },
@@ -169,6 +165,8 @@ function enterClosed(scene: Scene, row: PlanRow): Choice | null {
   if (standing === 'ready' || standing === 'redo') return takeUp(state, step.no)
   if (standing === 'stripping') return goTo('go on taking it off', { at: 'off' })
   if (standing === 'done' || standing === 'idle') return nextChoice(scene)
+  const aid = aidInTheWay(scene.session, row)
+  if (aid) return doIt(state, step.no, aid)
   if (reasons.length > 0 && reasons.every(({ code }) => code === 'look-due')) {
     // It is a claim about what hands and eyes did: Enter, pressed once too often, must not make it.
     return {
