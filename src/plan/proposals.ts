@@ -1,7 +1,7 @@
 import { containerOf } from '../ledger/place.ts'
 import { contentsByStep } from './contents.ts'
 import type { PlanFacts, StepFacts, StepKind, StepWay } from './facts.ts'
-import { beneath, buildNeeds, LAST } from './order.ts'
+import { beneath, buildNeeds, isLast, LAST } from './order.ts'
 
 /** A step of the way back that the kind of thing suggests. It becomes one only when the user takes it. */
 export interface Proposal {
@@ -44,7 +44,8 @@ export function proposals(facts: PlanFacts): Proposal[] {
     }
   }
   if (timed.length > 0) found.push(turnByHand(timed, facts))
-  if (wasPutAway(facts)) found.push(LAST_ROUND)
+  // One that was given another title is the round all the same.
+  if (wasPutAway(facts) && ![...facts.steps.values()].some(isLast)) found.push(LAST_ROUND)
   const seen = new Set<string>()
   return found.filter((proposal) => {
     const title = proposal.title.toLowerCase()

@@ -67,6 +67,11 @@ describe('what the kind of thing suggests', () => {
       [strip('side off'), off(1, 'lever'), endStrip, putOn('p1'), done(1)],
       [ROUND],
     ],
+    [
+      'one round for a job, whatever its title',
+      [strip('side off'), off(1, 'lever'), addStep('look round', { due: 'last' })],
+      [],
+    ],
     ['one round for a job', [strip('side off'), off(1, 'lever'), addStep(ROUND)], []],
     [
       'not again what the job has',
