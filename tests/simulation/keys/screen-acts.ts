@@ -5,7 +5,7 @@ import { waitActs } from '../job/wait-acts.ts'
 import type { Machine } from '../machines/machine.ts'
 
 /** A whole job without a mistake, as it is done at the screens. */
-export interface ScreenActs {
+interface ScreenActs {
   strip: Act[]
   wait: Act[]
   /** What is done from taking up a step to closing it, each by itself; which comes first the screens say. */

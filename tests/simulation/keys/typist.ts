@@ -12,7 +12,7 @@ import { Terminal } from './terminal.ts'
 import { fewestKeys, type Wanted, type WayThere } from './ways.ts'
 
 /** How something was done: Enter alone, a number of the screen, a short form or words; a scan is no key. */
-export type How = 'enter' | 'number' | 'words' | 'scan'
+type How = 'enter' | 'number' | 'words' | 'scan'
 
 /** One thing that was done at the screens. */
 export interface Done {

@@ -11,7 +11,7 @@ import { afterAct } from './terminal.ts'
 import { restsOf, verbOf, wordings } from './wordings.ts'
 
 /** What is pressed in one go, up to an Enter or a Backspace, and the act that it comes to. */
-export interface Stroke {
+interface Stroke {
   keys: string
   act: Act
 }
