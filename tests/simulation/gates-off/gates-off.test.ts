@@ -14,11 +14,12 @@ beforeAll(async () => {
     ...SWITCHES,
     ...BLOCKS,
   ])
+  const running = startProgram(program)
   try {
-    const running = startProgram(program)
     const [said = ''] = await running.said(1)
     report = JSON.parse(said)
   } finally {
+    running.kill()
     program.remove()
   }
 }, 120_000)
