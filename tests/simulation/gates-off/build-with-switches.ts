@@ -51,7 +51,8 @@ function switching(switches: readonly GateSwitch[]): Plugin {
         loaded.add(path)
         return { contents: withSwitches(await readFile(path, 'utf8'), own), loader: 'ts' }
       })
-      onEnd(() => {
+      onEnd(({ errors }) => {
+        if (errors.length > 0) return
         const never = [...byFile.keys()].filter((path) => !loaded.has(path))
         if (never.length > 0) throw new Error(`no part of the program: ${never.join(', ')}`)
       })

@@ -38,7 +38,7 @@ describe('a gate in a source', () => {
 })
 
 describe('a program with switches', () => {
-  const program = 'tests/simulation/gates-off/programs/climb-walls.ts'
+  const program = 'tests/simulation/gates-off/programs/run-without-gates.ts'
 
   test('is not built with a gate that is not in its place', async () => {
     await expect(buildWithSwitches(program, [{ ...gate, file: 'plan/gates.ts' }])).rejects.toThrow(
