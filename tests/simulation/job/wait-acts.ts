@@ -40,7 +40,7 @@ function waits(thing: Thing, no: number): Act[] {
 }
 
 /** A new one in place of what is used once. What is more than a washer is held beside the old one, which then goes. */
-export function newPart(thing: Part, no: number): Act[] {
+function newPart(thing: Part, no: number): Act[] {
   const { name, isPlain } = thing
   return [
     act('supply', no, () => `new ${name}`, thing),
