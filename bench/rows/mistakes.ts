@@ -5,8 +5,10 @@ import { findingsText, metText } from '../../tests/simulation/measure/mistakes-t
 import { countText, shareText } from '../../tests/simulation/measure/share-text.ts'
 import type { Printer } from '../measure.ts'
 import { costsOfLines } from '../mistakes/costs-of-lines.ts'
+import { interruptions } from '../mistakes/interruptions.ts'
 import { keysOfJobs } from '../mistakes/keys.ts'
 import { randomCommands } from '../mistakes/random-commands.ts'
+import { realKills } from '../mistakes/real-kills.ts'
 import { wholeJobs } from '../mistakes/whole-jobs.ts'
 
 /** So many of each in full. Clean jobs have seeds of their own. */
@@ -15,6 +17,8 @@ const JOBS = 1200
 const MISTAKES_EACH = 20
 const CLEAN_JOBS = 1008
 const CLEAN_FROM = 1_000_001
+const INTERRUPTIONS = 10_000
+const KILLS = 200
 const KEY_JOBS = 48
 
 /**
@@ -28,8 +32,10 @@ export async function run({ print }: Printer): Promise<void> {
   const random = await randomCommands(print, some(COMMANDS))
   const mistaken = await wholeJobs(print, { first: 1, jobs: some(JOBS), mistakes: MISTAKES_EACH })
   const clean = await wholeJobs(print, { first: CLEAN_FROM, jobs: some(CLEAN_JOBS), mistakes: 0 })
+  const broken = await interruptions(print, some(INTERRUPTIONS))
+  const killed = await realKills(print, some(KILLS))
   const keys = await keysOfJobs(print, some(KEY_JOBS))
-  const parts = [random, keys]
+  const parts = [random, broken, killed, keys]
 
   const goals = [...jobGoals(mistaken, clean), ...parts.flatMap((each) => each.goals)]
   for (const goal of goals) tellGoal(print, goal)
