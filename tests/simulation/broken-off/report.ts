@@ -1,5 +1,5 @@
 /** Where in a job work was broken off. */
-export const PLACES = [
+const PLACES = [
   'in a strip step',
   'while bolts are eased',
   'between steps coming off',
@@ -16,7 +16,7 @@ export const PLACES = [
 export type BreakPlace = (typeof PLACES)[number]
 
 /** How it was broken off. */
-export const HOWS = [
+const HOWS = [
   'the program is gone',
   'a stop with a note',
   'the screens left at once',
