@@ -282,7 +282,7 @@ export const SWITCHES = [
   {
     gate: 'the last round is proposed',
     file: 'plan/proposals.ts',
-    within: 'if (wasPutAway(facts))',
+    within: 'if (wasPutAway(facts)',
     find: 'wasPutAway(facts)',
     becomes: 'false',
   },
