@@ -1,8 +1,7 @@
 import { describe, expect, test } from 'vitest'
-import type { Act } from './job/act.ts'
 import { ONE_OF_EACH } from './machines/one-of-each.ts'
 import { ALL_MISTAKES } from './mistakes/all-mistakes.ts'
-import type { MistakeClass } from './mistakes/classes.ts'
+import { madeAt } from './mistakes/made-at.ts'
 import type { Fate } from './mistakes/mistake.ts'
 import { runJob } from './run-job.ts'
 
@@ -124,7 +123,7 @@ describe('what comes of each mistake in a small machine', () => {
     ['broken off', BROKEN_OFF],
   ])('%s', (_, jobs) => {
     for (const made of jobs) {
-      const classes = made.map(([name, at]) => onlyAt(called(name), at))
+      const classes = made.map(([name, at]) => madeAt(name, at))
       const { fates, falseBlocks, unexplained, cleared } = runJob(ONE_OF_EACH, 1, classes, 'one of each')
       const came = fates.map((fate) => [fate.mistake, comesTo(fate)])
       expect(came.sort()).toEqual(made.map(([name, , comes]) => [name, comes]).sort())
@@ -143,28 +142,6 @@ describe('what comes of each mistake in a small machine', () => {
     expect(all.filter((name) => !looked.includes(name) && !alike.includes(name))).toEqual([])
   })
 })
-
-/** A kind of mistake, made in one place alone: at a thing, at a position of it, or in a step. */
-function onlyAt(mistake: MistakeClass, place: string): MistakeClass {
-  return {
-    ...mistake,
-    at: (acts, nth, machine) => (isAt(acts[nth], place) ? mistake.at(acts, nth, machine) : null),
-  }
-}
-
-function isAt(act: Act | undefined, place: string): boolean {
-  if (!act) return false
-  const { thing, at, step } = act
-  if (!thing) return place === `step ${step}`
-  const name = 'name' in thing ? thing.name : thing.text
-  return place === name || place === `${name} ${at}`
-}
-
-function called(name: string): MistakeClass {
-  const found = ALL_MISTAKES.find((each) => each.name === name)
-  if (!found) throw new Error(`no kind of mistake is called ${name}`)
-  return found
-}
 
 function comesTo(fate: Fate): string {
   return fate.came === 'stopped' ? fate.where : fate.came

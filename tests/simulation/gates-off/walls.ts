@@ -1,7 +1,7 @@
 import type { Where } from '../mistakes/mistake.ts'
 import type { Gate } from './switches.ts'
 
-/** The gates that stand one behind the other against one mistake, made at one thing of the small machine. */
+/** The gates that stand one behind the other against one mistake, made at one thing of the machine with one of each. */
 export interface Wall {
   mistake: string
   /** The thing that it is made at, a position of it, or a step. */

@@ -108,3 +108,8 @@ export interface PutOn {
   verb: 'lube' | 'locker' | 'sealant'
   text: string
 }
+
+/** What a thing is called; of a mark or of what is put on, its words. */
+export function nameOf(thing: Thing): string {
+  return 'name' in thing ? thing.name : thing.text
+}

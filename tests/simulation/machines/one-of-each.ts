@@ -1,6 +1,6 @@
 import type { Lot, Machine, Part, Thing } from './machine.ts'
 
-/** A machine that has everything that a mistake can be made at: each kind of thing, with and without marks, passes and checks. */
+/** A machine with one of everything that a mistake can be made at, in as few lines as will hold it. */
 export const ONE_OF_EACH: Machine = {
   shape: 'one of everything',
   seed: 0,
@@ -12,7 +12,7 @@ export const ONE_OF_EACH: Machine = {
       critical: false,
       things: [
         part('front fan panel', { isCap: true }),
-        lot('front fan screws', 3, null),
+        lot('front fan screws', 2, null),
         { kind: 'fluid', name: 'coolant', litres: '2.5 L' },
         { kind: 'aid', name: 'left pump magnet', where: null },
       ],
@@ -24,10 +24,11 @@ export const ONE_OF_EACH: Machine = {
       critical: true,
       things: [
         part('left chain cover', { isCap: true }),
-        lot('left chain bolts', 4, { text: '10 Nm, 20 Nm, dry', kinds: ['torque', 'torque'], layout: null }),
+        lot('left chain bolts', 3, { text: '10 Nm, 20 Nm, dry', kinds: ['torque', 'torque'], layout: null }),
         part('left chain gasket', { isSingleUse: true }),
         { kind: 'put-on', verb: 'sealant', text: 'grey sealant on the left chain face' },
         { kind: 'mark', text: 'paint line across the joint' },
+        { kind: 'aid', name: 'left chain pin', where: 'left chain bore' },
       ],
     },
     {
@@ -45,7 +46,7 @@ export const ONE_OF_EACH: Machine = {
           check: 'look for score',
           marked: ['A2'],
         },
-        lot('inner cam nuts', 3, { text: '10 Nm, 90 deg, oiled', kinds: ['torque', 'angle'], layout: null }),
+        lot('inner cam nuts', 2, { text: '10 Nm, 90 deg, oiled', kinds: ['torque', 'angle'], layout: null }),
         mixed('rear gear bolts', 'M6x25', ['1', '3']),
         mixed('rear gear bolts', 'M6x40', ['2']),
         part('rear gear crush washer', { isSingleUse: true, isPlain: true }),

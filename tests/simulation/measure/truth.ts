@@ -1,7 +1,7 @@
 import type { State } from '../../../src/journal/state.ts'
 import { balance } from '../../../src/ledger/ledger.ts'
 import type { Known } from '../job/known.ts'
-import type { Machine, Thing } from '../machines/machine.ts'
+import { type Machine, nameOf, type Thing } from '../machines/machine.ts'
 
 /**
  * What of a machine is not home by the record at an open gate, counted from the machine as it was made up, thing by thing, and not
@@ -45,8 +45,4 @@ function wantedOf(thing: Thing): number {
     default:
       return 0
   }
-}
-
-function nameOf(thing: Thing): string {
-  return 'name' in thing ? thing.name : thing.kind
 }

@@ -1,20 +1,19 @@
-import { ALL_MISTAKES } from '../../mistakes/all-mistakes.ts'
-import type { MistakeClass } from '../../mistakes/classes.ts'
+import { ONE_OF_EACH } from '../../machines/one-of-each.ts'
+import { madeAt, mistakeCalled } from '../../mistakes/made-at.ts'
 import { BLOCKS } from '../blocks.ts'
-import { madeAt, withLittleElse } from '../made-at.ts'
 import type { Beside, Climb, GatesOffReport, Held } from '../reports.ts'
 import { runWithout } from '../run-without.ts'
-import { SMALL_MACHINE } from '../small-machine.ts'
 import { SWITCHES } from '../switches.ts'
 import { WALLS } from '../walls.ts'
+import { withLittleElse } from '../with-little-else.ts'
 
 /** At each wall its mistake is made with none of its gates off, then the first, the first two, and so on to all of them. */
 function climbs(): Climb[] {
   return WALLS.flatMap(({ mistake, at, gates, seed }, wall) =>
     [...gates.keys(), gates.length].map((off) => {
       const without = gates.slice(0, off).map(([gate]) => gate)
-      const machine = withLittleElse(SMALL_MACHINE, at)
-      return { wall, off, ...runWithout(without, machine, [madeAt(known(mistake), at)], 1, seed) }
+      const machine = withLittleElse(ONE_OF_EACH, at)
+      return { wall, off, ...runWithout(without, machine, [madeAt(mistake, at)], 1, seed) }
     }),
   )
 }
@@ -30,7 +29,7 @@ function beside(): Beside[] {
     const others = WALLS.flatMap(({ mistake, gates }) =>
       gates.length > 0 && !touched.has(mistake) ? mistake : [],
     )
-    return { group, ...runWithout(off, SMALL_MACHINE, [...new Set(others)].map(known), 6) }
+    return { group, ...runWithout(off, ONE_OF_EACH, [...new Set(others)].map(mistakeCalled), 6) }
   })
 }
 
@@ -43,14 +42,8 @@ function groupOf(gate: string): string {
 function held(): Held[] {
   return [null, ...BLOCKS.map(({ gate }) => gate)].map((by) => ({
     by,
-    ...runWithout(by ? [by] : [], SMALL_MACHINE, [], 0),
+    ...runWithout(by ? [by] : [], ONE_OF_EACH, [], 0),
   }))
-}
-
-function known(mistake: string): MistakeClass {
-  const found = ALL_MISTAKES.find(({ name }) => name === mistake)
-  if (!found) throw new Error(`no mistake '${mistake}'`)
-  return found
 }
 
 const report: GatesOffReport = { climbs: climbs(), beside: beside(), held: held() }
