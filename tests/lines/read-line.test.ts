@@ -385,6 +385,14 @@ describe('a line is not understood, and says why', () => {
         nearest: 'rehome p5 to inlet 1 because it was written wrongly',
       },
     ],
+    [
+      'rename left vacuum hose at throttle 1 to inlet 1',
+      {
+        code: 'not-understood',
+        part: 'left vacuum hose at throttle 1',
+        nearest: 'rehome p5 to inlet 1 because it was written wrongly',
+      },
+    ],
     ['rename bag 1 to cover bolts', { code: 'not-understood', part: 'bag 1' }],
     ['count spares = 4', { code: 'not-understood', part: 'spares', form: 'count 5 = 4' }],
     ['off', { code: 'missing', verb: 'off' }],

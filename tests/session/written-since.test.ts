@@ -6,7 +6,19 @@ import { refusalText } from '../../src/words/refusals.ts'
 import { shown } from '../errors/play.ts'
 import { quoted, readTyped } from '../errors/typed.ts'
 import { scenario, scenarios } from '../record/support/scenarios.ts'
-import { at, bag, begin, endStrip, mark, move, off, putOn, strip, undo } from '../support/commands.ts'
+import {
+  at,
+  bag,
+  begin,
+  endStrip,
+  mark,
+  matchedOff,
+  move,
+  off,
+  putOn,
+  strip,
+  undo,
+} from '../support/commands.ts'
 import { sessionWith } from './support/sessions.ts'
 
 const bracket = [strip('bracket off'), off(8, 'bracket bolts'), off(1, 'bracket'), endStrip]
@@ -22,6 +34,19 @@ describe('an entry that others were written after', () => {
       '  Another place: "move p1 to PLACE".',
       '  Another number: "count 1 = ...".',
       '> Put it right with a new line; "undo" takes back the last one, entry 6, and 4 times all of it down to this one.',
+    ])
+  })
+
+  test('tells the name of a hose from that of what its end sits on', () => {
+    const hose = matchedOff(['tank', 'rail'], 'fuel hose', { kind: 'connection', into: at('bench') })
+    const session = sessionWith(strip('hoses off'), hose, endStrip)
+    expect(saysOf(session, 3)).toEqual([
+      'Entry 3 is not the last any more: entry 4 was written since.',
+      '  3: came off: 2 × fuel hose ends at tank, rail, onto the bench.',
+      '  Another name of the hose: "rename p1 to NAME".',
+      '  Of this end: "rehome p1 to NAME because ...".',
+      '  Another place: "move p1 to PLACE".',
+      '> Put it right with a new line; "undo" takes back the last one, entry 4, and 2 times all of it down to this one.',
     ])
   })
 

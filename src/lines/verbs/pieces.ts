@@ -120,8 +120,11 @@ function isInHouse({ at }: Account): boolean {
 function isEndAlone(line: Line, piece: PieceId, words: string): boolean {
   const account = line.account(piece)
   if (account?.piece.kind !== 'connection' || /^p\d+$/i.test(words)) return false
+  // A radiator hose on the radiator: who says only what both are called means the hose.
   const name = wordsOf(account.piece.name)
-  return namesPosition(words, account) && !wordsOf(words).some((word) => name.includes(word))
+  return (
+    namesPosition(words, account) && wordsOf(account.home.position ?? '').some((word) => !name.includes(word))
+  )
 }
 
 function noPlace(line: Line): never {

@@ -55,15 +55,15 @@ const ways: { [Type in EntryType]?: Ways<Type> } = {
     ...ofNew(state, pieces, moves),
   ],
   carrying: ({ pieces, moves }, state) => ofNew(state, pieces, moves),
-  'put-in': ({ pieces }) => {
+  'put-in': ({ pieces }, state) => {
     const [piece] = pieces
-    return piece ? [`not in there: ${say(`take out ${piece.id}`)}`, ...anotherName(piece.id)] : []
+    return piece ? [`not in there: ${say(`take out ${piece.id}`)}`, ...anotherName(state, piece.id)] : []
   },
   moved: ({ moves }) => {
     const [move] = moves
     return move ? [`where it is: ${say(`move ${move.piece} to PLACE`)}`] : []
   },
-  renamed: ({ mates }) => (mates[0] === undefined ? [] : anotherName(mates[0])),
+  renamed: ({ mates }, state) => (mates[0] === undefined ? [] : anotherName(state, mates[0])),
   sized: ({ sizes }) => (sizes[0] ? [`the right size: ${say(`size ${sizes[0].piece} ...`)}`] : []),
 
   'build-began': ({ step }) => again(step),
@@ -111,14 +111,18 @@ function ofNew(state: State, pieces: readonly { id: PieceId }[], moves: readonly
   const container = into === undefined ? null : containerPlace(into)
   const isOff = (state.ledger.accounts.get(id)?.at.get('machine') ?? 0) === 0
   return [
-    ...anotherName(id),
+    ...anotherName(state, id),
     ...(isOff ? [`another place: ${say(`move ${id} to PLACE`)}`] : []),
     ...(container === null ? [] : [`another number: ${say(`count ${container.container} = ...`)}`]),
   ]
 }
 
-function anotherName(id: PieceId): string[] {
-  return [`another name: ${say(`rename ${id} to NAME`)}`]
+/** The ends of a hose share its name; what each of them sits on is its home. */
+function anotherName(state: State, id: PieceId): string[] {
+  const rename = say(`rename ${id} to NAME`)
+  return state.ledger.accounts.get(id)?.piece.kind === 'connection'
+    ? [`another name of the hose: ${rename}`, `of this end: ${say(`rehome ${id} to NAME because ...`)}`]
+    : [`another name: ${rename}`]
 }
 
 function again(step: number): string[] {
