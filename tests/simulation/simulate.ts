@@ -1,10 +1,10 @@
 import { makeMachine } from './machines/make-machine.ts'
 import { SHAPES } from './machines/shapes.ts'
 import { costsOf } from './measure/costs.ts'
-import type { ClassTally, Costs, Tally } from './measure/tally.ts'
+import { type ClassTally, type Costs, MOST_TOLD, stoppedAt, type Tally } from './measure/tally.ts'
 import { ALL_MISTAKES } from './mistakes/all-mistakes.ts'
 import type { MistakeClass } from './mistakes/classes.ts'
-import type { Fate, Where } from './mistakes/mistake.ts'
+import type { Fate } from './mistakes/mistake.ts'
 import { type JobOutcome, runJob } from './run-job.ts'
 
 /** Which jobs: one for each seed from `from` up to, but not including, `to`, with so many mistakes in each; 0 for clean jobs. */
@@ -13,9 +13,6 @@ export interface WhichJobs {
   to: number
   mistakes: number
 }
-
-/** So many of a kind that nothing stopped are told with their seeds. */
-const MOST_TOLD = 20
 
 /** Runs whole jobs, each on a machine of its own of each shape in turn, and tells what came of every mistake. */
 export function simulate(
@@ -68,15 +65,16 @@ function addFate(row: ClassTally | undefined, fate: Fate, seed: number, shape: s
 }
 
 function emptyRow({ name, group, going, from }: MistakeClass): ClassTally {
-  const stopped: Record<Where, number> = {
-    'at once': 0,
-    'next line': 0,
-    'step closed': 0,
-    'next step': 0,
-    'last look': 0,
-    'second look': 0,
-    'last round': 0,
-    'last gate': 0,
+  return {
+    name,
+    group,
+    going,
+    from,
+    made: 0,
+    stopped: stoppedAt(),
+    asked: 0,
+    unseen: 0,
+    refusals: {},
+    passed: [],
   }
-  return { name, group, going, from, made: 0, stopped, asked: 0, unseen: 0, refusals: {}, passed: [] }
 }

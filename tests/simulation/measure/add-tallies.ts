@@ -1,7 +1,4 @@
-import type { ClassTally, Costs, Tally } from './tally.ts'
-
-/** Of what was told of a kind: so many stay with their seeds. */
-const MOST_TOLD = 20
+import { type ClassTally, type Costs, MOST_TOLD, type Tally } from './tally.ts'
 
 /** Two runs as one. Both had as many mistakes in each job. */
 export function addTallies(one: Tally, other: Tally): Tally {

@@ -5,18 +5,7 @@ import { auditFindings } from './audit-findings.ts'
 import { isMet, jobGoals } from './goal.ts'
 import { findingsIn, withFindings } from './in-readme.ts'
 import { findingsText } from './mistakes-table.ts'
-import type { ClassTally, Tally } from './tally.ts'
-
-const NOWHERE: Record<Where, number> = {
-  'at once': 0,
-  'next line': 0,
-  'step closed': 0,
-  'next step': 0,
-  'last look': 0,
-  'second look': 0,
-  'last round': 0,
-  'last gate': 0,
-}
+import { type ClassTally, stoppedAt, type Tally } from './tally.ts'
 
 function row(
   name: string,
@@ -32,7 +21,7 @@ function row(
     group: 'omission',
     from: 'made up',
   }
-  return { name, going, made, stopped: { ...NOWHERE, ...stopped }, asked, unseen, ...rest, ...more }
+  return { name, going, made, stopped: stoppedAt(stopped), asked, unseen, ...rest, ...more }
 }
 
 const ROWS: readonly ClassTally[] = [

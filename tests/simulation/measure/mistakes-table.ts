@@ -1,4 +1,4 @@
-import type { Going, Where } from '../mistakes/mistake.ts'
+import { type Going, PLACES } from '../mistakes/mistake.ts'
 import { type Goal, isMissed, isTooFew } from './goal.ts'
 import { countText, percentDown, shareText } from './share-text.ts'
 import type { ClassTally } from './tally.ts'
@@ -26,17 +26,6 @@ const SECTIONS: readonly { going: Going; says: string }[] = [
   { going: 'broken off', says: 'made by who took up broken-off work, after 60 days' },
   { going: 'ticked', says: 'said to be done, though it was not' },
   { going: 'never written', says: 'never told to the record' },
-]
-
-const PLACES: readonly Where[] = [
-  'at once',
-  'next line',
-  'step closed',
-  'next step',
-  'last look',
-  'second look',
-  'last round',
-  'last gate',
 ]
 
 /** All of it in Markdown: the goals, every kind of mistake, what a job takes, and what it does not prove. */

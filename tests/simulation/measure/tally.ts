@@ -1,4 +1,6 @@
-import type { Going, Where } from '../mistakes/mistake.ts'
+import type { FalseBlock } from '../mechanic/mechanic.ts'
+import { type Going, PLACES, type Where } from '../mistakes/mistake.ts'
+import type { Group } from '../mistakes/shares.ts'
 
 /** What came of a run of whole jobs, in plain JSON: one job a seed, each on a machine of its own. */
 export interface Tally {
@@ -14,7 +16,7 @@ export interface Tally {
   shapes: Record<string, number>
   rows: ClassTally[]
   /** Refusals and holds that no mistake explains. */
-  falseBlocks: Seeded<{ line: string; code: string; what: string }>[]
+  falseBlocks: Seeded<FalseBlock>[]
   /** Pieces that were not in the machine at an open gate though no mistake that is told as unseen or asked accounts for them. */
   unexplained: Seeded<{ what: string }>[]
   costs: Costs
@@ -23,7 +25,7 @@ export interface Tally {
 /** Of one kind of mistake, made in one way. `stopped` + `asked` + `unseen` make `made`. */
 export interface ClassTally {
   name: string
-  group: 'omission' | 'wrong installation' | 'wrong part' | 'other'
+  group: Group
   going: Going
   /** What its share of all mistakes rests on. */
   from: string
@@ -36,7 +38,7 @@ export interface ClassTally {
   unseen: number
   /** Codes of the refusals that stopped it. */
   refusals: Record<string, number>
-  /** The first few that were asked or unseen. */
+  /** The first that were asked or unseen, `MOST_TOLD` at the most. */
   passed: Seeded<{ what: string }>[]
 }
 
@@ -53,3 +55,11 @@ export interface Costs {
 }
 
 export type Seeded<T> = T & { seed: number; shape: string }
+
+export const MOST_TOLD = 20
+
+/** So many stopped at each place: none, where it is not said. */
+export function stoppedAt(counts: Partial<Record<Where, number>> = {}): Record<Where, number> {
+  const none = Object.fromEntries(PLACES.map((place) => [place, 0])) as Record<Where, number>
+  return { ...none, ...counts }
+}

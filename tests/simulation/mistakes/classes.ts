@@ -6,17 +6,11 @@ import type { Act } from '../job/act.ts'
 import type { Known } from '../job/known.ts'
 import type { Machine, Thing } from '../machines/machine.ts'
 import type { Defect, Going, Lies } from './mistake.ts'
-
-export type Group = 'omission' | 'wrong installation' | 'wrong part' | 'other'
+import type { Share } from './shares.ts'
 
 /** A kind of mistake: where it can be made, and what is done instead of the right thing. */
-export interface MistakeClass {
+export interface MistakeClass extends Share {
   name: string
-  group: Group
-  /** Of 100 mistakes. */
-  weight: number
-  /** What the weight rests on. */
-  from: string
   going: Going
   /** What happens when it is made at this place of the list; null where it cannot be made. */
   at(acts: readonly Act[], place: number, machine: Machine): Made | null

@@ -2,13 +2,11 @@ import type { Act } from '../job/act.ts'
 import type { Known } from '../job/known.ts'
 import { act } from '../job/strip-acts.ts'
 import type { Made } from './classes.ts'
-import { type Omitted, ofOmissions } from './shares.ts'
+import { type Omitted, ofOmissions, type Share } from './shares.ts'
 
 /** Something that can be left out: of the acts from a place on, which are not done. */
-export interface Leaving {
+export interface Leaving extends Share {
   what: string
-  weight: number
-  from: string
   made(acts: readonly Act[], place: number): Made | null
 }
 

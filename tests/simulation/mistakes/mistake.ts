@@ -39,18 +39,21 @@ export interface Lies {
 }
 
 /**
- * Where a mistake was stopped. `at once`: the wrong line itself. `next line`: another one while the step was under way, as when a bolt
+ * Where a mistake may be stopped. `at once`: the wrong line itself. `next line`: another one while the step was under way, as when a bolt
  * was to be turned that is not there.
  */
-export type Where =
-  | 'at once'
-  | 'next line'
-  | 'step closed'
-  | 'next step'
-  | 'last look'
-  | 'second look'
-  | 'last round'
-  | 'last gate'
+export const PLACES = [
+  'at once',
+  'next line',
+  'step closed',
+  'next step',
+  'last look',
+  'second look',
+  'last round',
+  'last gate',
+] as const
+
+export type Where = (typeof PLACES)[number]
 
 /** What became of one mistake. `asked`: named in a question that holds up nothing. `unseen`: the first start was cleared over it. */
 export type Fate =

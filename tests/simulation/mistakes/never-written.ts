@@ -27,7 +27,6 @@ function neverWritten(
 ): MistakeClass {
   return {
     name,
-    group: 'omission',
     ...ofOmissions('the rest', 0.05),
     going: 'never written',
     at(acts, place): Made | null {

@@ -10,7 +10,6 @@ export const OMISSIONS: readonly MistakeClass[] = [
   ...LEAVINGS.map(leftOut),
   {
     name: 'new single-use piece not got',
-    group: 'omission',
     ...ofOmissions('spacers, washers, seals missing', 0.2),
     going: 'left out',
     // The old one would go back.
@@ -29,12 +28,11 @@ export const OMISSIONS: readonly MistakeClass[] = [
   },
 ]
 
-function leftOut({ what, weight, from, made }: Leaving): MistakeClass {
+function leftOut({ what, made, ...share }: Leaving): MistakeClass {
   return {
+    ...share,
     name: `${what} left out`,
-    group: 'omission',
-    weight: weight * NOT_SAID,
-    from,
+    weight: share.weight * NOT_SAID,
     going: 'left out',
     at: made,
   }

@@ -6,8 +6,8 @@ import { act } from '../job/strip-acts.ts'
 import type { Lot } from '../machines/machine.ts'
 import type { Made, MistakeClass } from './classes.ts'
 import { subjectsOf } from './leavings.ts'
+import { refusedOr } from './refused-or.ts'
 import { ofGroup } from './shares.ts'
-import { refusedOr } from './wrong-parts.ts'
 
 /** Counted, read or begun wrongly. */
 export const OTHERS: readonly MistakeClass[] = [
@@ -35,7 +35,6 @@ export const OTHERS: readonly MistakeClass[] = [
   recounted('bag recounted, one too few', -1),
   {
     name: 'one more said to be fitted than there is',
-    group: 'other',
     ...ofGroup('other', 0.15),
     going: 'wrong',
     at(acts, place) {
@@ -54,7 +53,6 @@ export const OTHERS: readonly MistakeClass[] = [
   miscounted('one too many said when it came off', 1),
   {
     name: 'step taken up too early',
-    group: 'other',
     ...ofGroup('other', 0.15),
     going: 'wrong',
     at(acts, place, machine) {
@@ -75,7 +73,6 @@ export const OTHERS: readonly MistakeClass[] = [
 function misread(name: string, wrongly: (digits: string, chance: Chance) => string): MistakeClass {
   return {
     name,
-    group: 'other',
     ...ofGroup('other', 0.1),
     going: 'wrong',
     at(acts, place): Made | null {
@@ -100,7 +97,6 @@ function misread(name: string, wrongly: (digits: string, chance: Chance) => stri
 function recounted(name: string, by: number): MistakeClass {
   return {
     name,
-    group: 'other',
     ...ofGroup('other', 0.075),
     going: 'wrong',
     at(acts, place, machine): Made | null {
@@ -126,7 +122,6 @@ function recounted(name: string, by: number): MistakeClass {
 function miscounted(name: string, by: 1 | -1): MistakeClass {
   return {
     name,
-    group: 'other',
     ...ofGroup('other', 0.05),
     going: 'wrong',
     at(acts, place, machine): Made | null {

@@ -6,11 +6,10 @@ const SAID = 0.25
 
 /** Said to be done, and not done. The record is whole: only eyes find it, where the tool makes somebody use them. */
 export const TICKED: readonly MistakeClass[] = LEAVINGS.filter(({ what }) => what !== 'whole step').map(
-  ({ what, weight, from, made }) => ({
+  ({ what, made, ...share }) => ({
+    ...share,
     name: `${what}, ticked`,
-    group: 'omission',
-    weight: weight * SAID,
-    from,
+    weight: share.weight * SAID,
     going: 'ticked',
     at: made,
   }),

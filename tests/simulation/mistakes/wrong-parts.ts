@@ -1,4 +1,3 @@
-import type { Result } from '../../../src/cli/result.ts'
 import { labelCode } from '../../../src/label/code.ts'
 import type { Act } from '../job/act.ts'
 import { JOB } from '../job/build-acts.ts'
@@ -6,6 +5,7 @@ import { act } from '../job/strip-acts.ts'
 import type { Lot, Machine } from '../machines/machine.ts'
 import type { MistakeClass } from './classes.ts'
 import { subjectsOf } from './leavings.ts'
+import { refusedOr } from './refused-or.ts'
 import { ofGroup } from './shares.ts'
 
 const OTHER_JOB = 2
@@ -14,7 +14,6 @@ const OTHER_JOB = 2
 export const WRONG_PARTS: readonly MistakeClass[] = [
   {
     name: 'bag of another step',
-    group: 'wrong part',
     ...ofGroup('wrong part', 0.25),
     going: 'wrong',
     at(acts, place, machine) {
@@ -35,7 +34,6 @@ export const WRONG_PARTS: readonly MistakeClass[] = [
   },
   {
     name: 'piece of another step',
-    group: 'wrong part',
     ...ofGroup('wrong part', 0.15),
     going: 'wrong',
     at(acts, place, machine) {
@@ -52,7 +50,6 @@ export const WRONG_PARTS: readonly MistakeClass[] = [
   },
   {
     name: 'bag of another job',
-    group: 'wrong part',
     ...ofGroup('wrong part', 0.2),
     going: 'wrong',
     at(acts, place) {
@@ -70,7 +67,6 @@ export const WRONG_PARTS: readonly MistakeClass[] = [
   },
   {
     name: 'old single-use piece in place of the new one',
-    group: 'wrong part',
     ...ofGroup('wrong part', 0.2),
     going: 'wrong',
     at(acts, place) {
@@ -87,7 +83,6 @@ export const WRONG_PARTS: readonly MistakeClass[] = [
   },
   {
     name: 'condemned part offered',
-    group: 'wrong part',
     ...ofGroup('wrong part', 0.2),
     going: 'wrong',
     // It is judged as it is, and then nobody gets a new one.
@@ -114,22 +109,4 @@ function lotElsewhere({ step }: Act, machine: Machine): Lot | undefined {
     at + 1 === step ? [] : things.filter((thing): thing is Lot => thing.kind === 'lot'),
   )
   return others[step % Math.max(1, others.length)]
-}
-
-/** The code of a refusal, or what a scan was answered with where that says no. */
-export function refusedOr(
-  result: Result,
-  said: (scanned: { kind: string; verdict: string; container: number }) => string | null,
-): string | null {
-  if (!result.ok) return result.code
-  const { answer } = result
-  if (typeof answer !== 'object' || answer === null || !('kind' in answer)) return null
-  const verdict =
-    'verdict' in answer && typeof answer.verdict === 'object' && answer.verdict !== null ? answer.verdict : {}
-  const no = said({
-    kind: String(answer.kind),
-    verdict: 'kind' in verdict ? String(verdict.kind) : '',
-    container: 'container' in answer ? Number(answer.container) : 0,
-  })
-  return no === null ? null : `scanned: ${no}`
 }

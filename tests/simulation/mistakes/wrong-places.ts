@@ -50,7 +50,6 @@ function wrongPlace(
 ): MistakeClass {
   return {
     name,
-    group: 'wrong installation',
     ...ofGroup('wrong installation', part),
     going: 'wrong',
     at(acts, place, machine): Made | null {
@@ -75,7 +74,6 @@ function wrongPlace(
 function outOfTurn(): MistakeClass {
   return {
     name: 'bolt taken out of its order',
-    group: 'wrong installation',
     ...ofGroup('wrong installation', 0.15),
     going: 'wrong',
     at(acts, place) {
@@ -97,7 +95,6 @@ function outOfTurn(): MistakeClass {
 function turnedRound(name: string, part: number, isMarked: boolean): MistakeClass {
   return {
     name,
-    group: 'wrong installation',
     ...ofGroup('wrong installation', part),
     going: 'wrong',
     at(acts, place) {
