@@ -5,8 +5,8 @@ import { type Entry, parseEntry } from '../../src/journal/entry.ts'
 import { auditLedger } from '../../src/ledger/laws.ts'
 import { verbs } from '../../src/lines/verbs.ts'
 import { Session } from '../../src/session/session.ts'
-import type { JournalStore } from '../../src/storage/journal/open-journal.ts'
 import { type Chance, chanceOf } from '../support/damage/chance.ts'
+import { JournalInMemory } from '../support/journal-in-memory.ts'
 import { type FuzzReport, faultOf, newReport, note, steers } from './fuzz-report.ts'
 import { HOSTILE_TEXTS } from './hostile-texts.ts'
 
@@ -18,12 +18,14 @@ export function fuzzLines(jobs: readonly (readonly Entry[])[], count: number, se
   const chance = chanceOf(seed)
   const report = newReport()
   while (report.tried < count) {
-    const session = new Session(memoryStore(jobs[(report.tried / BATCH) % jobs.length] ?? []), { now: CLOCK })
+    const session = new Session(new JournalInMemory(jobs[(report.tried / BATCH) % jobs.length]).opened(), {
+      now: CLOCK,
+    })
     for (let told = 0; told < BATCH && report.tried < count; told += 1)
       tell(session, lineByChance(chance), report)
     const broken = auditLedger(session.state.ledger)
     if (broken.length > 0) report.faults.push(`a law: ${JSON.stringify(broken)}`)
-    const again = new Session(memoryStore(session.entries()), { now: CLOCK })
+    const again = new Session(new JournalInMemory(session.entries()).opened(), { now: CLOCK })
     if (again.unlawful) report.faults.push(`not read back: ${again.unlawful.message}`)
   }
   return report
@@ -60,25 +62,6 @@ function judged(result: Result): string {
     if (JSON.stringify(again) !== JSON.stringify(entry)) return 'fault: read back as something else'
   }
   return result.ok ? (result.entries ? 'recorded' : 'answered') : result.code
-}
-
-/** A journal that no disk has: what the storage would take and hand back, without one. */
-function memoryStore(start: readonly Entry[]): JournalStore<Entry> {
-  const entries = [...start]
-  return {
-    path: '/nowhere/journal.log',
-    problem: null,
-    setAside: [],
-    readOnly: null,
-    entries: () => entries,
-    refresh: () => [],
-    append(decide) {
-      const fresh = (decide([]) ?? []).map((entry) => parseEntry(JSON.parse(JSON.stringify(entry))))
-      entries.push(...fresh)
-      return fresh
-    },
-    watch: () => () => undefined,
-  }
 }
 
 /** Lines and parts of lines that the program itself gives as examples, and those of the demo. */

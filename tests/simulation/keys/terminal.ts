@@ -5,7 +5,7 @@ import { keyReader } from '../../../src/ui/controls/line/key-reader.ts'
 import { Desk } from '../../../src/ui/desk/desk.ts'
 import type { Scene } from '../../../src/ui/model/scene.ts'
 import { type Trail, walk } from '../../../src/ui/navigation.ts'
-import type { SharedJournal } from './shared-journal.ts'
+import type { JournalInMemory } from '../../support/journal-in-memory.ts'
 
 /** The screens of one person, without a terminal around them: keys go in. */
 export class Terminal {
@@ -15,7 +15,7 @@ export class Terminal {
   /** The way one came, kept beside the desk's own, so that ways from here can be thought through. */
   #trail: Trail = [{ screen: { at: 'now' }, scroll: null }]
 
-  constructor(journal: SharedJournal, by: string, now: () => Date) {
+  constructor(journal: JournalInMemory, by: string, now: () => Date) {
     this.session = new Session(journal.opened(), { now, by })
     this.desk = new Desk({ shelf: shelfOf(this.session), colour: false, errands: NO_ERRANDS, now })
   }

@@ -3,11 +3,11 @@ import { readCode } from '../../../src/label/code.ts'
 import { readLine } from '../../../src/lines/read-line.ts'
 import type { Reading } from '../../../src/lines/reading.ts'
 import { Session } from '../../../src/session/session.ts'
+import { JournalInMemory } from '../../support/journal-in-memory.ts'
 import type { Machine } from '../machines/machine.ts'
 import { aboutOf } from './about.ts'
 import { addKeys, type Keys, Names, noKeys } from './kinds.ts'
 import { Aim } from './same-act.ts'
-import { SharedJournal } from './shared-journal.ts'
 import { Terminal } from './terminal.ts'
 import { fewestKeys, type Wanted, type WayThere } from './ways.ts'
 
@@ -34,7 +34,7 @@ const MINUTE = 60_000
 
 /** Somebody at the screens, who does what a line says with as few keys as the screens allow. */
 export class Typist {
-  readonly #journal = new SharedJournal()
+  readonly #journal = new JournalInMemory()
   readonly #terminals = new Map<string, Terminal>()
   readonly #names: Names
   #now = Date.UTC(2030, 0, 1, 8)

@@ -3,9 +3,8 @@ import type { Session } from '../../../src/session/session.ts'
 import type { Doing } from '../job/act.ts'
 
 /**
- * Whether the program asks for a look that is taken for its sake alone: a mark confirmed, the last look, a line seen again, the last
- * round. Nobody
- * takes one otherwise, so what is found by it is found by the program. `line`: what would be said of it.
+ * Whether the program asks for a look that is taken for its sake alone: a mark confirmed, the last look, a line seen again, the
+ * last round. Nobody takes one otherwise, so what is found by it is found by the program. `line`: what would be said of it.
  */
 export function isAskedFor(session: Session, doing: Doing, line: string): boolean {
   const [, id = ''] = /^\w+ (\w+)/.exec(line) ?? []

@@ -2,7 +2,7 @@ import { performLine } from '../../../src/cli/perform-line.ts'
 import type { Result } from '../../../src/cli/result.ts'
 import { Session } from '../../../src/session/session.ts'
 import { brokenOff } from '../../../src/session/views.ts'
-import { memoryStore } from './memory-store.ts'
+import { JournalInMemory } from '../../support/journal-in-memory.ts'
 
 const MINUTE = 60_000
 
@@ -10,7 +10,7 @@ const MINUTE = 60_000
 export class Bench {
   #now = Date.UTC(2030, 0, 1, 8)
   #by: string
-  readonly #store = memoryStore()
+  readonly #journal = new JournalInMemory()
   #session: Session
   /** Lines said, in their order, with what came of them. */
   readonly said: { line: string; result: Result }[] = []
@@ -57,6 +57,6 @@ export class Bench {
   }
 
   #open(): Session {
-    return new Session(this.#store, { now: () => new Date(this.#now), by: this.#by })
+    return new Session(this.#journal.opened(), { now: () => new Date(this.#now), by: this.#by })
   }
 }

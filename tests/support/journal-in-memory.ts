@@ -1,11 +1,18 @@
-import { type Entry, parseEntry } from '../../../src/journal/entry.ts'
-import type { JournalStore } from '../../../src/storage/journal/open-journal.ts'
+import { type Entry, parseEntry } from '../../src/journal/entry.ts'
+import type { JournalStore } from '../../src/storage/journal/open-journal.ts'
 
-/** A journal that no disk has, open at several terminals: each reads what the others wrote before it writes. */
-export class SharedJournal {
-  readonly #entries: Entry[] = []
+/**
+ * A journal that no disk has: what the storage would take and hand back, line by line. Several programs may have it open;
+ * each reads what the others wrote before it writes.
+ */
+export class JournalInMemory {
+  readonly #entries: Entry[]
 
-  /** The journal as one terminal has read it. */
+  constructor(start: readonly Entry[] = []) {
+    this.#entries = [...start]
+  }
+
+  /** The journal as one program has read it. */
   opened(): JournalStore<Entry> {
     const all = this.#entries
     const known = [...all]
