@@ -1,8 +1,8 @@
 import { spawn } from 'node:child_process'
-import { mkdtempSync, rmSync } from 'node:fs'
+import { mkdirSync, mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
-import { join } from 'node:path'
-import { build } from 'esbuild'
+import { join, resolve } from 'node:path'
+import { type BuildOptions, build } from 'esbuild'
 
 /** A TypeScript program made fit for plain Node, in a folder of its own. */
 export interface ChildProgram {
@@ -26,6 +26,38 @@ export async function buildProgram(source: string): Promise<ChildProgram> {
   const path = join(folder, 'program.mjs')
   await build({ entryPoints: [source], outfile: path, bundle: true, platform: 'node', format: 'esm' })
   return { path, remove: () => rmSync(folder, { recursive: true, force: true }) }
+}
+
+/**
+ * The same with its packages left where they are: for programs that have some that do not bundle. For whoever is at home in
+ * the root of the sources. Rejects when it cannot be built.
+ */
+export async function buildBesidePackages(
+  source: string,
+  options: Pick<BuildOptions, 'banner' | 'plugins'> = {},
+): Promise<ChildProgram> {
+  // Node looks for packages from the program upwards.
+  const cache = resolve('node_modules/.cache')
+  mkdirSync(cache, { recursive: true })
+  const folder = mkdtempSync(join(cache, 'putback-program-'))
+  const remove = () => rmSync(folder, { recursive: true, force: true })
+  try {
+    const path = join(folder, 'program.mjs')
+    await build({
+      ...options,
+      entryPoints: [resolve(source)],
+      outfile: path,
+      bundle: true,
+      packages: 'external',
+      platform: 'node',
+      format: 'esm',
+      logLevel: 'silent',
+    })
+    return { path, remove }
+  } catch (error) {
+    remove()
+    throw error
+  }
 }
 
 export function startProgram(program: ChildProgram, ...args: (string | number)[]): Running {

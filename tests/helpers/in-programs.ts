@@ -1,8 +1,5 @@
-import { mkdirSync, mkdtempSync, rmSync } from 'node:fs'
 import { availableParallelism } from 'node:os'
-import { join, resolve } from 'node:path'
-import { build } from 'esbuild'
-import { type Running, startProgram } from './child-program.ts'
+import { buildBesidePackages, type Running, startProgram } from './child-program.ts'
 
 type Argument = string | number
 
@@ -15,28 +12,15 @@ export async function inPrograms<Report>(
   source: string,
   lists: readonly (readonly Argument[])[],
 ): Promise<Report[]> {
-  // Where its packages are found, which are not bundled.
-  const cache = resolve('node_modules/.cache')
-  mkdirSync(cache, { recursive: true })
-  const folder = mkdtempSync(join(cache, 'putback-programs-'))
+  const program = await buildBesidePackages(source)
   const atWork = new Set<Running>()
   try {
-    const path = join(folder, 'program.mjs')
-    await build({
-      entryPoints: [resolve(source)],
-      outfile: path,
-      bundle: true,
-      packages: 'external',
-      platform: 'node',
-      format: 'esm',
-      logLevel: 'error',
-    })
     const reports: Report[] = []
     const waiting = [...lists.entries()]
     const lane = async () => {
       for (let next = waiting.shift(); next; next = waiting.shift()) {
         const [place, list] = next
-        const running = startProgram({ path, remove: () => undefined }, ...list)
+        const running = startProgram(program, ...list)
         atWork.add(running)
         const [report = ''] = await running.said(1)
         await running.ended
@@ -49,6 +33,6 @@ export async function inPrograms<Report>(
   } finally {
     // Where one failed, the others are not waited for.
     for (const running of atWork) running.kill()
-    rmSync(folder, { recursive: true, force: true })
+    program.remove()
   }
 }

@@ -1,39 +1,16 @@
-import { mkdirSync, mkdtempSync, rmSync } from 'node:fs'
 import { readFile } from 'node:fs/promises'
-import { join, resolve } from 'node:path'
-import { build, type Plugin } from 'esbuild'
-import type { ChildProgram } from '../../helpers/child-program.ts'
+import { resolve } from 'node:path'
+import type { Plugin } from 'esbuild'
+import { buildBesidePackages, type ChildProgram } from '../../helpers/child-program.ts'
 import { type GateSwitch, OFF, withSwitches } from './gate-switch.ts'
 
-/** A program with the product's gates as switches, for plain Node. Throws where a switch does not find its place. */
-export async function buildWithSwitches(
-  source: string,
-  switches: readonly GateSwitch[],
-): Promise<ChildProgram> {
-  // Where its packages are found, which are not bundled.
-  const cache = resolve('node_modules/.cache')
-  mkdirSync(cache, { recursive: true })
-  const folder = mkdtempSync(join(cache, 'putback-gates-off-'))
-  const remove = () => rmSync(folder, { recursive: true, force: true })
-  try {
-    const path = join(folder, 'program.mjs')
-    await build({
-      entryPoints: [resolve(source)],
-      outfile: path,
-      bundle: true,
-      packages: 'external',
-      platform: 'node',
-      format: 'esm',
-      logLevel: 'silent',
-      // Some of them are asked while the program is read.
-      banner: { js: `globalThis.${OFF} = new Set()` },
-      plugins: [switching(switches)],
-    })
-    return { path, remove }
-  } catch (error) {
-    remove()
-    throw error
-  }
+/** A program with the product's gates as switches, for plain Node. Rejects where a switch does not find its place. */
+export function buildWithSwitches(source: string, switches: readonly GateSwitch[]): Promise<ChildProgram> {
+  return buildBesidePackages(source, {
+    // Some of them are asked while the program is read.
+    banner: { js: `globalThis.${OFF} = new Set()` },
+    plugins: [switching(switches)],
+  })
 }
 
 function switching(switches: readonly GateSwitch[]): Plugin {
