@@ -191,7 +191,7 @@ export class Book {
       case 'turn':
         return this.#wrongTurn(named)
       case 'clear':
-        return this.#deeds.every((deed, at) => deed.act.doing === 'clear' || this.isDone(at) || isLook(deed))
+        return this.#deeds.every((deed, at) => deed.act.doing === 'clear' || this.isDone(at) || isScan(deed))
           ? null
           : 'something is left'
       case 'leftovers':
@@ -215,8 +215,8 @@ export class Book {
     if (thing === undefined) return []
     const bag = named.does === 'fit' ? this.known.containers.get(thing) : undefined
     const words = 'one' in thing ? [thing.one] : 'name' in thing ? [thing.name] : []
-    const at2 = named.does === 'fit' && named.position !== undefined ? [named.position] : []
-    return [...words, ...at2, ...(bag === undefined ? [] : [` ${bag}`])]
+    const position = named.does === 'fit' && named.position !== undefined ? [named.position] : []
+    return [...words, ...position, ...(bag === undefined ? [] : [` ${bag}`])]
   }
 
   #wrongStrip({ step, bolt, of }: Extract<Named, { does: 'strip' }>): string | null {
@@ -322,20 +322,13 @@ export class Book {
         deed.phase === 'build' &&
         deed.act.step === step &&
         BEFORE_DONE.has(deed.act.doing) &&
-        this.#isOwed(deed) &&
+        !isTool(deed) &&
         !this.isDone(at),
     )
   }
 
-  /** A tool lies in the box or on the bench: it keeps no step open. */
-  #isOwed(deed: Deed): boolean {
-    return !isTool(deed)
-  }
-
   #tools(): Deed[] {
-    return this.#deeds.filter(
-      (deed, at) => deed.act.doing === 'take out' && !this.#isOwed(deed) && !this.isDone(at),
-    )
+    return this.#deeds.filter((deed, at) => deed.act.doing === 'take out' && isTool(deed) && !this.isDone(at))
   }
 
   #gridOf(id: string): Grid | undefined {
@@ -478,11 +471,12 @@ function isOf({ act, phase }: Deed, doing: Act['doing'], step: number): boolean 
   )
 }
 
+/** A tool lies in the box or on the bench: it keeps no step open. */
 function isTool({ act: { thing } }: Deed): boolean {
   return thing?.kind === 'aid' && thing.where === null
 }
 
-/** What asks and records nothing. */
-function isLook({ act }: Deed): boolean {
+/** A scan asks, and records nothing. */
+function isScan({ act }: Deed): boolean {
   return act.doing === 'scan'
 }

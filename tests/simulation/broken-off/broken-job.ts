@@ -253,7 +253,6 @@ export class BrokenJob {
 
   #onTheLine(): void {
     this.#report.onTheLine += 1
-    this.#shop.session
     const result = this.#shop.say('card')
     if (!result.ok) throw new Stuck(`the card was refused: ${result.told.what}`)
     this.#look()

@@ -11,7 +11,7 @@ export interface NextBolt {
 
 /**
  * Which bolts of one joint are through which pass, as somebody would keep it on paper beside the machine, by the rule
- * of the trade (job.md section 2): a torque pass that was broken off begins again, a pass by angle goes on behind the bolt
+ * of the trade (common practice): a torque pass that was broken off begins again, a pass by angle goes on behind the bolt
  * that may have been turned, and a stripe stays where it is. It knows nothing of the program's own book.
  */
 export class Grid {
