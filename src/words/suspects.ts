@@ -38,8 +38,9 @@ export function suspectsTold(state: State, difference: DifferenceFacts): { text:
   const sets = new Map<string, Suspect[]>()
   for (const suspect of suspectsOf(state, difference)) {
     const { piece, home } = state.ledger.accounts.get(suspect.piece) ?? {}
-    const key = home?.position === undefined ? suspect.piece : `${piece?.name} ${home.at} ${suspect.place}`
-    sets.set(`${key} ${suspect.place}`, [...(sets.get(`${key} ${suspect.place}`) ?? []), suspect])
+    const set = home?.position === undefined ? suspect.piece : `${piece?.name} ${home.at}`
+    const key = `${set} ${suspect.place}`
+    sets.set(key, [...(sets.get(key) ?? []), suspect])
   }
   return [...sets.values()].flatMap((set) => {
     const [suspect] = set
