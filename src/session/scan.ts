@@ -5,6 +5,7 @@ import { type Holding, holdingsIn } from '../ledger/ledger.ts'
 import { belongsInToolbox, type PieceId } from '../ledger/piece.ts'
 import { owedAtHome } from '../plan/contents.ts'
 import { type JudgingReason, judgingReasons } from '../plan/judging/judging.ts'
+import { undoToReach } from '../plan/leftovers.ts'
 import type { Reason } from '../plan/reasons.ts'
 import { ridersOf } from '../plan/riders.ts'
 import type { Session } from './session.ts'
@@ -25,6 +26,8 @@ export type Verdict =
   | { kind: 'not-yet'; step: number; reasons: Reason[] }
   /** What it is for is not accepted: condemned or the wrong one, or something is still to be seen of it. */
   | { kind: 'not-good' | 'not-checked'; step: number; reasons: JudgingReason[] }
+  /** Its home is closed over: `undo`, the steps to open to reach it, in the order of undoing. */
+  | { kind: 'closed-over'; step: number; undo: number[] }
   /** It belongs to other steps than the one in hand. */
   | { kind: 'not-in-this-step'; step: number; belongs: number[] }
   /** Used once and taken off: a new one goes in, `by` where it has come already. */
@@ -176,7 +179,10 @@ function verdict(session: Session, pieces: ScannedPiece[]): Verdict {
   // Of several steps, the one that could take it is the one to name.
   const open = belongs.find((candidate) => takesPieces(session, candidate))
   if (open !== undefined) return { kind: 'fits-now', step: open }
-  return { kind: 'not-yet', step, reasons: session.gates().start(step) }
+  const isClosed = session.state.steps.get(step)?.built === 'done'
+  return isClosed
+    ? { kind: 'closed-over', step, undo: undoToReach(session.gates(), step) }
+    : { kind: 'not-yet', step, reasons: session.gates().start(step) }
 }
 
 /** Used pieces must not look like any other old ones: put back, they would pass for new. */
@@ -203,7 +209,8 @@ function notAccepted({ state }: Session, pieces: readonly ScannedPiece[], step: 
   return reasons.length > 0 ? { kind: 'not-checked', step, reasons } : null
 }
 
-/** A step once begun takes what there is; what keeps others from starting no longer concerns it. */
+/** A step once begun takes what there is; what keeps others from starting no longer concerns it. One that is done takes nothing. */
 function takesPieces(session: Session, no: number): boolean {
-  return session.state.steps.get(no)?.built === 'underway' || session.gates().start(no).length === 0
+  const built = session.state.steps.get(no)?.built
+  return built === 'underway' || (built !== 'done' && session.gates().start(no).length === 0)
 }

@@ -301,7 +301,12 @@ export function offAgainText(
 /** Opens what is closed over a home first: one reopening takes all that was built on top with it. */
 function atHome(undo: readonly number[], step: number, then: string): string {
   if (undo.length === 0) return sentence(then)
-  return sentence(`${say(`reopen ${step} because ...`)} opens ${stepNumbers(undo)}, then ${then}`)
+  return sentence(`${opensText(undo, step)}, then ${then}`)
+}
+
+/** What opens the home of a step again, and all the steps that are opened with it. */
+export function opensText(undo: readonly number[], step: number): string {
+  return `${say(`reopen ${step} because ...`)} opens ${stepNumbers(undo)}`
 }
 
 function stepOf(state: State, piece: PieceId): number {

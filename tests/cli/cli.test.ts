@@ -276,6 +276,12 @@ describe('questions', () => {
     expect(say('scan', labelCode(1, 2)).out).toContain('FITS NOW, for step 2')
     expect(say('2').out).toContain('FITS NOW, for step 2')
     expect(say('scan 1').out).toMatch(/NOT YET, for step 1, valve cover:\n.*step 2/is)
+    for (const line of ['take 2', 'fit I1 at I1', 'fit I2 at I2', 'fit I3 at I3', 'fit I4 at I4', 'done'])
+      say(line)
+    for (const line of ['count 2 = 1', 'explain d1 cam cap I1 from machine because it lies there']) say(line)
+    expect(say('scan 2').out).toContain(
+      'NOT YET, for step 2, camshafts, which is closed:\n  "reopen 2 because ..." opens step 2.',
+    )
     expect(say('scan 9').out).toContain('No container 9')
     const code = labelCode(1, 2)
     const slip = `${code.slice(0, 3)}${code.slice(4, 5)}${code.slice(3, 4)}${code.slice(5, 7)}${(Number(code.slice(7)) + 1) % 97}`

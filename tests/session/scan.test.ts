@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import type { Command } from '../../src/journal/command.ts'
+import type { PieceId } from '../../src/ledger/piece.ts'
 import { codeOf, type ScanAnswer, scan, type Verdict } from '../../src/session/scan.ts'
 import {
   addStep,
@@ -11,6 +12,7 @@ import {
   done,
   endStrip,
   fail,
+  look,
   lose,
   matchedOff,
   move,
@@ -32,6 +34,15 @@ import { sessionWith } from './support/sessions.ts'
 const CODE = { 1: '007000103', 2: '007000200', 3: '007000394', 4: '007000491' }
 
 const openBag: Command = { do: 'open-container', kind: 'bag' }
+const foundIn = (container: number, piece: PieceId): Command[] => [
+  count(container, [null, 1]),
+  {
+    do: 'explain',
+    difference: 'd1',
+    how: { kind: 'moved', piece, other: at('machine') },
+    reason: 'ticked, and not fitted',
+  },
+]
 const openShelf: Command = { do: 'open-container', kind: 'shelf', name: 'left wall' }
 const into = (container: number, inside: number | null): Command => ({
   do: 'put-container',
@@ -242,6 +253,22 @@ describe('whether it could go home now', () => {
       [...twoSteps, begin(2)],
       1,
       { kind: 'not-in-this-step', step: 2, belongs: [1] },
+    ],
+    [
+      'its step is done, and another over it',
+      [
+        ...twoSteps,
+        begin(2),
+        putOn('p2'),
+        done(2),
+        look(1),
+        begin(1),
+        putOn('p1'),
+        done(1),
+        ...foundIn(2, 'p2'),
+      ],
+      2,
+      { kind: 'closed-over', step: 2, undo: [1, 2] },
     ],
     ['nothing lies in it', [...twoSteps, openBag], 3, { kind: 'empty' }],
     ['all of it was taken out', [...twoSteps, move('p2', at('bench'))], 2, { kind: 'empty' }],

@@ -3,7 +3,9 @@ import type { ScanAnswer, ScannedPiece, Verdict } from '../../session/scan.ts'
 import type { Session } from '../../session/session.ts'
 import { cardOf } from '../../session/views.ts'
 import { otherBearerName } from '../../words/bearers.ts'
+import { sentence } from '../../words/grammar.ts'
 import { containerStands } from '../../words/lain-in.ts'
+import { opensText } from '../../words/leftovers.ts'
 import { stepName } from '../../words/names.ts'
 import { notAgainText } from '../../words/not-again.ts'
 import { countedPiece, homeName } from '../../words/pieces.ts'
@@ -90,6 +92,8 @@ function verdictText(state: State, verdict: Verdict): string {
       return `FITS NOW, for ${stepName(state, verdict.step)}`
     case 'not-yet':
       return `NOT YET, for ${stepName(state, verdict.step)}:`
+    case 'closed-over':
+      return `NOT YET, for ${stepName(state, verdict.step)}, which is closed:`
     case 'not-good':
       return `NOT GOOD, it does not go back, for ${stepName(state, verdict.step)}:`
     case 'not-checked':
@@ -115,6 +119,7 @@ function isToCompare({ reasons }: Extract<Verdict, { kind: 'not-good' | 'not-che
 function reasonsOf(state: State, verdict: Verdict): string[] {
   if (verdict.kind === 'not-again')
     return verdict.pieces.map(({ piece, by }) => notAgainText(state, piece, by))
+  if (verdict.kind === 'closed-over') return [sentence(opensText(verdict.undo, verdict.step))]
   return 'reasons' in verdict ? reasonLines(state, verdict.reasons) : []
 }
 

@@ -2,7 +2,9 @@ import { groupedCode, readCode } from '../../label/code.ts'
 import { lainIn } from '../../session/last-round.ts'
 import { type JobNumber, type ScanAnswer, type ScannedPiece, scan, type Verdict } from '../../session/scan.ts'
 
+import { sentence } from '../../words/grammar.ts'
 import { lainTexts } from '../../words/lain-in.ts'
+import { opensText } from '../../words/leftovers.ts'
 import { stepName } from '../../words/names.ts'
 import { notAgainText } from '../../words/not-again.ts'
 import { countedPiece, homeName, pieceName } from '../../words/pieces.ts'
@@ -80,6 +82,7 @@ function verdictSign(verdict: Verdict): Sign {
     case 'fits-now':
       return SIGNS.fitsNow
     case 'not-yet':
+    case 'closed-over':
       return SIGNS.notYet
     case 'not-good':
       return SIGNS.notGood
@@ -107,6 +110,11 @@ function verdictRows({ session, width, now }: Scene, { container, verdict }: Con
       return [
         ...indented(line('For ', strong(stepName(state, verdict.step)), ', which cannot start:'), width),
         ...reasonLines(state, verdict.reasons).flatMap((text) => bulleted(text, width)),
+      ]
+    case 'closed-over':
+      return [
+        ...indented(line('For ', strong(stepName(state, verdict.step)), ', which is closed:'), width),
+        ...bulleted(sentence(opensText(verdict.undo, verdict.step)), width),
       ]
     case 'not-good':
     case 'not-checked':
@@ -154,6 +162,7 @@ function containerChoices(scene: Scene, { container, verdict }: Container): Map<
   if (verdict.kind === 'fits-now' && state.build !== verdict.step) choices.set(1, takeUp(state, verdict.step))
   if (verdict.kind === 'not-yet')
     choices.set(1, goTo(`look at ${stepName(state, verdict.step)}`, { at: 'step', step: verdict.step }))
+  if (verdict.kind === 'closed-over') choices.set(1, reopen(state, verdict.step))
   if (verdict.kind === 'not-good' || verdict.kind === 'not-checked') {
     const [first] = verdict.reasons
     const screen = first && screenOfReason(state, first)
@@ -179,6 +188,13 @@ function containerChoices(scene: Scene, { container, verdict }: Container): Map<
   const pictures = picturesChoice(scene, { container })
   if (pictures) choices.set(6, pictures)
   return choices
+}
+
+function reopen(state: State, no: number): Choice {
+  return {
+    says: `open ${stepName(state, no)}, again: say why`,
+    act: { do: 'write', before: `reopen ${no} because `, asks: 'Type why, as: a bolt lay in its bag' },
+  }
 }
 
 function takeInHand(state: State, container: number): Choice {

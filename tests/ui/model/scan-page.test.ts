@@ -44,6 +44,18 @@ describe('a scanned bag', () => {
     expect(text()).toContain('1 short')
   })
 
+  test('not yet: its home is closed over, and a number opens it', () => {
+    const home = ['take 3', 'fit 6 plate screws', 'done', 'take 2', 'fit 2 pump bolts', 'fit dowel', 'done']
+    const found = ['count 4 = 1', 'explain d1 plate screws from machine because it was ticked and not fitted']
+    const { enter, rows, line, text } = jobWith(...strip, ...home, ...found)
+    enter('scan 4')
+    expect(verdictOf(rows())).toBe('! NOT YET')
+    expect(text()).toContain('For step 3, sump plate, which is closed:')
+    expect(text()).toContain('"reopen 3 because ..." opens steps 2 and 3.')
+    enter('1')
+    expect(line()).toBe('reopen 3 because |')
+  })
+
   test('of another step than the one in hand', () => {
     const { enter, rows, text } = jobWith(...strip, 'take 3')
     enter('scan 2')
