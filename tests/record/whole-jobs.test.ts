@@ -40,7 +40,7 @@ describe.each(scenarios)('the record of $name', ({ path }) => {
     }
     const all = [...steps.keys()].flatMap((no) => partOf(stepOf(rows, no), 'on the machine').map(factOf))
     expect(countsIn(all)).toBe(told)
-    expect(told).toBeGreaterThan(5)
+    expect(told).toBeGreaterThanOrEqual(5)
   })
 
   test('has every failure, reopening, override and decision with its reason', () => {
@@ -144,7 +144,9 @@ describe('the record of the demo', () => {
 
   test('tells the recount that did not agree and what explained it', () => {
     const recounts = sectionOf(demo().rows, 'RECOUNTS').map(factOf)
-    expect(recounts).toContainEqual(expect.stringMatching(/^counted bag 11: 1 that the record does not have there \(d1\)$/))
+    expect(recounts).toContainEqual(
+      expect.stringMatching(/^counted bag 11: 1 that the record does not have there \(d1\)$/),
+    )
     expect(recounts).toContainEqual(
       expect.stringMatching(
         /^d1 explained: moved, .* because both were recorded as fitted and only one was$/,
