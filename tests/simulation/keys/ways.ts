@@ -6,7 +6,7 @@ import { placeOf } from '../../../src/ui/navigation.ts'
 import type { Choice, Page } from '../../../src/ui/page.ts'
 import { meaningOf } from '../../../src/ui/typed/read-typed.ts'
 import type { About } from './about.ts'
-import type { Aim } from './same-act.ts'
+import type { Aim } from './aim.ts'
 import { afterAct } from './terminal.ts'
 import { restsOf, verbOf, wordings } from './wordings.ts'
 

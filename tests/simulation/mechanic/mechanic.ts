@@ -7,8 +7,8 @@ import type { Machine } from '../machines/machine.ts'
 import type { Defect, Fate, Where } from '../mistakes/mistake.ts'
 import { isAskedFor } from './asked-for.ts'
 import { Bench } from './bench.ts'
+import { idsIn, namedIn } from './ids-named.ts'
 import { tipOut } from './last-round.ts'
-import { idsIn, namedIn } from './named.ts'
 import { goOn } from './taking-up.ts'
 
 /** A refusal, or a hold, that no mistake explains. */
