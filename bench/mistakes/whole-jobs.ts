@@ -37,17 +37,18 @@ function tell(print: Printer['print'], tally: Tally, seconds: number): void {
     print(`  UNEXPLAINED seed ${seed}, ${shape}: ${what}`)
   const each = (count: number) => figure(count / jobs, '')
   print(
-    `  a job: ${each(costs.lines)}lines, ${each(costs.entries)}entries, ${each(costs.confirmations)}confirmations, ${each(costs.overrides)}overrides, ${each(costs.scans)}scans, ${each(costs.refusals)}refusals`,
+    `  a job: ${each(costs.lines)}lines, ${each(costs.entries)}entries, ${each(costs.confirmations)}confirmations, ${each(costs.overrides)}overrides, ${each(costs.scans)}scans, ${each(costs.refusals)}refusals, ${each(costs.questions)}questions`,
   )
   for (const row of rows) tellRow(print, row)
 }
 
 function tellRow(print: Printer['print'], row: ClassTally): void {
-  const { name, going, made, stopped, asked, unseen, refusals, passed } = row
+  const { name, going, made, stopped, asked, unseen, byChance, refusals, passed } = row
   const all = Object.values(stopped).reduce((sum, count) => sum + count, 0)
   print(`  ${name} (${going}): ${countText(made)} made, ${shareText(all, made)} stopped`)
   const fates = { ...stopped, asked, unseen }
   print(`    ${listOf(fates)}${Object.keys(refusals).length > 0 ? `; by ${listOf(refusals)}` : ''}`)
+  if (byChance > 0) print(`    ${byChance} more put right by chance, with another one, and not counted`)
   for (const { seed, what } of passed.slice(0, 3)) print(`    seed ${seed}: ${what}`)
 }
 

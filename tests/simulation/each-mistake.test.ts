@@ -48,6 +48,7 @@ const TICKED: readonly (readonly Made[])[] = [
   [['matched piece, ticked', 'inner cam caps A1', 'last round']],
   [['gasket, washer or seal, ticked', 'left chain gasket', 'last round']],
   [['pin, plug or rag not taken out, ticked', 'outer intake rag', 'last round']],
+  [['whole step, ticked', 'step 1', 'last round']],
   [
     ['tool not put back, ticked', 'left pump magnet', 'last round'],
     // The record is whole, and nothing makes anybody look where it is not so.
@@ -76,7 +77,7 @@ const WRONG: readonly (readonly Made[])[] = [
   ],
   [
     ['matched piece, by its number, at the place of another', 'inner cam caps A3', 'at once'],
-    ['piece of another step', 'front fan screws', 'at once'],
+    ['piece of another step', 'rear gear bolts 2', 'at once'],
     ['bag of another step', 'inner cam nuts', 'at once'],
     ['bag of another job', 'left chain bolts', 'at once'],
     ['step taken up too early', 'step 2', 'at once'],

@@ -1,5 +1,6 @@
 import { makeMachine } from './machines/make-machine.ts'
 import { SHAPES } from './machines/shapes.ts'
+import { addByJob } from './measure/by-job.ts'
 import { costsOf } from './measure/costs.ts'
 import { type ClassTally, type Costs, MOST_TOLD, stoppedAt, type Tally } from './measure/tally.ts'
 import { ALL_MISTAKES } from './mistakes/all-mistakes.ts'
@@ -31,15 +32,17 @@ export function simulate(
     rows: [],
     falseBlocks: [],
     unexplained: [],
-    costs: { lines: 0, entries: 0, confirmations: 0, overrides: 0, scans: 0, refusals: 0 },
+    costs: { lines: 0, entries: 0, confirmations: 0, overrides: 0, scans: 0, refusals: 0, questions: 0 },
+    byJob: { omissions: { jobs: 0, passed: 0 }, places: { jobs: 0, passed: 0 } },
   }
   for (let seed = from; seed < to; seed += 1) {
     const shape = shapes[seed % shapes.length] as (typeof shapes)[number]
     const job = runJob(makeMachine(shape, seed), seed, classes, mistakes)
     addJob(tally, job, seed, shape.name)
+    addByJob(tally.byJob, classes, job.fates)
     for (const fate of job.fates) addFate(rows.get(fate.mistake), fate, seed, shape.name)
   }
-  return { ...tally, rows: [...rows.values()].filter(({ made }) => made > 0) }
+  return { ...tally, rows: [...rows.values()].filter(({ made, byChance }) => made + byChance > 0) }
 }
 
 function addJob(tally: Tally, job: JobOutcome, seed: number, shape: string): void {
@@ -54,6 +57,10 @@ function addJob(tally: Tally, job: JobOutcome, seed: number, shape: string): voi
 
 function addFate(row: ClassTally | undefined, fate: Fate, seed: number, shape: string): void {
   if (!row) throw new Error(`no kind of mistake is called ${fate.mistake}`)
+  if (fate.came === 'by chance') {
+    row.byChance += 1
+    return
+  }
   row.made += 1
   if (fate.came === 'stopped') {
     row.stopped[fate.where] += 1
@@ -74,6 +81,7 @@ function emptyRow({ name, group, going, from }: MistakeClass): ClassTally {
     stopped: stoppedAt(),
     asked: 0,
     unseen: 0,
+    byChance: 0,
     refusals: {},
     passed: [],
   }

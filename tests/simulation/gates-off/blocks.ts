@@ -42,4 +42,11 @@ export const BLOCKS = [
     find: 'applied !== null',
     becomes: 'true',
   },
+  // Nothing is refused, and the right bag is said to be a wrong one.
+  {
+    gate: 'no bag goes on now',
+    file: 'session/scan.ts',
+    find: 'notAccepted(session, pieces, step)',
+    becomes: "{ kind: 'nothing-to-fit' }",
+  },
 ] as const satisfies readonly GateSwitch[]

@@ -4,7 +4,7 @@ import type { Where } from '../mistakes/mistake.ts'
 /** What came of one job while some gates were off. */
 export interface Without {
   /** Of each mistake: where it was stopped, that it was only asked about, or that nobody saw it. */
-  seen: (Where | 'asked' | 'unseen')[]
+  seen: (Where | 'asked' | 'unseen' | 'by chance')[]
   /** The codes of the refusals that stopped them. */
   refusals: string[]
   falseBlocks: FalseBlock[]

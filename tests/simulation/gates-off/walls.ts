@@ -133,6 +133,7 @@ export const WALLS: readonly Wall[] = [
     wall('matched piece, ticked', 'inner cam caps', [[gate, 'last round']]),
     wall('pin, plug or rag not taken out, ticked', 'outer intake rag', [[gate, 'last round']]),
     wall('tool not put back, ticked', 'left pump magnet', [[gate, 'last round']]),
+    wall('whole step, ticked', 'step 1', [[gate, 'last round']]),
   ]),
   // Wrong.
   wall('matched piece at the place of another', 'inner cam caps', [['own position only', 'at once']]),

@@ -1,4 +1,4 @@
-import { type ClassTally, type Costs, MOST_TOLD, type Tally } from './tally.ts'
+import { type ClassTally, type Costs, type JobCount, MOST_TOLD, type Tally } from './tally.ts'
 
 /** Two runs as one. Both had as many mistakes in each job. */
 export function addTallies(one: Tally, other: Tally): Tally {
@@ -14,6 +14,10 @@ export function addTallies(one: Tally, other: Tally): Tally {
     falseBlocks: [...one.falseBlocks, ...other.falseBlocks],
     unexplained: [...one.unexplained, ...other.unexplained],
     costs: addCounts(one.costs, other.costs),
+    byJob: {
+      omissions: addCounts(one.byJob.omissions, other.byJob.omissions),
+      places: addCounts(one.byJob.places, other.byJob.places),
+    },
   }
 }
 
@@ -34,12 +38,16 @@ function addRow(one: ClassTally, other: ClassTally): ClassTally {
     stopped: addCounts(one.stopped, other.stopped),
     asked: one.asked + other.asked,
     unseen: one.unseen + other.unseen,
+    byChance: one.byChance + other.byChance,
     refusals: addCounts(one.refusals, other.refusals),
     passed: [...one.passed, ...other.passed].slice(0, MOST_TOLD),
   }
 }
 
-function addCounts<Counts extends Record<string, number> | Costs>(one: Counts, other: Counts): Counts {
+function addCounts<Counts extends Record<string, number> | Costs | JobCount>(
+  one: Counts,
+  other: Counts,
+): Counts {
   const sums: Record<string, number> = { ...one }
   for (const [name, count] of Object.entries(other)) sums[name] = (sums[name] ?? 0) + count
   return sums as Counts

@@ -15,7 +15,8 @@ function row(
 ): ClassTally {
   const { asked = 0, unseen = 0 } = more
   const made = Object.values(stopped).reduce((sum, count) => sum + count, 0) + asked + unseen
-  const rest: Pick<ClassTally, 'refusals' | 'passed' | 'group' | 'from'> = {
+  const rest: Pick<ClassTally, 'refusals' | 'passed' | 'group' | 'from' | 'byChance'> = {
+    byChance: 0,
     refusals: {},
     passed: [],
     group: 'omission',
@@ -51,6 +52,7 @@ function tally(from: number, jobs: number, rows: readonly ClassTally[] = []): Ta
     overrides: 0,
     scans: 4,
     refusals: 2,
+    questions: 30 * jobs,
   }
   const shapes = { 'flat twin': jobs }
   return {
@@ -64,6 +66,7 @@ function tally(from: number, jobs: number, rows: readonly ClassTally[] = []): Ta
     falseBlocks: [],
     unexplained: [],
     costs,
+    byJob: { omissions: { jobs, passed: 0 }, places: { jobs, passed: 0 } },
   }
 }
 
@@ -138,10 +141,10 @@ describe('the table', () => {
   test('has every kind of mistake under the way in which it is made', () => {
     const names = [...text.matchAll(/^\| (\S.*?) +\| [\d,]+ +\| (?:\d|none|under)/gm)].map(([, name]) => name)
     expect(names).toEqual([
-      'omissions stopped before the first start, of those not said to be done',
+      'omissions of what is on record, not said to be done, stopped before the first start',
       'wrong positions refused at the first wrong piece',
-      'jobs without a mistake that nothing refused or held up',
-      'first starts with every piece in the machine, or its lack told above',
+      'jobs without a mistake that nothing refused, held up or said to be not yet due',
+      'first starts with every piece home by the record, or its lack told below',
       '**not done, and not said to be done**',
       'fastener left out',
       'hose end left out',

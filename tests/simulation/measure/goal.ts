@@ -28,17 +28,27 @@ export function isMissed({ tries, hits, least }: Goal): boolean {
 /** No piece at a place that is not its own: it sits there the wrong way round, or is turned before its turn. */
 const AT_ITS_OWN = /turned|order/
 
+type Kind = Pick<ClassTally, 'name' | 'group' | 'going'>
+
+/** Whether something is left out that the record has, and nobody says that it was done. */
+export function isOmitting({ group, going }: Kind): boolean {
+  return group === 'omission' && going === 'left out'
+}
+
+/** Whether a piece is said to sit at a place that is not its own. */
+export function isMisplacing({ name, group, going }: Kind): boolean {
+  return group === 'wrong installation' && going === 'wrong' && !AT_ITS_OWN.test(name)
+}
+
 /** What whole jobs come to, with mistakes and without one. */
 export function jobGoals(withMistakes: Tally, clean: Tally): Goal[] {
   const { rows } = withMistakes
-  const omitted = rows.filter(({ group, going }) => group === 'omission' && going === 'left out')
-  const misplaced = rows.filter(
-    ({ name, group, going }) => group === 'wrong installation' && going === 'wrong' && !AT_ITS_OWN.test(name),
-  )
+  const omitted = rows.filter(isOmitting)
+  const misplaced = rows.filter(isMisplacing)
   const blocked = new Set(clean.falseBlocks.map(({ seed }) => seed)).size
   return [
     {
-      what: 'omissions stopped before the first start, of those not said to be done',
+      what: 'omissions of what is on record, not said to be done, stopped before the first start',
       tries: made(omitted),
       hits: made(omitted) - passed(omitted),
       least: 0.999,
@@ -52,14 +62,14 @@ export function jobGoals(withMistakes: Tally, clean: Tally): Goal[] {
       wanted: 1000,
     },
     {
-      what: 'jobs without a mistake that nothing refused or held up',
+      what: 'jobs without a mistake that nothing refused, held up or said to be not yet due',
       tries: clean.jobs,
       hits: Math.min(clean.jobs - blocked, clean.cleared),
       least: 1,
       wanted: 1000,
     },
     {
-      what: 'first starts with every piece in the machine, or its lack told above',
+      what: 'first starts with every piece home by the record, or its lack told below',
       tries: withMistakes.cleared + clean.cleared,
       hits: withMistakes.cleared + clean.cleared - jobsOf(withMistakes) - jobsOf(clean),
       least: 1,

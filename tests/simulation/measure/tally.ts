@@ -20,9 +20,17 @@ export interface Tally {
   /** Pieces that were not in the machine at an open gate though no mistake that is told as unseen or asked accounts for them. */
   unexplained: Seeded<{ what: string }>[]
   costs: Costs
+  /** By jobs, for the mistakes of one job may hang together. */
+  byJob: { omissions: JobCount; places: JobCount }
 }
 
-/** Of one kind of mistake, made in one way. `stopped` + `asked` + `unseen` make `made`. */
+/** Jobs in which such mistakes were made, and those of them in which any passed. */
+export interface JobCount {
+  jobs: number
+  passed: number
+}
+
+/** Of one kind of mistake, made in one way. `stopped` + `asked` + `unseen` make `made`; what was put right by chance is not in it. */
 export interface ClassTally {
   name: string
   group: Group
@@ -36,7 +44,9 @@ export interface ClassTally {
   asked: number
   /** The first start was cleared over it. */
   unseen: number
-  /** Codes of the refusals that stopped it. */
+  /** Nothing found it, and its step was put together anew because of another mistake. */
+  byChance: number
+  /** Codes of the reasons that stopped it. */
   refusals: Record<string, number>
   /** The first that were asked or unseen, `MOST_TOLD` at the most. */
   passed: Seeded<{ what: string }>[]
@@ -52,6 +62,8 @@ export interface Costs {
   overrides: number
   scans: number
   refusals: number
+  /** Asked under an answer, holding up nothing. */
+  questions: number
 }
 
 export type Seeded<T> = T & { seed: number; shape: string }

@@ -12,6 +12,24 @@ export function idsIn(facts: unknown): Set<string> {
   return named
 }
 
+/** The codes of what it is refused for that name one of these ids; the code of the refusal where it gives no reasons. */
+export function reasonsNaming(
+  { code, facts }: Extract<Result, { ok: false }>,
+  ids: readonly string[],
+): string {
+  const codes = new Set(codesNaming(facts, ids))
+  return codes.size === 0 ? code : [...codes].sort().join(' and ')
+}
+
+/** Reasons lie within the refusal: the innermost that name it are what it is about. */
+function codesNaming(value: unknown, ids: readonly string[]): string[] {
+  if (typeof value !== 'object' || value === null) return []
+  const within = Object.values(value).flatMap((each) => codesNaming(each, ids))
+  if (within.length > 0 || !('code' in value) || typeof value.code !== 'string') return within
+  const named = idsIn(value)
+  return ids.some((id) => named.has(id)) ? [value.code] : []
+}
+
 function collect(value: unknown, named: Set<string>, key = ''): void {
   if (typeof value === 'string') {
     if (/^[a-z][1-9]\d*$/.test(value)) named.add(value)

@@ -4,10 +4,11 @@ import { lastRound } from '../job/build-acts.ts'
 import { Known } from '../job/known.ts'
 import { rebuildActs } from '../job/rebuild-acts.ts'
 import type { Machine } from '../machines/machine.ts'
-import type { Defect, Fate, Where } from '../mistakes/mistake.ts'
+import type { Defect, Fate, Going, Where } from '../mistakes/mistake.ts'
+import { refusedOr } from '../mistakes/refused-or.ts'
 import { isAskedFor } from './asked-for.ts'
 import { Bench } from './bench.ts'
-import { idsIn, namedIn } from './ids-named.ts'
+import { idsIn, namedIn, reasonsNaming } from './ids-named.ts'
 import { tipOut } from './last-round.ts'
 import { goOn } from './taking-up.ts'
 
@@ -70,6 +71,7 @@ export class Mechanic {
         this.known.learn(act, result.entries ?? [])
         if (act.doing === 'ask' && !act.thing) this.known.hear(result.answer)
         this.#hear(result)
+        this.#judgeScan(act, line, result)
         return true
       }
       const found = this.#mend(act, line, result)
@@ -136,6 +138,14 @@ export class Mechanic {
         if (defect.askedBy?.includes(heed.heed)) this.#asked.set(defect, `asked: ${heed.heed}`)
   }
 
+  /** A bag that is right, of which the scan says that it does not go on now, is held up though no line is refused. */
+  #judgeScan({ doing }: Act, line: string, result: Result): void {
+    const no = doing === 'scan' ? refusedOr(result, notNow) : null
+    // After a mistake what came off again lies where it was put.
+    const isClean = this.#open.length === 0 && this.fates.length === 0
+    if (no !== null && isClean) this.#block(line, no, 'the right bag is said not to go on now')
+  }
+
   #about(named: ReadonlySet<string>): Defect[] {
     return this.#open.filter((defect) => defect.subjects(this.known).some((id) => named.has(id)))
   }
@@ -151,13 +161,14 @@ export class Mechanic {
 
   /** Puts right what a refusal names, and answers that: nothing where none of it is a mistake. */
   #mend(act: Act, line: string, result: Extract<Result, { ok: false }>): Defect[] {
-    const found = this.#about(namedIn(result)).filter(({ going }) => going !== 'never written')
+    const found = this.#about(namedIn(result)).filter(({ going }) => !IS_WHOLE.has(going))
     if (found.length === 0) {
       this.#block(line, result.code, [result.told.what, ...result.told.lines].join(' | '))
       return []
     }
     // What was left out first is put right first.
-    for (const defect of found) this.find(defect, WHERE[act.doing] ?? 'next line', result.code)
+    for (const defect of found)
+      this.find(defect, WHERE[act.doing] ?? 'next line', reasonsNaming(result, defect.subjects(this.known)))
     for (const defect of found) for (const each of defect.cure) this.#redo(each)
     return found
   }
@@ -189,17 +200,19 @@ export class Mechanic {
   }
 
   /**
-   * Mistakes in steps that went apart for another one, and go back whole. They are not counted, for nothing found them; but of what
-   * was left out and not said to be done, the gate that its step was closed by has failed.
+   * Mistakes in steps that went apart for another one, and go back whole. They count neither as stopped nor as passed, for nothing
+   * found them; but of what was left out and not said to be done, the gate that its step was closed by has failed.
    */
   #putRightByChance(steps: readonly number[], closed: ReadonlySet<number>): void {
     const isPutRight = ({ going, step, cure }: Defect) =>
       going !== 'never written' &&
       steps.includes(step) &&
       cure.every((each) => ON_THE_WAY_BACK.has(each.doing) && !isTool(each))
-    for (const { mistake, going, step } of this.#open.filter(isPutRight))
-      if (going === 'left out' && closed.has(step))
-        this.fates.push({ mistake, going, came: 'unseen', what: `step ${step} was closed over it` })
+    for (const { mistake, going, step } of this.#open.filter(isPutRight)) {
+      const isPassed = going === 'left out' && closed.has(step)
+      const what = isPassed ? `step ${step} was closed over it` : `step ${step} went apart for another one`
+      this.fates.push({ mistake, going, came: isPassed ? 'unseen' : 'by chance', what })
+    }
     this.#open = this.#open.filter((defect) => !isPutRight(defect))
   }
 
@@ -220,6 +233,13 @@ export class Mechanic {
 }
 
 const MOST_TURNS = 30
+
+function notNow({ kind, verdict }: { kind: string; verdict: string }): string | null {
+  return verdict === 'fits-now' ? null : verdict || kind
+}
+
+/** Of these the record is whole, or has nothing: a refusal that names such a piece or step does so for something else. */
+const IS_WHOLE: ReadonlySet<Going> = new Set(['ticked', 'never written'])
 
 /** Where a mistake is stopped that the refusal of such an act names, or that it puts before one's eyes. */
 const WHERE: Partial<Record<Doing, Where>> = {

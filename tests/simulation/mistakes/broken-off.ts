@@ -42,7 +42,7 @@ function kindOf({ thing, pass }: Act): 'torque' | 'angle' | 'mark' | undefined {
   return thing?.kind === 'lot' ? thing.passes?.kinds[pass ?? 0] : undefined
 }
 
-/** The shares of what is broken off are a choice of this program: nobody counted them. */
+/** The shares of what is broken off are a choice of this program, and come on top of the 100: nobody counted them. */
 function slip(
   name: string,
   weight: number,

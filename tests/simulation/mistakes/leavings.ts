@@ -1,6 +1,7 @@
 import type { Act } from '../job/act.ts'
 import type { Known } from '../job/known.ts'
 import { act } from '../job/strip-acts.ts'
+import type { Thing } from '../machines/machine.ts'
 import type { Made } from './classes.ts'
 import { type Omitted, ofOmissions, type Share } from './shares.ts'
 
@@ -37,7 +38,7 @@ export const LEAVINGS: readonly Leaving[] = [
   leaving(
     'gasket, washer or seal',
     'spacers, washers, seals missing',
-    1,
+    0.8,
     one((each) => isFit(each) && each.thing?.kind === 'part' && each.thing.isSingleUse),
   ),
   leaving(
@@ -56,43 +57,43 @@ export const LEAVINGS: readonly Leaving[] = [
   leaving(
     'matched piece',
     'the rest',
-    0.2,
+    0.15,
     one((each) => isFit(each) && each.thing?.kind === 'set'),
   ),
   leaving(
     'part',
     'the rest',
-    0.2,
+    0.15,
     one((each) => isFit(each) && each.thing?.kind === 'part' && !each.thing.isCap && !each.thing.isSingleUse),
   ),
   leaving(
     'part not judged',
     'the rest',
-    0.15,
+    0.11,
     one((each) => each.doing === 'judge'),
   ),
   leaving(
     'mark not confirmed',
     'the rest',
-    0.15,
+    0.11,
     one((each) => each.doing === 'confirm'),
   ),
   leaving(
     'fluid not filled',
     'the rest',
-    0.15,
+    0.11,
     one((each) => each.doing === 'fill'),
   ),
   leaving(
     'last look',
     'the rest',
-    0.075,
+    0.06,
     one((each) => each.doing === 'look'),
   ),
   leaving(
     'added step',
     'the rest',
-    0.075,
+    0.06,
     one((each) => each.doing === 'extra'),
   ),
 ]
@@ -190,6 +191,8 @@ function wholeStep(acts: readonly Act[], place: number): Made | null {
     acts: cure.length,
     says: () => [],
     cure,
+    // Where nothing of it was done, the first of it that is seen leads to the rest.
+    lies: cure.flatMap((each) => (isFit(each) ? (liesOf(each) ?? []) : []))[0],
     subjects: (known) => [
       `step ${first.step}`,
       ...cure.filter(isFit).flatMap((each) => subjectsOf(each, known)),
@@ -201,6 +204,11 @@ function run(acts: readonly Act[], place: number, isOne: (act: Act) => boolean):
   const rest = acts.slice(place)
   const end = rest.findIndex((each) => !isOne(each))
   return end < 0 ? rest : rest.slice(0, end)
+}
+
+/** Whether some of it is not on yet: what is on already no hand takes for another. */
+export function isStillOff(thing: Thing, acts: readonly Act[], place: number): boolean {
+  return acts.slice(place).some((each) => isFit(each) && each.thing === thing)
 }
 
 /** Under which ids the record knows what an act is about. */

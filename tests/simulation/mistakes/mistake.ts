@@ -55,7 +55,10 @@ export const PLACES = [
 
 export type Where = (typeof PLACES)[number]
 
-/** What became of one mistake. `asked`: named in a question that holds up nothing. `unseen`: the first start was cleared over it. */
+/**
+ * What became of one mistake. `asked`: named in a question that holds up nothing. `unseen`: the first start was cleared over it.
+ * `by chance`: nothing found it, and its step was put together anew because of another mistake.
+ */
 export type Fate =
   | { mistake: string; going: Going; came: 'stopped'; where: Where; refusal: string }
-  | { mistake: string; going: Going; came: 'asked' | 'unseen'; what: string }
+  | { mistake: string; going: Going; came: 'asked' | 'unseen' | 'by chance'; what: string }

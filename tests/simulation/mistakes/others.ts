@@ -122,7 +122,7 @@ function recounted(name: string, by: number): MistakeClass {
 function miscounted(name: string, by: 1 | -1): MistakeClass {
   return {
     name,
-    ...ofGroup('other', 0.05),
+    ...ofGroup('other', 0.075),
     going: 'wrong',
     at(acts, place, machine): Made | null {
       const right = acts[place]

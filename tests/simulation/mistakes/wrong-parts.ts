@@ -4,7 +4,7 @@ import { JOB } from '../job/build-acts.ts'
 import { act } from '../job/strip-acts.ts'
 import type { Lot, Machine } from '../machines/machine.ts'
 import type { MistakeClass } from './classes.ts'
-import { subjectsOf } from './leavings.ts'
+import { isStillOff, subjectsOf } from './leavings.ts'
 import { refusedOr } from './refused-or.ts'
 import { ofGroup } from './shares.ts'
 
@@ -18,7 +18,7 @@ export const WRONG_PARTS: readonly MistakeClass[] = [
     going: 'wrong',
     at(acts, place, machine) {
       const right = acts[place]
-      const other = right?.doing === 'scan' ? lotElsewhere(right, machine) : undefined
+      const other = right?.doing === 'scan' ? lotElsewhere(acts, place, machine) : undefined
       if (!right || !other) return null
       return {
         acts: 1,
@@ -38,7 +38,7 @@ export const WRONG_PARTS: readonly MistakeClass[] = [
     going: 'wrong',
     at(acts, place, machine) {
       const right = acts[place]
-      const other = right?.doing === 'fit' ? lotElsewhere(right, machine) : undefined
+      const other = right?.doing === 'fit' ? lotElsewhere(acts, place, machine) : undefined
       if (!right || !other) return null
       return {
         acts: 1,
@@ -104,9 +104,13 @@ export const WRONG_PARTS: readonly MistakeClass[] = [
   },
 ]
 
-function lotElsewhere({ step }: Act, machine: Machine): Lot | undefined {
+/** Fasteners of another step that still lie in their bag. */
+function lotElsewhere(acts: readonly Act[], place: number, machine: Machine): Lot | undefined {
+  const step = acts[place]?.step ?? 0
   const others = machine.steps.flatMap(({ things }, at) =>
-    at + 1 === step ? [] : things.filter((thing): thing is Lot => thing.kind === 'lot'),
+    at + 1 === step
+      ? []
+      : things.filter((thing): thing is Lot => thing.kind === 'lot' && isStillOff(thing, acts, place)),
   )
   return others[step % Math.max(1, others.length)]
 }

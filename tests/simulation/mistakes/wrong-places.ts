@@ -2,7 +2,7 @@ import type { Act } from '../job/act.ts'
 import type { Known } from '../job/known.ts'
 import type { Lot, Machine, Thing } from '../machines/machine.ts'
 import type { Made, MistakeClass } from './classes.ts'
-import { subjectsOf } from './leavings.ts'
+import { isStillOff, subjectsOf } from './leavings.ts'
 import { ofGroup } from './shares.ts'
 
 /** Right pieces at wrong places, or the wrong way round. */
@@ -58,6 +58,7 @@ function wrongPlace(
       const says = line(right, machine)
       // Where it is taken, the wrong one is missed at its own place.
       const wrong = right.thing?.kind === 'lot' ? inItsPlace(right.thing, machine) : undefined
+      if (wrong && !isStillOff(wrong, acts, place)) return null
       return (
         says && {
           acts: 1,
