@@ -1,5 +1,5 @@
 import { heedsAfter } from '../session/heeds.ts'
-import { isLastRound } from '../session/last-round.ts'
+import { isLastRound, toTip } from '../session/last-round.ts'
 import type { Session } from '../session/session.ts'
 import type { Entry } from '../session/stored-entry.ts'
 import { containersOfStep } from '../session/views.ts'
@@ -9,6 +9,7 @@ import { threadText } from '../trade/thread.ts'
 import { questionText } from '../words/bag-questions.ts'
 import { explainWords } from '../words/cures.ts'
 import { entryText } from '../words/entries.ts'
+import { joined } from '../words/grammar.ts'
 import { heedText } from '../words/heeds.ts'
 import { liesIn } from '../words/lookups.ts'
 import { countedPiece } from '../words/pieces.ts'
@@ -36,10 +37,11 @@ function toDo(session: Session, entry: Entry): string[] {
       : []
   }
   if (entry.type === 'build-done') {
-    return containersOfStep(state, entry.step).map((no) => {
+    const holding = containersOfStep(state, entry.step).map((no) => {
       const holds = liesIn(state, no).map(({ piece, count }) => countedPiece(state, piece, count))
       return `${containerName(state, no)} (${code(no)}) still holds ${holds.join(', ')}`
     })
+    return [...holding, ...notTipped(state, entry.step)]
   }
   if (entry.type === 'build-began') {
     const lines = isLastRound(state, entry.step) ? roundLines(state) : []
@@ -49,6 +51,13 @@ function toDo(session: Session, entry: Entry): string[] {
     return entry.lines.flatMap(({ difference }) => (difference ? [explainWords(state, difference)] : []))
   }
   return []
+}
+
+/** Nothing holds a round up for a bag that was passed over: it is said. */
+function notTipped(state: Session['state'], step: number): string[] {
+  const left = isLastRound(state, step) ? toTip(state).filter(({ agreed }) => !agreed) : []
+  const names = left.map(({ container }) => containerName(state, container))
+  return left.length === 0 ? [] : [`Not counted on this round: ${joined(names)}.`]
 }
 
 /** What a bag line leaves open. */

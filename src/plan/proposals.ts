@@ -97,9 +97,12 @@ function wasPutAway({ ledger, takenFrom }: PlanFacts): boolean {
   )
 }
 
+/** The key of the proposal of a last round. */
+export const ROUND = 'round'
+
 /** A piece that was ticked as fitted and still lies in its bag is found by nothing else before the first start. */
 const LAST_ROUND: Proposal = {
-  key: 'round',
+  key: ROUND,
   title: 'Tip out every bag and tray, look round the bench',
   kind: 'check',
   way: 'build',

@@ -2,6 +2,7 @@ import type { State } from '../journal/state.ts'
 import { holdingsIn } from '../ledger/ledger.ts'
 import { belongsInToolbox, type PieceId } from '../ledger/piece.ts'
 import { isLast } from '../plan/order.ts'
+import { proposals, ROUND } from '../plan/proposals.ts'
 
 /** What lay in a container and was taken out of it. */
 export interface LainIn {
@@ -25,6 +26,12 @@ export interface ToTip {
 export function isLastRound(state: State, no: number): boolean {
   const step = state.steps.get(no)
   return step !== undefined && isLast(step)
+}
+
+/** The number by which `accept` takes the last round that the record suggests; null where there is one, or nothing to tip out. */
+export function proposedRound(state: State): number | null {
+  const at = proposals(state).findIndex(({ key }) => key === ROUND)
+  return at === -1 ? null : at + 1
 }
 
 /** What lay in a container once and is elsewhere now. */

@@ -5,6 +5,9 @@ import { stepName } from './names.ts'
 import { countedPieces, liesText } from './pieces.ts'
 import { containerName, containerPath } from './places.ts'
 
+/** Why a last round comes before the first start. */
+export const LAST_ROUND_WHY = 'what was ticked may still lie in its bag'
+
 /** What lay in a container once, in short: `8 × seat bolts M6x25 and 2 × clips`. What is gone for good is left out. */
 export function lainInShort(state: State, lain: readonly LainIn[]): string {
   const isOn = ({ piece }: LainIn) => state.ledger.accounts.get(piece)?.at.has('machine') === true

@@ -1,4 +1,7 @@
+import { readLine } from '../../lines/read-line.ts'
+import { proposedRound } from '../../session/last-round.ts'
 import { isEmptyRecord, planRows, trialBalance } from '../../session/views.ts'
+import { LAST_ROUND_WHY } from '../../words/lain-in.ts'
 import { stepName } from '../../words/names.ts'
 import { type Choice, choicesOf, goTo, NO_CHOICES, type Page, rowsOf } from '../page.ts'
 import { chip, chipColumn, SIGNS } from '../signs.ts'
@@ -20,6 +23,8 @@ export function leftPage(scene: Scene): Page {
   const checks = checkRows(scene, choices)
   const gate = gateChoice(state)
   if (gate) choices.set(gate.no, gate)
+  const round = roundChoice(state)
+  if (round) choices.set(ROUND, round)
   return {
     title: line(strong('WHAT IS LEFT OVER'), '  ', chip(SIGNS.clear)),
     top: [],
@@ -27,7 +32,10 @@ export function leftPage(scene: Scene): Page {
       groups(
         headed('NOTHING', indented(said(state), scene.width)),
         spareRows(scene),
-        gate ? headed('THE NEXT GATE', numbered(gate.no, gate.says, scene.width)) : [],
+        headed('THE NEXT GATE', [
+          ...(gate ? numbered(gate.no, gate.says, scene.width) : []),
+          ...(round ? numbered(ROUND, round.says, scene.width) : []),
+        ]),
         headed('CHECKS AFTER THE START', checks),
       ),
     ),
@@ -80,6 +88,17 @@ function gateChoice(state: State): (Choice & { no: number }) | null {
   return { no: 1, says: 'clear it for the first start', act: { do: 'send', commands: [{ do: 'clear' }] } }
 }
 
+/** A last round, where none is in the job yet. */
+function roundChoice(state: State): Choice | null {
+  const no = state.cleared || state.started || state.closed ? null : proposedRound(state)
+  const reading = no === null ? null : readLine(`accept ${no}`, state)
+  if (reading?.kind !== 'commands') return null
+  return {
+    says: `before that, a last round: ${LAST_ROUND_WHY}`,
+    act: { do: 'send', commands: reading.commands },
+  }
+}
+
 /** What comes next at the end of the job, for large letters. */
 function gateText(scene: Scene): string {
   const { next } = cardNow(scene.session)
@@ -88,7 +107,8 @@ function gateText(scene: Scene): string {
   return enterClear(scene).says
 }
 
-const FIRST_CHECK = 4
+const ROUND = 4
+const FIRST_CHECK = 5
 
 /** The gates of the end are opened by a number and Enter, never by Enter alone. */
 function enterClear({ session }: Scene): Choice {

@@ -66,7 +66,7 @@ export function stepPage(scene: Scene, no: number): Page {
     drawn,
     // Their numbers come first: each is said by one.
     headed(
-      'TIP OUT, ONE AFTER THE OTHER',
+      isOpen ? 'TIP OUT EACH: EMPTY, ITS NUMBER; NOT EMPTY, SCAN IT' : 'TIP OUT, ONE AFTER THE OTHER',
       isRound ? tipRows(scene, isOpen, (choice, text) => numbers.add(choice, text)) : [],
     ),
     headed('LOOK INTO THE TOOLBOX', isRound ? toolboxRows(scene) : []),

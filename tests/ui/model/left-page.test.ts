@@ -75,3 +75,22 @@ test('what comes off again after the first start is left over like any other, un
   enter('3')
   expect(state().closed).toBe(true)
 })
+
+test('beside the first gate a last round is offered by number, until it is in the job', () => {
+  const { enter, rows, state } = jobWith(
+    'begin cover off, does not hide',
+    'off 2 M6x16 cover bolts into new bag',
+    'end',
+    'take 1',
+    'fit cover bolts',
+    'done',
+  )
+  enter('.4')
+  const round = '  4  before that, a last round: what was ticked may still lie in its bag'
+  expect(rows()).toContain(round)
+  enter('4')
+  expect(state().steps.get(2)).toMatchObject({ way: 'build', due: 'last', built: 'open' })
+  enter('take 2', 'count 1 = 0', 'done', '.4')
+  expect(rows()).toContain('  1  clear it for the first start')
+  expect(rows()).not.toContain(round)
+})

@@ -44,6 +44,7 @@ describe('the last round on the screens', () => {
     const { enter, rows, state, text } = jobWith(...home, 'take 3')
     enter('step 3')
     expect(text()).not.toContain('NOTHING LEFT TO DO HERE')
+    expect(rows()).toContain('TIP OUT EACH: EMPTY, ITS NUMBER; NOT EMPTY, SCAN IT')
     enter('1')
     enter('1')
     expect([...state().agreed]).toEqual([2])
