@@ -1,6 +1,6 @@
 import type { State } from '../journal/state.ts'
 import type { Account } from '../ledger/account.ts'
-import type { PieceId } from '../ledger/piece.ts'
+import type { Home, Piece, PieceId } from '../ledger/piece.ts'
 import { wordsOf } from '../trade/bag-line/name-words.ts'
 import { nearestWord } from './nearest.ts'
 
@@ -83,21 +83,41 @@ const EMPTY_WORDS = new Set(['the', 'a', 'an', 'of', 'at', 'end', 'on', 'for'])
 
 /** 0: name and position, neither more nor less. 1: within these. 2: with home or size. 3: beginnings of words. */
 function distanceOf(asked: readonly string[], account: Account): number {
-  const { piece, home } = account
-  const name = wordsOf(piece.name)
-  const position = wordsOf(home.position ?? '')
+  const { name, position, around } = wordsAbout(account)
   const has = (word: string) => name.includes(word) || position.includes(word)
   if (asked.every(has)) {
     const isWhole = name.every((word) => asked.includes(word))
     const isExact = isWhole && asked.every((word) => name.includes(word) || isPositionSaid(asked, position))
     return isExact ? 0 : 1
   }
-  const around = [...wordsOf(home.at), ...wordsOf(piece.size ?? ''), ...wordsOf(piece.set ?? '')]
   if (asked.every((word) => has(word) || around.includes(word))) return 2
   const starts = (word: string) =>
     word.length >= 3 && [...name, ...around].some((other) => other.startsWith(word))
   return asked.every((word) => has(word) || starts(word)) ? 3 : FARTHEST
 }
+
+interface WordsAbout {
+  name: string[]
+  position: string[]
+  /** Of its home, its size and its set. */
+  around: string[]
+}
+
+/** What a piece answers to. A line is looked for among all pieces, so their words are taken apart once. */
+function wordsAbout({ piece, home }: Account): WordsAbout {
+  const known = taken.get(piece)
+  if (known && known.home === home) return known.words
+  const words = {
+    name: wordsOf(piece.name),
+    position: wordsOf(home.position ?? ''),
+    around: [...wordsOf(home.at), ...wordsOf(piece.size ?? ''), ...wordsOf(piece.set ?? '')],
+  }
+  taken.set(piece, { home, words })
+  return words
+}
+
+/** A piece and a home are never changed but exchanged, so that what was taken apart stays true. */
+const taken = new WeakMap<Piece, { home: Home; words: WordsAbout }>()
 
 function isPositionSaid(asked: readonly string[], position: readonly string[]): boolean {
   return position.length > 0 && position.every((word) => asked.includes(word))

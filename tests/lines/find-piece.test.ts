@@ -1,5 +1,10 @@
 import { describe, expect, test } from 'vitest'
+import { decide } from '../../src/journal/decide/decide.ts'
+import { foldOn } from '../../src/journal/fold.ts'
+import { emptyState } from '../../src/journal/state.ts'
 import { findPieces, findPiecesEver, nearPieces } from '../../src/lines/find-piece.ts'
+import { readLine } from '../../src/lines/read-line.ts'
+import { numbered, openJob, record } from '../support/record.ts'
 import { told, topEnd } from './told.ts'
 
 const state = told(...topEnd, 'new 8 head bolts', 'off 4 M6x40 pump cover bolts into bag 1')
@@ -59,4 +64,27 @@ describe('near words that name nothing', () => {
     expect(nearPieces('valv cover screw', state)).toContain('p1')
     expect(nearPieces('crankshaft', state)).toEqual([])
   })
+})
+
+test('by what it is called now, where it was looked for before under what it was called then', () => {
+  const { entries } = record([openJob])
+  let state = foldOn(emptyState(), entries, entries)
+  const say = (line: string) => {
+    const reading = readLine(line, state)
+    if (reading.kind !== 'commands') throw new Error(`not commands: ${line}`)
+    for (const command of reading.commands) {
+      const decision = decide(state, command)
+      if (!decision.ok) throw new Error(JSON.stringify(decision.refusal))
+      const entry = numbered(decision.body, state.seq + 1)
+      entries.push(entry)
+      state = foldOn(state, entries, [entry])
+    }
+  }
+  const counts = (...words: string[]) => words.map((each) => findPieces(each, state).length)
+  say('off shims E1, E2 into bench')
+  say('off hose: tap > pump')
+  expect(counts('shims 2.45', 'E2', 'tap hose', 'pump spigot')).toEqual([0, 1, 1, 0])
+  say('size shims: E1 2.45, E2 2.50')
+  say('rehome hose at tap to pump spigot because it was written down wrongly')
+  expect(counts('shims 2.45', 'E2', 'pump spigot')).toEqual([1, 1, 1])
 })
