@@ -271,6 +271,13 @@ describe('the exit code says what kind of no it is', () => {
 describe('questions', () => {
   const strip = [...coverOff, 'begin camshafts off', 'off cam caps I1..I4 into new tray 8 slots', 'end']
 
+  test('the card counts what is off, one as one', () => {
+    expect(benchWithJob(...coverOff).say('card').out).toContain('9 pieces are off the machine.')
+    expect(benchWithJob('begin lid off', 'off lid into bench').say('card').out).toContain(
+      '1 piece is off the machine.',
+    )
+  })
+
   test('a scan says whether it fits now, by code and by number', () => {
     const { say } = benchWithJob(...strip)
     expect(say('scan', labelCode(1, 2)).out).toContain('FITS NOW, for step 2')

@@ -3,6 +3,7 @@ import type { Session } from '../../session/session.ts'
 import { timersOf } from '../../session/timers.ts'
 import type { Card } from '../../session/views.ts'
 import { timerText } from '../../words/consumables/timer-words.ts'
+import { counted, isAre } from '../../words/grammar.ts'
 import { fastenerName, passName, stepName, tighteningName } from '../../words/names.ts'
 import { countedPiece } from '../../words/pieces.ts'
 import { lateText } from '../../words/waiting/late-text.ts'
@@ -39,7 +40,9 @@ export function cardText(session: Session, card: Card): string[] {
       ...bench.map(({ piece, count }) => `  ${piece}  ${countedPiece(state, piece, count)}`),
     )
   }
-  lines.push(off === 0 ? 'No piece is off the machine.' : `${off} pieces are off the machine.`)
+  lines.push(
+    off === 0 ? 'No piece is off the machine.' : `${counted(off, 'piece')} ${isAre(off)} off the machine.`,
+  )
   if (ready.length > 0) lines.push('Could start now:', ...ready.map((no) => `  ${stepName(state, no)}`))
   return lines
 }
