@@ -29,8 +29,8 @@ export function deedsOf(machine: Machine): Deed[] {
 }
 
 /** The round over the bags is proposed by the program; here nobody accepts it, so that all is as the acts say. */
-function isOfRound({ doing, isOff, step, thing }: Act): boolean {
-  return isOff !== undefined || (doing === 'ask' && step === 0 && thing === undefined)
+function isOfRound({ doing, isNeedless, step, thing }: Act): boolean {
+  return isNeedless !== undefined || (doing === 'ask' && step === 0 && thing === undefined)
 }
 
 function easing({ doing, thing, step }: Act): Deed[] {

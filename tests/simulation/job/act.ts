@@ -44,7 +44,7 @@ export interface Act {
   /** Of a tightening: the stage, from 0. */
   pass?: number | undefined
   /** Whether there is nothing to do after all, by what the record said meanwhile. */
-  isOff?: ((known: Known) => boolean) | undefined
+  isNeedless?: ((known: Known) => boolean) | undefined
   /** What is said, in the words of the record as it is known then. */
   say(known: Known): string
 }

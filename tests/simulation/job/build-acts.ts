@@ -23,7 +23,7 @@ export function lastRound(machine: Machine): Act {
   const no = extraNo(machine, machine.extra.length)
   return {
     ...act('round', no, () => `done ${no}: nothing left`),
-    isOff: ({ roundProposed }) => roundProposed === 0,
+    isNeedless: ({ roundProposed }) => roundProposed === 0,
   }
 }
 

@@ -16,7 +16,7 @@ export function waitActs(machine: Machine): Act[] {
     act('ask', 0, () => 'proposals'),
     {
       ...act('plan', 0, ({ roundProposed }) => `accept ${roundProposed}`),
-      isOff: ({ roundProposed }) => roundProposed === 0,
+      isNeedless: ({ roundProposed }) => roundProposed === 0,
     },
   ]
 }

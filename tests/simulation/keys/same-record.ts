@@ -13,7 +13,7 @@ export function workInLines(machine: Machine): State {
   const bench = new Bench(machine.shape)
   const known = new Known()
   const say = (act: Act) => {
-    if (act.isOff?.(known)) return
+    if (act.isNeedless?.(known)) return
     const hands = act.doing === 'see again' ? 'Boris' : 'Anna'
     if (bench.by !== hands) bench.reopen(hands)
     const result = bench.say(act.say(known))

@@ -99,7 +99,7 @@ export class WorkAtScreens {
   }
 
   #do(act: Act): boolean {
-    if (act.isOff?.(this.known)) return true
+    if (act.isNeedless?.(this.known)) return true
     if (act.doing === 'ask' && act.thing === undefined) return this.#lookAtProposals()
     if (act.doing === 'round') return this.#round(act)
     return this.#say(act, act.say(this.known))

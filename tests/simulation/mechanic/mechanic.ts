@@ -59,7 +59,7 @@ export class Mechanic {
 
   /** Does an act, and says so, until it is taken. Answers false where it could not be, which is a false block. */
   perform(act: Act): boolean {
-    if (act.isOff?.(this.known) || this.#silent.some((isSilent) => isSilent(act))) return true
+    if (act.isNeedless?.(this.known) || this.#silent.some((isSilent) => isSilent(act))) return true
     if (!isAskedFor(this.bench.session, act.doing, act.say(this.known))) return true
     if (act.doing === 'round') this.#goRound(act)
     this.#changeHands(act)
