@@ -113,6 +113,8 @@ const BROKEN_OFF: readonly (readonly Made[])[] = [
     ['broken off: an angle once more', 'inner cam nuts 1', 'at once'],
   ],
   [['broken off: one ahead in a pass', 'left chain bolts 1', 'at once']],
+  // What was drained is said once more.
+  [['broken off: the last thing done once more', 'left pump magnet', 'next line']],
 ]
 
 describe('what comes of each mistake in a small machine', () => {

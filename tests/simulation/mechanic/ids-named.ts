@@ -32,7 +32,9 @@ function codesNaming(value: unknown, ids: readonly string[]): string[] {
 
 function collect(value: unknown, named: Set<string>, key = ''): void {
   if (typeof value === 'string') {
-    if (/^[a-z][1-9]\d*$/.test(value)) named.add(value)
+    // Where a choice is offered the name stands behind the id: `f2 oil`.
+    const [id] = /^[a-z][1-9]\d*(?= |$)/.exec(value) ?? []
+    if (id !== undefined) named.add(id)
     const [, step] = /^(?:start|finish|look|check) (\d+)$/.exec(value) ?? []
     if (step !== undefined) named.add(`step ${step}`)
   } else if (typeof value === 'number') {
