@@ -122,7 +122,7 @@ export function lessonText(state: State, lesson: Lesson): LessonText {
       }
     case 'clear':
       return {
-        why: 'Nothing: every bolt is home, and the rag is out.',
+        why: 'Nothing: every bolt is home, and no rag is in.',
         act: 'Type "1" and press Enter to clear it.',
       }
     case 'leave-question':
