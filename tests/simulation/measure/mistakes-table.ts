@@ -39,8 +39,8 @@ export function findingsText({ part, date, seeds, goals, rows, costs }: Findings
   return [
     `Printed by \`${part < 1 ? `PUTBACK_MISTAKES=${part} ` : ''}${COMMAND}\` on ${date}, with limits of 95 % confidence (Clopper and Pearson).`,
     `Seeds: ${seeds.join('; ')}.`,
-    'It proves the tool, not the person: what is said to be done and was not, or was never told to the record, is found only',
-    'where the tool makes one look again.',
+    'It proves the tool, not the person: what is said to be done and was not is found only where the tool makes one look again,',
+    'and what was never told to the record is asked about at most.',
     '',
     table(['', 'tried', 'as wanted', 'share', 'wanted', 'met'], goals.map(goalCells)),
     '',
