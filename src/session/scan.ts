@@ -8,6 +8,7 @@ import { type JudgingReason, judgingReasons } from '../plan/judging/judging.ts'
 import { undoToReach } from '../plan/leftovers.ts'
 import type { Reason } from '../plan/reasons.ts'
 import { ridersOf } from '../plan/riders.ts'
+import { isLastRound } from './last-round.ts'
 import type { Session } from './session.ts'
 
 /** What a piece in a scanned container is for, and whether it could go home now. */
@@ -172,15 +173,20 @@ function verdict(session: Session, pieces: ScannedPiece[]): Verdict {
   const inHand = session.state.build
   const step = inHand !== null && belongs.includes(inHand) ? inHand : belongs[0]
   if (step === undefined) return notAgain(session.state, pieces) ?? { kind: 'nothing-to-fit' }
-  if (inHand !== null && step !== inHand) return { kind: 'not-in-this-step', step: inHand, belongs }
+  // On the last round all is closed: what opens the home of a found piece is what has to be known.
+  if (
+    inHand !== null &&
+    step !== inHand &&
+    !(isLastRound(session.state, inHand) && isDone(session.state, step))
+  )
+    return { kind: 'not-in-this-step', step: inHand, belongs }
   const held = notAccepted(session, pieces, step)
   if (held) return held
   if (step === inHand) return { kind: 'fits-now', step }
   // Of several steps, the one that could take it is the one to name.
   const open = belongs.find((candidate) => takesPieces(session, candidate))
   if (open !== undefined) return { kind: 'fits-now', step: open }
-  const isClosed = session.state.steps.get(step)?.built === 'done'
-  return isClosed
+  return isDone(session.state, step)
     ? { kind: 'closed-over', step, undo: undoToReach(session.gates(), step) }
     : { kind: 'not-yet', step, reasons: session.gates().start(step) }
 }
@@ -211,6 +217,10 @@ function notAccepted({ state }: Session, pieces: readonly ScannedPiece[], step: 
 
 /** A step once begun takes what there is; what keeps others from starting no longer concerns it. One that is done takes nothing. */
 function takesPieces(session: Session, no: number): boolean {
-  const built = session.state.steps.get(no)?.built
-  return built === 'underway' || (built !== 'done' && session.gates().start(no).length === 0)
+  const isUnderway = session.state.steps.get(no)?.built === 'underway'
+  return isUnderway || (!isDone(session.state, no) && session.gates().start(no).length === 0)
+}
+
+function isDone(state: State, no: number): boolean {
+  return state.steps.get(no)?.built === 'done'
 }

@@ -270,6 +270,18 @@ describe('whether it could go home now', () => {
       2,
       { kind: 'closed-over', step: 2, undo: [1, 2] },
     ],
+    [
+      'its step is done, and the last round is in hand',
+      [
+        ...twoSteps,
+        addStep('tip out the bags', { due: 'last' }),
+        ...[begin(2), putOn('p2'), done(2), look(1), begin(1), putOn('p1'), done(1), begin(3)],
+        ...foundIn(2, 'p2'),
+        begin(3),
+      ],
+      2,
+      { kind: 'closed-over', step: 2, undo: [3, 1, 2] },
+    ],
     ['nothing lies in it', [...twoSteps, openBag], 3, { kind: 'empty' }],
     ['all of it was taken out', [...twoSteps, move('p2', at('bench'))], 2, { kind: 'empty' }],
 
