@@ -25,7 +25,7 @@ import { secondLookRows } from './second-look-rows.ts'
 import { stepChoices, stepEnter } from './step-choices.ts'
 import { stepSign } from './step-signs.ts'
 import { askedRows, timerRows, timersInBrief } from './timer-rows.ts'
-import { stillToTip, tipRows, toolboxRows } from './tip-rows.ts'
+import { stillToTip, tipInBrief, tipRows, toolboxRows } from './tip-rows.ts'
 import { todoInLarge } from './todo-in-large.ts'
 
 /** One step of the way back: what comes next in it large, all that is still to do, and what keeps it. */
@@ -155,7 +155,7 @@ function largeOf(
   if (next && row.standing === 'underway') return todoInLarge(state, next, timersInBrief(scene, no))
   const [bag] = row.standing === 'underway' && isLastRound(state, no) ? stillToTip(state) : []
   if (bag && open.length === 0)
-    return inLarge(containerName(state, bag.container).toUpperCase(), ['tip it out: nothing is left in it'])
+    return inLarge(containerName(state, bag.container).toUpperCase(), tipInBrief(state, bag))
   const [why] = toldReasons(state, [...row.reasons, ...open])
   return inLarge(`STEP ${no}`, [[chip(stepSign(row))], title, why?.text ?? ''])
 }

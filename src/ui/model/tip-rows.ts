@@ -1,6 +1,6 @@
 import { inToolbox, type ToTip, toTip } from '../../session/last-round.ts'
-import { containerStands, lainInShort, notInToolbox, seeInToolbox } from '../../words/lain-in.ts'
-import { containerName } from '../../words/places.ts'
+import { lainInShort, notInToolbox, seeInToolbox } from '../../words/lain-in.ts'
+import { containerName, containerStands } from '../../words/places.ts'
 import type { Choice } from '../page.ts'
 import { type Line, line, plain, strong } from '../text/line.ts'
 import { bulleted } from './rows.ts'
@@ -54,6 +54,14 @@ export function toolboxRows({ session, width }: Scene): Line[] {
 /** The containers that were not counted yet on the round. */
 export function stillToTip(state: State): ToTip[] {
   return toTip(state).filter(({ agreed }) => !agreed)
+}
+
+/** What is done with one, and what its number says: the same as in its row. */
+export function tipInBrief(state: State, { container, holds }: ToTip): string[] {
+  const no = toTip(state).findIndex((stop) => stop.container === container) + 1
+  return holds
+    ? [`tip it out, and type ${no} to count it`]
+    : [`tip it out; empty: type ${no}`, 'not empty: scan it']
 }
 
 /** Of one that something is in still, the number has to be said. */

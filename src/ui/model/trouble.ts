@@ -16,8 +16,20 @@ export function errorTold(error: unknown, path: string): Told | null {
       cure: 'Keep the next job in another folder.',
     }
   }
+  // Parts of the program are loaded when they are asked for; an update takes away those of the one before.
+  if (isModuleGone(error)) {
+    return {
+      what: 'putback was installed anew while it was open, and this part of the old one is gone.',
+      lines: [],
+      cure: 'Leave it and open it again; everything recorded stays recorded.',
+    }
+  }
   const trouble = error instanceof NoFirstEntry ? troubleOfRecord(error.session) : troubleOfError(error, path)
   return trouble && troubleText(trouble)
+}
+
+function isModuleGone(error: unknown): boolean {
+  return error instanceof Error && 'code' in error && error.code === 'ERR_MODULE_NOT_FOUND'
 }
 
 /** What is wrong with the record of an open job, or what was set aside from it; null when all is well. */

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest'
+import { textOf } from '../../../src/ui/text/line.ts'
 import { jobWith } from '../support/bench.ts'
 
 /** Two lots in one bag, a set in a tray, all home again; the round is step 3, and under way. */
@@ -65,6 +66,18 @@ describe('the last round on the screens', () => {
     enter('')
     enter('')
     expect(state().seq).toBe(seq)
+  })
+
+  test('in large letters the number of each bag is the same as in its row', () => {
+    const { enter, desk } = jobWith(...home, 'take 3')
+    const said = () => {
+      const { large } = desk.page()
+      return large && [large.letters, ...large.under.map((part) => textOf(part).trim())]
+    }
+    enter('step 3', '*')
+    expect(said()).toEqual(['BAG 2', 'tip it out; empty: type 1', 'not empty: scan it'])
+    enter('1')
+    expect(said()).toEqual(['TRAY 3 (CAPS)', 'tip it out; empty: type 2', 'not empty: scan it'])
   })
 
   test('a bag that something is in still asks for its number', () => {
