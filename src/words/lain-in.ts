@@ -3,7 +3,6 @@ import type { InToolbox, LainIn } from '../session/last-round.ts'
 import { say } from './cures.ts'
 import { stepName } from './names.ts'
 import { countedPieces, liesText } from './pieces.ts'
-import { containerName, containerPath } from './places.ts'
 
 /** Why a last round comes before the first start. */
 export const LAST_ROUND_WHY = 'what was ticked may still lie in its bag'
@@ -46,9 +45,4 @@ function nowAt(state: State, { piece }: LainIn): string {
   const account = state.ledger.accounts.get(piece)
   const isHome = account !== undefined && [...account.at.keys()].every((place) => place === 'machine')
   return isHome ? `home in ${stepName(state, account.piece.step)}` : liesText(state, piece)
-}
-
-/** A container, and what it stands in: `bag 12 (cam caps) in bin 3 on shelf 1`. */
-export function containerStands(state: State, no: number): string {
-  return `${containerName(state, no)}${containerPath(state, no).replace(/^\S+ \S+/, '')}`
 }

@@ -41,7 +41,17 @@ const MOST_OUTER = 12
 
 /** A container and all that it stands in: `bag 12 in bin 3 on shelf 1`. */
 export function containerPath(state: State, no: number): string {
-  let path = containerKind(state, no)
+  return `${containerKind(state, no)}${standsIn(state, no)}`
+}
+
+/** The same with its own name: `bag 12 (cam caps) in bin 3 on shelf 1`. */
+export function containerStands(state: State, no: number): string {
+  return `${containerName(state, no)}${standsIn(state, no)}`
+}
+
+/** ` in bin 3 on shelf 1`; nothing where it stands in no other. */
+function standsIn(state: State, no: number): string {
+  let path = ''
   const seen = new Set([no])
   let outer = state.containers.get(no)?.inside ?? null
   while (outer !== null && !seen.has(outer)) {

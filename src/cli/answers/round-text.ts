@@ -1,6 +1,7 @@
 import { inToolbox, lainIn, toTip } from '../../session/last-round.ts'
 import type { Session } from '../../session/session.ts'
-import { containerStands, lainInShort, lainTexts, notInToolbox, seeInToolbox } from '../../words/lain-in.ts'
+import { lainInShort, lainTexts, notInToolbox, seeInToolbox } from '../../words/lain-in.ts'
+import { containerStands } from '../../words/places.ts'
 import { label } from './labels.ts'
 import { whenText } from './when.ts'
 
