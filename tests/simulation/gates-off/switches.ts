@@ -80,7 +80,7 @@ export const SWITCHES = [
   {
     gate: 'scanned for the step in hand',
     file: 'session/scan.ts',
-    find: 'inHand !== null && step !== inHand',
+    find: 'step !== inHand',
     becomes: 'false',
   },
   {
