@@ -178,8 +178,8 @@ export class Mechanic {
     if (this.isDone(act)) return
     const isClosed = this.bench.session.state.steps.get(act.step)?.built === 'done'
     if (isClosed && IN_STEP.has(act.doing) && !isTool(act)) this.takeApart(act.step, 'something was left out')
-    // Where work broke off meanwhile, a pass starts again before it comes to this bolt.
-    else if (!this.takeUp(act, false)) this.perform(act)
+    // Where work broke off meanwhile, a pass starts again before it comes to this bolt; which pass it is the record says.
+    else if (!this.takeUp({ ...act, pass: undefined }, false)) this.perform(act)
   }
 
   /** A closed step comes apart, with all on top of it, and goes back whole. */

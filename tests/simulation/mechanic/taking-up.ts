@@ -19,8 +19,8 @@ export function goOn(
   const { id, order } = tightening
   for (let turns = 0; turns <= order.length; turns += 1) {
     const next = nextOn(bench, id, step)
-    if (next === undefined || (next.pass === pass && next.fastener === order[Number(at)] && !next.suspect))
-      return false
+    const isInPass = pass === undefined || next?.pass === pass
+    if (next === undefined || (isInPass && next.fastener === order[Number(at)] && !next.suspect)) return false
     if (next.suspect) {
       bench.say(`turned ${id} ${wasTurned ? 'yes' : 'no'} because the paint mark shows it`)
       if (wasTurned) return true
