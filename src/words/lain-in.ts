@@ -36,9 +36,14 @@ export function seeInToolbox(state: State, things: readonly InToolbox[]): string
 }
 
 /** How it is said that one of it is not there. */
-export function notInToolbox(state: State, { piece }: InToolbox): string {
+export function notInToolbox(state: State, thing: InToolbox): string {
+  return say(`${notInToolboxLine(state, thing)}...`)
+}
+
+/** The line for it, up to the reason. */
+export function notInToolboxLine(state: State, { piece }: InToolbox): string {
   const isTool = state.ledger.accounts.get(piece)?.piece.kind === 'tool'
-  return say(`move 1 ${piece} from toolbox to ${isTool ? 'bench' : 'machine'} because ...`)
+  return `move 1 ${piece} from toolbox to ${isTool ? 'bench' : 'machine'} because `
 }
 
 function nowAt(state: State, { piece }: LainIn): string {

@@ -69,7 +69,10 @@ export function stepPage(scene: Scene, no: number): Page {
       isOpen ? 'TIP OUT EACH: EMPTY, ITS NUMBER; NOT EMPTY, SCAN IT' : 'TIP OUT, ONE AFTER THE OTHER',
       isRound ? tipRows(scene, isOpen, (choice, text) => numbers.add(choice, text)) : [],
     ),
-    headed('LOOK INTO THE TOOLBOX', isRound ? toolboxRows(scene) : []),
+    headed(
+      isOpen ? 'LOOK INTO THE TOOLBOX: ONE NOT THERE, ITS NUMBER' : 'LOOK INTO THE TOOLBOX',
+      isRound ? toolboxRows(scene, isOpen, (choice, text) => numbers.add(choice, text)) : [],
+    ),
     isAllDone && !isToTip ? allDoneRows(doing.length > 0) : [],
     headed(
       'NO TIGHTENING IS IN THE RECORD',

@@ -1,5 +1,6 @@
 import { inToolbox, type ToTip, toTip } from '../../session/last-round.ts'
-import { lainInShort, notInToolbox, seeInToolbox } from '../../words/lain-in.ts'
+import { lainInShort, notInToolboxLine, seeInToolbox } from '../../words/lain-in.ts'
+import { countedPiece } from '../../words/pieces.ts'
 import { containerName, containerStands } from '../../words/places.ts'
 import type { Choice } from '../page.ts'
 import { type Line, line, plain, strong } from '../text/line.ts'
@@ -39,16 +40,27 @@ export function tipRows(
   })
 }
 
-/** What is to be seen in the toolbox, and how it is typed that one of it is not there. */
-export function toolboxRows({ session, width }: Scene): Line[] {
+/** What is to be seen in the toolbox. Under way the number of a thing says that one of it is not there. */
+export function toolboxRows(
+  { session, width }: Scene,
+  isUnderWay: boolean,
+  choose: (choice: Choice, text: Line) => Line[],
+): Line[] {
   const { state } = session
   const things = inToolbox(state)
-  const [first] = things
-  if (!first) return []
-  return [
-    ...bulleted(seeInToolbox(state, things), width),
-    ...bulleted(`one not in it: ${notInToolbox(state, first)}`, width),
-  ]
+  if (things.length === 0) return []
+  if (!isUnderWay) return bulleted(seeInToolbox(state, things), width)
+  return things.flatMap((thing) => {
+    const name = countedPiece(state, thing.piece, thing.count)
+    return choose(notThere(notInToolboxLine(state, thing), name), line(strong(name)))
+  })
+}
+
+function notThere(before: string, name: string): Choice {
+  return {
+    says: `one not in the toolbox: ${name}`,
+    act: { do: 'write', before, asks: 'Type where it may be, as: it is not in the toolbox' },
+  }
 }
 
 /** The containers that were not counted yet on the round. */
