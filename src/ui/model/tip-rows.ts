@@ -59,7 +59,7 @@ export function toolboxRows(
 function notThere(before: string, name: string): Choice {
   return {
     says: `one not in the toolbox: ${name}`,
-    act: { do: 'write', before, asks: 'Type where it may be, as: it is not in the toolbox' },
+    act: { do: 'write', before, asks: 'Type why, as: it is not in the toolbox' },
   }
 }
 

@@ -2,11 +2,13 @@ import { type SaidFor, saidBefore } from '../../session/said-before.ts'
 import { perVersion, type Scene } from './scene.ts'
 
 /** Lines that ask for words, by how they begin; with the words that are usual where none were said yet. */
-const ASKING: readonly { begins: RegExp; what: SaidFor; usual: readonly string[] }[] = [
+const ASKING: readonly { begins: RegExp; what: SaidFor | null; usual: readonly string[] }[] = [
   { begins: /^turned \S+ yes because $/i, what: 'turned', usual: ['the paint mark has moved'] },
   { begins: /^turned \S+ no because $/i, what: 'not-turned', usual: ['the paint mark has not moved'] },
   { begins: /^no torque .+ because $/i, what: 'no-torque', usual: ['it keeps turning'] },
   { begins: /^settle \S+: $/i, what: 'settled', usual: [] },
+  // What was the reason for something else is none for this.
+  { begins: /^move 1 \S+ from toolbox to .+ because $/i, what: null, usual: ['it is not in the toolbox'] },
   { begins: / because $/i, what: 'reason', usual: [] },
 ]
 
@@ -14,7 +16,8 @@ const ASKING: readonly { begins: RegExp; what: SaidFor; usual: readonly string[]
 export function wordsAgain({ session }: Scene, before: string): readonly string[] {
   const asking = ASKING.find(({ begins }) => begins.test(before))
   if (!asking) return []
-  const said = perVersion(session, `said ${asking.what}`, () => saidBefore(session, asking.what))
+  const { what } = asking
+  const said = what === null ? [] : perVersion(session, `said ${what}`, () => saidBefore(session, what))
   return [...new Set([...said, ...asking.usual])]
 }
 
