@@ -5,10 +5,10 @@ import { madeAt } from './mistakes/made-at.ts'
 import type { Fate } from './mistakes/mistake.ts'
 import { runJob } from './run-job.ts'
 
-/** Kinds of mistakes in one job, the thing that each is made at, and what comes of it. */
-type Made = readonly [mistake: string, at: string, comes: string]
+/** A kind of mistake, the thing that it is made at, and what comes of it. */
+type Expected = readonly [mistake: string, at: string, comes: string]
 
-const LEFT_OUT: readonly (readonly Made[])[] = [
+const LEFT_OUT: readonly (readonly Expected[])[] = [
   [
     ['fastener left out', 'front fan screws', 'step closed'],
     ['fluid not filled left out', 'coolant', 'step closed'],
@@ -40,7 +40,7 @@ const LEFT_OUT: readonly (readonly Made[])[] = [
   ],
 ]
 
-const TICKED: readonly (readonly Made[])[] = [
+const TICKED: readonly (readonly Expected[])[] = [
   [['fastener, ticked', 'left chain bolts', 'second look']],
   [['fasteners not tightened, ticked', 'left chain bolts', 'second look']],
   [['mark not confirmed, ticked', 'paint line across the joint', 'second look']],
@@ -63,7 +63,7 @@ const TICKED: readonly (readonly Made[])[] = [
   ],
 ]
 
-const WRONG: readonly (readonly Made[])[] = [
+const WRONG: readonly (readonly Expected[])[] = [
   [
     ['matched piece at the place of another', 'inner cam caps A1', 'at once'],
     ['hose ends crossed', 'upper coil hose upper coil inlet', 'at once'],
@@ -95,7 +95,7 @@ const WRONG: readonly (readonly Made[])[] = [
   ],
 ]
 
-const NEVER_WRITTEN: readonly (readonly Made[])[] = [
+const NEVER_WRITTEN: readonly (readonly Expected[])[] = [
   [
     ['fasteners came off and were never recorded', 'front fan screws', 'unseen'],
     ['part came off and was never recorded', 'inner cam carrier', 'unseen'],
@@ -105,7 +105,7 @@ const NEVER_WRITTEN: readonly (readonly Made[])[] = [
   ],
 ]
 
-const BROKEN_OFF: readonly (readonly Made[])[] = [
+const BROKEN_OFF: readonly (readonly Expected[])[] = [
   [
     ['broken off: the last thing done once more', 'inner cam caps A2', 'at once'],
     ['broken off: one ahead of the next', 'upper coil hose upper coil inlet', 'step closed'],
@@ -125,11 +125,11 @@ describe('what comes of each mistake in a small machine', () => {
     ['never written', NEVER_WRITTEN],
     ['broken off', BROKEN_OFF],
   ])('%s', (_, jobs) => {
-    for (const made of jobs) {
-      const classes = made.map(([name, at]) => madeAt(name, at))
+    for (const expected of jobs) {
+      const classes = expected.map(([name, at]) => madeAt(name, at))
       const { fates, falseBlocks, unexplained, cleared } = runJob(ONE_OF_EACH, 1, classes, 'one of each')
       const came = fates.map((fate) => [fate.mistake, comesTo(fate)])
-      expect(came.sort()).toEqual(made.map(([name, , comes]) => [name, comes]).sort())
+      expect(came.sort()).toEqual(expected.map(([name, , comes]) => [name, comes]).sort())
       expect({ falseBlocks, unexplained, cleared }).toEqual({
         falseBlocks: [],
         unexplained: [],

@@ -1,8 +1,8 @@
 /**
- * The shares of mistakes by which they are drawn, as Reason counted them in 122 quality lapses of one airline over three years: as
- * a trade article quotes them down to the caps, those below from memory; "the rest" is what is left of 100. How a figure is split among several kinds of
- * mistake, and among ways in which one is made, is a choice of this program; so is what comes on top, as broken-off work. They are
- * weights beside each other and no per cent of all.
+ * The shares of mistakes by which they are drawn, as Reason counted them in 122 quality lapses of one airline over three years:
+ * as a trade article quotes them down to the caps, those below from memory; "the rest" is what is left of 100. How a figure is
+ * split among several kinds of mistake, and among ways in which one is made, is a choice of this program; so is what comes on
+ * top, as broken-off work. They are weights beside each other and no per cent of all.
  */
 const SHARES = { omission: 56, 'wrong installation': 30, 'wrong part': 8, other: 6 } as const
 
