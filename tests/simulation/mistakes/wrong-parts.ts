@@ -27,6 +27,7 @@ export const WRONG_PARTS: readonly MistakeClass[] = [
           return [labelCode(JOB, bag), `fit bag ${bag}`]
         },
         cure: [],
+        about: other,
         subjects: (known) => subjectsOf(right, known),
         stops: (result) => refusedOr(result, ({ verdict }) => (verdict === 'fits-now' ? null : verdict)),
       }
@@ -44,6 +45,7 @@ export const WRONG_PARTS: readonly MistakeClass[] = [
         acts: 1,
         says: (known) => [`fit 1 ${known.piece(other)} in step ${right.step}`],
         cure: [right],
+        about: other,
         subjects: (known) => [...subjectsOf(right, known), known.piece(other)],
       }
     },
