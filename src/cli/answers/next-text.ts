@@ -1,4 +1,5 @@
 import { findsOut } from '../../session/finds-out.ts'
+import { proposedRound } from '../../session/last-round.ts'
 import type { OpenLoosening } from '../../session/open-loosening.ts'
 import type { Session } from '../../session/session.ts'
 import type { NextThing, Todo } from '../../session/views.ts'
@@ -38,7 +39,7 @@ export function nextText(state: State, next: NextThing): string {
     case 'blocked':
       return `${stepName(state, next.step)} is blocked: step ${next.step} says by what`
     case 'clear':
-      return 'nothing is left over: clear'
+      return clearText(state)
     case 'leftovers':
       return `${next.leftovers.length} left over: left`
     case 'start':
@@ -69,6 +70,11 @@ function easeText(state: State, { loosening, next }: OpenLoosening): string {
   const through = `${next.through} of ${loosening.order.length} eased`
   const where = `${looseningName(state, loosening.id)}, ${passName(loosening, next.pass)}, ${through}`
   return `ease ${fastenerCalled(next.fastener)} (${where}): turn ${next.fastener} of ${loosening.id}`
+}
+
+function clearText(state: State): string {
+  const round = proposedRound(state)
+  return `nothing is left over: clear${round === null ? '' : `; before that, accept ${round}, a last round`}`
 }
 
 /** One thing to do in a step, with the words to say when it is done. */
