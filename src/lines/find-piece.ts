@@ -78,22 +78,25 @@ function narrowed(accounts: Account[], prefer: readonly Prefer[]): PieceId[] {
   return best.map(({ piece }) => piece.id)
 }
 
-const FARTHEST = 4
+const FARTHEST = 5
 const EMPTY_WORDS = new Set(['the', 'a', 'an', 'of', 'at', 'end', 'on', 'for'])
 
-/** 0: name and position, neither more nor less. 1: within these. 2: with home or size. 3: beginnings of words. */
+/**
+ * 0: name and position, neither more nor less. 1: within these. 2: the whole name, with home or size. 3: with home or
+ * size. 4: beginnings of words.
+ */
 function distanceOf(asked: readonly string[], account: Account): number {
   const { name, position, around } = wordsAbout(account)
   const has = (word: string) => name.includes(word) || position.includes(word)
+  const isWhole = name.every((word) => asked.includes(word))
   if (asked.every(has)) {
-    const isWhole = name.every((word) => asked.includes(word))
     const isExact = isWhole && asked.every((word) => name.includes(word) || isPositionSaid(asked, position))
     return isExact ? 0 : 1
   }
-  if (asked.every((word) => has(word) || around.includes(word))) return 2
+  if (asked.every((word) => has(word) || around.includes(word))) return isWhole ? 2 : 3
   const starts = (word: string) =>
     word.length >= 3 && [...name, ...around].some((other) => other.startsWith(word))
-  return asked.every((word) => has(word) || starts(word)) ? 3 : FARTHEST
+  return asked.every((word) => has(word) || starts(word)) ? 4 : FARTHEST
 }
 
 interface WordsAbout {

@@ -40,6 +40,17 @@ describe('a piece is found by', () => {
     expect(named(words)).toEqual([])
   })
 
+  test('its whole name and size, before another one that has the name of its home', () => {
+    const two = told(
+      'begin starter casing',
+      'off 4 M6x25 starter bolts into bag',
+      'off 4 M6x25 drive bolts into bag',
+    )
+    const [first] = findPieces('starter bolts', two)
+    expect(findPieces('starter bolts M6x25', two)).toEqual([first])
+    expect(findPieces('starter casing M6x25', two)).toHaveLength(2)
+  })
+
   test('what is in use, before what it took the place of', () => {
     const [found, ...more] = findPieces('head bolts', state)
     expect(more).toEqual([])
