@@ -34,6 +34,8 @@ export class Mechanic {
   readonly #silent: ((act: Act) => boolean)[] = []
   /** Steps that went back whole out of their turn, when they were taken apart for a mistake. */
   readonly #whole = new Set<number>()
+  /** Put right by what does not outlive its step. */
+  readonly #voided: Defect[] = []
   #hands = 'Anna'
   #isOnRound = false
 
@@ -117,6 +119,7 @@ export class Mechanic {
   /** It is found by what the tool makes one do, as a round or a second look. */
   find(defect: Defect, where: Where, refusal: string): void {
     this.#open = this.#open.filter((each) => each !== defect)
+    if (defect.isVoided) this.#voided.push(defect)
     this.fates.push({ mistake: defect.mistake, going: defect.going, came: 'stopped', where, refusal })
   }
 
@@ -161,8 +164,12 @@ export class Mechanic {
 
   /** Puts right what a refusal names, and answers that: nothing where none of it is a mistake. */
   #mend(act: Act, line: string, result: Extract<Result, { ok: false }>): Defect[] {
-    const found = this.#about(namedIn(result)).filter(({ going }) => !IS_WHOLE.has(going))
+    const named = namedIn(result)
+    const found = this.#about(named).filter(({ going }) => !IS_WHOLE.has(going))
     if (found.length === 0) {
+      const again = this.#voided.filter((each) => each.subjects(this.known).some((id) => named.has(id)))
+      for (const { cure } of again) for (const each of cure) this.#redo(each)
+      if (again.length > 0) return again
       this.#block(line, result.code, [result.told.what, ...result.told.lines].join(' | '))
       return []
     }

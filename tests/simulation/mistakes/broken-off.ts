@@ -98,6 +98,7 @@ function saidTwice(entries: readonly Entry[], defect: Defect): Defect {
       return {
         ...defect,
         subjects: () => [entry.fluid.id],
+        isVoided: true,
         cure: [correct(`override ${entry.fluid.id} because it was said twice`)],
       }
     default:

@@ -22,6 +22,8 @@ export interface Defect {
   about?: Thing | undefined
   /** Whether an act that is refused for it needs no line of its own, once it is found. */
   settles?: ((act: Act) => boolean) | undefined
+  /** Whether what puts it right is void once its step comes apart, so that it is said again. */
+  isVoided?: boolean
   /** What still lies about that is said to be on the machine. */
   lies?: Lies | undefined
   /** Questions that hold up nothing and are about just this. */
