@@ -8,6 +8,8 @@ import { type Holder, holderHere, isHolderAlive, readLock } from './lock-holder.
 export interface Presence {
   /** Whether another living program on this machine has the job open as well. */
   othersHere(): boolean
+  /** Whether a program that had the job open died without leaving it, since this was last asked. */
+  othersDied(): boolean
   /** No longer here. */
   leave(): void
 }
@@ -27,8 +29,16 @@ export function enterJob(folder: string): Presence {
   } catch {
     // A read-only folder: nobody can work in it, so nobody has to see this one.
   }
+  let hasDied = false
+  const othersHere = () => present(folder, () => (hasDied = true)).some((name) => name !== own)
   return {
-    othersHere: () => present(folder).some((name) => name !== own),
+    othersHere,
+    othersDied() {
+      othersHere()
+      const was = hasDied
+      hasDied = false
+      return was
+    },
     leave: () => removeQuietly(nodeFileSystem, join(folder, own)),
   }
 }
@@ -41,13 +51,14 @@ export function somebodyHere(folder: string): boolean {
 const PREFIX = 'journal.open-'
 
 /** The signs of living programs; those of dead ones on this machine are cleared away. */
-function present(folder: string): string[] {
+function present(folder: string, onDead: () => void = () => {}): string[] {
   return names(folder).filter((name) => {
     const path = join(folder, name)
     const holder = holderIn(path)
     // A sign from another machine came with a copied folder.
     if (!holder || holder.host !== hostname()) return false
     if (isHolderAlive(holder)) return true
+    onDead()
     removeQuietly(nodeFileSystem, path)
     return false
   })

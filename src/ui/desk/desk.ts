@@ -285,6 +285,16 @@ export class Desk {
       )
       return
     }
+    // What Enter alone would claim is not what was seen: the bolt that would be next may be half turned.
+    if (this.#job.noteDied() && typed.before + typed.after === '') {
+      this.#talk.say(
+        saying(
+          'Another program ended in the middle of this work: noted as broken off. That Enter was not taken.',
+          'Look what is next now.',
+        ),
+      )
+      return
+    }
     const meaning = this.#shown.meaningOf(typed)
     if (meaning.kind === 'nothing') return
     if (meaning.kind === 'not-understood') {

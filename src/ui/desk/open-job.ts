@@ -12,6 +12,7 @@ export class OpenJob {
   #session: Session | null = null
   #unfollow: () => void = () => {}
   #othersHere: () => boolean = () => false
+  #othersDied: () => boolean = () => false
 
   /** `onNews` is told when the file changed, and calls what it is given to read it, which may throw. */
   constructor(shelf: JobShelf, onNews: (refresh: () => void) => void) {
@@ -55,6 +56,7 @@ export class OpenJob {
     const stopListening = session.subscribe(() => this.#onNews(() => {}))
     const presence = this.#shelf.enter(path)
     this.#othersHere = () => presence.othersHere()
+    this.#othersDied = () => presence.othersDied()
     this.#unfollow = () => {
       stopWatching()
       stopListening()
@@ -64,7 +66,21 @@ export class OpenJob {
     // Where another program has the job open, somebody is doing that work right now.
     if (canWrite && brokenOff(session.state) && !presence.othersHere())
       session.send({ do: 'stop', abrupt: true, note: '' })
+    // Whoever died before this was opened is accounted for by that.
+    presence.othersDied()
     return session
+  }
+
+  /**
+   * Notes that work was broken off where another program died in the middle of it: its bolt may be half turned, and would be
+   * the next one here. Answers whether that was noted.
+   */
+  noteDied(): boolean {
+    const session = this.#session
+    if (!session || !this.#othersDied() || session.unlawful !== null) return false
+    session.refresh()
+    if (!brokenOff(session.state) || this.#othersHere()) return false
+    return session.send({ do: 'stop', abrupt: true, note: '' }).kind === 'recorded'
   }
 
   /** Remembers the open job for the next start. */

@@ -163,7 +163,7 @@ class MemoryShelf extends DiskShelf {
   override choose(): void {}
 
   override enter(): Presence {
-    return { othersHere: () => false, leave: () => {} }
+    return { othersHere: () => false, othersDied: () => false, leave: () => {} }
   }
 
   override hasSound(): boolean {

@@ -72,7 +72,7 @@ function shelfOf(session: Session): JobShelf {
     list: () => [],
     open: () => session,
     // The other terminal stays open: nothing was broken off.
-    enter: () => ({ othersHere: () => true, leave: () => {} }),
+    enter: () => ({ othersHere: () => true, othersDied: () => false, leave: () => {} }),
     create: none,
     addDemo: none,
     addPractice: none,
