@@ -31,12 +31,12 @@ export const WALLS: readonly Wall[] = [
     ['home, at the last look', 'last look'],
     ['home, at the last gate', 'last gate'],
   ]),
-  wall('fasteners not tightened left out', 'left chain bolts', [
+  wall('fasteners not tightened', 'left chain bolts', [
     ['tightening, to close a step', 'step closed'],
     ...SECOND_LOOK,
     ['tightening, at the last gate', 'last gate'],
   ]),
-  wall('bolt not turned in one pass left out', 'inner cam nuts', [
+  wall('bolt not turned in one pass', 'inner cam nuts', [
     ['turned in order', 'next line'],
     ['tightening, to close a step', 'step closed'],
     ['tightening, at the last gate', 'last gate'],
@@ -45,12 +45,12 @@ export const WALLS: readonly Wall[] = [
     ['tightening, to close a step', 'step closed'],
     ['tightening, at the last gate', 'last gate'],
   ]),
-  wall('pin, plug or rag not taken out left out', 'outer intake rag', [
+  wall('pin, plug or rag not taken out', 'outer intake rag', [
     ['aids out, to close a step', 'step closed'],
     ['aids out, at the last look', 'last look'],
     ['aids and tools, at the last gate', 'last gate'],
   ]),
-  wall('pin, plug or rag not taken out left out', 'left chain pin', [
+  wall('pin, plug or rag not taken out', 'left chain pin', [
     ['aids out, of what hides them itself', 'last look'],
     ['aids out, to close a step', 'step closed'],
     ['aids and tools, at the last gate', 'last gate'],
@@ -77,7 +77,7 @@ export const WALLS: readonly Wall[] = [
     ['pieces at hand, to start', 'next step'],
     ['used once, to fit', 'next line'],
   ]),
-  wall('tool not put back left out', 'left pump magnet', [['aids and tools, at the last gate', 'last gate']]),
+  wall('tool not put back', 'left pump magnet', [['aids and tools, at the last gate', 'last gate']]),
   wall('oil, locker or sealant left out', 'grey sealant on the left chain face', [
     ['put on, to close a step', 'step closed'],
     ['put on, at the last gate', 'last gate'],
@@ -93,18 +93,18 @@ export const WALLS: readonly Wall[] = [
     ['home, at the last look', 'last look'],
     ['home, at the last gate', 'last gate'],
   ]),
-  wall('part not judged left out', 'inner cam carrier', [
+  wall('part not judged', 'inner cam carrier', [
     ['pieces at hand, to start', 'next step'],
     ['accepted, to fit', 'next line'],
     ['accepted, to close a step', 'step closed'],
     ['accepted, at the last gate', 'last gate'],
   ]),
-  wall('mark not confirmed left out', 'paint line across the joint', [
+  wall('mark not confirmed', 'paint line across the joint', [
     ['marks, to close a step', 'step closed'],
     ...SECOND_LOOK,
     ['marks, at the last gate', 'last gate'],
   ]),
-  wall('fluid not filled left out', 'coolant', [
+  wall('fluid not filled', 'coolant', [
     ['fluids, to close a step', 'step closed'],
     ['fluids, at the last gate', 'last gate'],
   ]),

@@ -9,7 +9,7 @@ export interface Said {
 }
 
 /** Words of lines that only the tool asks for: the work itself does not need them. */
-const CONFIRMING = /^(?:confirm|done|look|seen|ok|compare|clear|count) /
+const CONFIRMING = /^(?:confirm|take|done|look|seen|ok|compare|clear|count) /
 
 /** What stands under an answer, is asked, and holds up nothing. The rest of what stands there tells what comes next. */
 const ASKING: ReadonlySet<Heed['heed']> = new Set(['joint', 'look-alikes', 'repeated', 'untightened'])

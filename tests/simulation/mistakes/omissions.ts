@@ -31,7 +31,7 @@ export const OMISSIONS: readonly MistakeClass[] = [
 function leftOut({ what, made, ...share }: Leaving): MistakeClass {
   return {
     ...share,
-    name: `${what} left out`,
+    name: / not /.test(what) ? what : `${what} left out`,
     weight: share.weight * NOT_SAID,
     going: 'left out',
     at: made,
