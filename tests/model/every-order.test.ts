@@ -79,8 +79,8 @@ const MOST = 120_000
 const giveUp: Command = { do: 'accept-lost', piece: 'p1', reason: because }
 
 test('building up in every order that the gates allow, until nothing new can be reached', () => {
-  const explored = everyOrder(apart, build, 20)
-  expect(everyOrder(apart, build, 30)).toEqual(explored)
+  const explored = everyOrder(apart, build, 30)
+  expect(explored.isWhole).toBe(true)
   expect(explored.cleared).toBeGreaterThan(0)
 })
 

@@ -17,6 +17,8 @@ export interface Explored {
   carriedOut: number
   /** States with a cleared first start. */
   cleared: number
+  /** Whether nothing new can be reached from there any more. */
+  isWhole: boolean
 }
 
 /**
@@ -24,7 +26,7 @@ export interface Explored {
  * that is reached with the naive model. A state reached on two ways is gone on from once.
  */
 export function everyOrder(start: readonly Entry[], commands: readonly Command[], depth: number): Explored {
-  const explored: Explored = { states: 1, carriedOut: 0, cleared: 0 }
+  const explored: Explored = { states: 1, carriedOut: 0, cleared: 0, isWhole: false }
   const first = { entries: [...start], state: fold(start) }
   const seen = new Set([signature(first.state, new NaiveModel(start))])
   let edge: { entries: Entry[]; state: State }[] = [first]
@@ -49,6 +51,7 @@ export function everyOrder(start: readonly Entry[], commands: readonly Command[]
     }
     edge = next
   }
+  explored.isWhole = edge.length === 0
   return explored
 }
 

@@ -4,7 +4,8 @@ import type { EntryType } from '../../src/journal/entry.ts'
 import { type RunTally, runSequences } from './run-sequences.ts'
 
 // Random jobs on the core and on the naive model side by side: every law is held after every command, and the
-// trial balance is compared line by line. What is held is written in run-sequences.ts.
+// trial balance is compared line by line. What is held is written in run-sequences.ts; a million commands are given by
+// `npm run bench:mistakes`.
 
 /** In milliseconds, on a machine that has other things to do: nothing is said about speed. */
 const MOST = 120_000
@@ -12,21 +13,21 @@ const MOST = 120_000
 const tallies: RunTally[] = []
 
 test.each([1, 20_301, 4_242_424])(
-  '400 random jobs from seed %i',
+  '300 random jobs from seed %i',
   (seed) => {
-    const tally = runSequences(400, seed)
+    const tally = runSequences(300, seed)
     tallies.push(tally)
-    expect(tally.sequences).toBe(400)
+    expect(tally.sequences).toBe(300)
   },
   MOST,
 )
 
 test(
-  '200 random jobs from a fresh seed',
+  '100 random jobs from a fresh seed',
   () => {
     const seed = randomInt(2 ** 31)
     process.stdout.write(`random jobs from the fresh seed ${seed}\n`)
-    expect(runSequences(200, seed).sequences).toBe(200)
+    expect(runSequences(100, seed).sequences).toBe(100)
   },
   MOST,
 )
@@ -47,7 +48,7 @@ test('the jobs from the fixed seeds went everywhere', () => {
   const failed = tallies.reduce((sum, { written }) => sum + (written.get('torque-missed') ?? 0), 0)
   expect(failed).toBeGreaterThan(10)
   const used = tallies.reduce((sum, tally) => sum + tally.labelsUsed, 0)
-  expect(used).toBeGreaterThan(60)
+  expect(used).toBeGreaterThan(45)
   expect(ABOUT_LABELS.filter((code) => !refused.has(code))).toEqual([])
 })
 

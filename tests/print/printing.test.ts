@@ -1,7 +1,8 @@
-import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { cpSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { createServer } from 'node:net'
+import { tmpdir } from 'node:os'
 import { dirname, join } from 'node:path'
-import { describe, expect, onTestFinished, test } from 'vitest'
+import { afterAll, describe, expect, onTestFinished, test } from 'vitest'
 import { labelCode } from '../../src/label/code.ts'
 import { type Bench, bench, benchWithJob } from '../cli/support/bench.ts'
 import { readCaretCommands } from '../support/decode/caret-commands.ts'
@@ -245,11 +246,23 @@ test('all labels that cannot be drawn are named at once, and with another name t
   expect(await on.send('print plan to plan.pdf')).toMatchObject({ code: 0 })
 })
 
+/** Told once, for it takes many lines; each test has a copy of its own. */
 async function demo(): Promise<Bench> {
   const made = bench()
-  made.say('demo')
+  if (toldDemo === null) {
+    made.say('demo')
+    toldDemo = mkdtempSync(join(tmpdir(), 'putback-demo-'))
+    cpSync(made.home, toldDemo, { recursive: true })
+  } else {
+    cpSync(toldDemo, made.home, { recursive: true })
+  }
   return made
 }
+
+let toldDemo: string | null = null
+afterAll(() => {
+  if (toldDemo !== null) rmSync(toldDemo, { recursive: true, force: true })
+})
 
 /** The folder of a user's own stocks. */
 function labelsOf({ home }: Bench): string {
