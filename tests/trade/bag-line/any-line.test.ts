@@ -39,7 +39,7 @@ describe('whatever is typed', () => {
             true,
           ])
       }),
-      { numRuns: 5000 },
+      { numRuns: 3000 },
     )
   })
 
@@ -59,7 +59,7 @@ describe('whatever is typed', () => {
           expect(piece.name.trim()).not.toBe('')
         }
       }),
-      { numRuns: 5000 },
+      { numRuns: 3000 },
     )
   })
 
