@@ -13,13 +13,13 @@ import { wholeJobs } from '../mistakes/whole-jobs.ts'
 
 /** So many of each in full. Clean jobs have seeds of their own. */
 const COMMANDS = 1_000_000
-const JOBS = 1344
+const JOBS = 1296
 const MISTAKES_EACH = 20
 const CLEAN_JOBS = 1008
 const CLEAN_FROM = 1_000_001
 const INTERRUPTIONS = 10_000
 const KILLS = 200
-const KEY_JOBS = 48
+const KEY_JOBS = 24
 
 /**
  * What a mechanic does wrong, and whether it is stopped before the first start. PUTBACK_MISTAKES: which part of it, as 0.01, where

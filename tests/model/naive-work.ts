@@ -390,6 +390,8 @@ export class NaiveWork {
       )
       .map(({ no }) => no)
     this.#again(ended)
+    // What the user put behind a round stays on when the round ends: it holds up the first start, not the work.
+    for (const no of ended) this.#comesLate(no)
     return ended
   }
 
