@@ -21,6 +21,8 @@ export function readPiece(text: string, state?: State): Outcome {
     .replace(/^(?:removed|took off|took out) /i, '')
     .replace(/^(\d{1,4})[x×*](?=m\d)/iu, '$1 ')
     .replace(/(?<=\p{L})\.+$/u, '')
+    // Said of what is done; but a fuel shut off and a power take off are things.
+    .replace(/(?<=\S)(?<!\b(?:blow|cut|kick|kill|lift|shut|switch|take|turn)) (?:(?:is|are) )?off$/i, '')
   const plain = joinPositionLists(typed)
   const clauses = splitClauses(plain)
   const [words = [], ...further] = clauses

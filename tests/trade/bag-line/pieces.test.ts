@@ -86,6 +86,8 @@ describe('counts', () => {
     ['Twelve M8x60 bolts', 12],
     ['took off 2 M8x60 bolts', 2],
     ['removed 2 M8x60 bolts', 2],
+    ['2 M8x60 bolts off', 2],
+    ['2 M8x60 bolts are off', 2],
     ['9999 M8x60 bolts', 9999],
   ])('%s', (line, count) => {
     expect(said(line)).toMatchObject([{ name: 'bolts', count, should: count, thread: 'M8x60' }])
@@ -99,6 +101,16 @@ describe('counts', () => {
     ['1/2 in adapter', '1/2 in adapter'],
     ['4-pin connector', '4-pin connector'],
   ])('%s is one, for the number is a measure', (line, name) => {
+    expect(said(line)).toEqual([part(1, { name })])
+  })
+
+  test.each([
+    ['valve cover off', 'valve cover'],
+    ['rocker cover is off', 'rocker cover'],
+    ['power take off', 'power take off'],
+    ['fuel shut off', 'fuel shut off'],
+    ['off', 'off'],
+  ])('"%s" is %s: that it is off is what is recorded', (line, name) => {
     expect(said(line)).toEqual([part(1, { name })])
   })
 
