@@ -199,7 +199,10 @@ export class Book {
       case 'begin':
         return this.#done.size === 0 ? null : 'the job is begun'
       case 'other':
-        return `${named.what} is named`
+        // Cleared on the disk before anybody could say so: then there is nothing more to do.
+        return named.what === 'start' && this.#deeds.every((deed, at) => this.isDone(at) || isScan(deed))
+          ? null
+          : `${named.what} is named`
       default:
         return this.#wrongTodo(named)
     }
