@@ -13,7 +13,7 @@ import { wholeJobs } from '../mistakes/whole-jobs.ts'
 
 /** So many of each in full. Clean jobs have seeds of their own. */
 const COMMANDS = 1_000_000
-const JOBS = 1296
+const JOBS = 1440
 const MISTAKES_EACH = 20
 const CLEAN_JOBS = 1008
 const CLEAN_FROM = 1_000_001
