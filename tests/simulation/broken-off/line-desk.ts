@@ -1,17 +1,9 @@
-import type { Options } from '../../../src/cli/arguments.ts'
+import { type Arguments, readArguments } from '../../../src/cli/arguments.ts'
 import { Desk } from '../../../src/cli/desk.ts'
 import type { DiskShelf } from '../../../src/cli/job-shelf.ts'
 
-export const OPTIONS: Options = {
-  json: false,
-  noColour: true,
-  reader: false,
-  invert: false,
-  whole: false,
-  all: false,
-  help: false,
-  version: false,
-}
+/** As nothing said on the command line leaves them. */
+export const { options: OPTIONS } = readArguments([]) as Arguments
 
 /** The command line over the jobs of a home, for who works there. */
 export function lineDesk(shelf: DiskShelf, by: string): Desk {
