@@ -69,6 +69,7 @@ export const SIGNS = {
   // A count
   agrees: { sign: '✓', word: 'AGREES', tone: 'good' },
   differs: { sign: 'X', word: 'DOES NOT AGREE', tone: 'stop' },
+  explained: { sign: '✓', word: 'EXPLAINED', tone: 'good' },
   // The first start
   clear: { sign: '✓', word: 'CLEAR', tone: 'good' },
   notClear: { sign: '!', word: 'NOT CLEAR', tone: 'wait' },

@@ -36,7 +36,8 @@ export function differencesPage({ session, width }: Scene, container: number): P
     ]
   })
   choices.set(9, { says: 'count again', act: { do: 'turn', to: { at: 'count', container, given: [] } } })
-  const sign = open.length === 0 ? SIGNS.agrees : SIGNS.differs
+  const agreed = (last?.lines ?? []).every(({ expected, counted }) => expected === counted)
+  const sign = open.length > 0 ? SIGNS.differs : agreed ? SIGNS.agrees : SIGNS.explained
   return {
     title: line(strong(`COUNTED ${containerName(state, container)}`), '  ', chip(sign)),
     top: [],

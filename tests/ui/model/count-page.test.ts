@@ -46,7 +46,7 @@ describe('a blind count', () => {
     expect(line()).toBe('explain d1 missing because |')
     enter('looked under the bench')
     expect(state().ledger.accounts.get('p1')?.at.get('lost')).toBe(1)
-    expect(text()).toContain('✓ AGREES')
+    expect(text()).toContain('✓ EXPLAINED')
   })
 
   test('pieces that nobody asked for are counted too', () => {
